@@ -1,0 +1,40 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { runChild } from "./child.mjs";
+import { withLock } from "./lock.mjs";
+import { Obstacle, root, runScript, tell } from "./project.mjs";
+import { ensureSetup } from "./setup.mjs";
+import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
+
+const stamp = join(root, "dist/web.stamp");
+/** Everything the page is made of. */
+const sources = ["src/web", "shared", "vite.config.ts", "package-lock.json"];
+
+function isBuilt() {
+  return existsSync(join(root, "dist/web/index.html")) && isStamped(stamp, digestOf(sources));
+}
+
+/**
+ * Builds the web page into dist/web when anything it is made of has changed. Needs {@link ensureSetup} first.
+ * @throws {Obstacle} vite refuses the sources; its own message is shown above the sentence
+ */
+export async function ensureWebBuilt() {
+  if (isBuilt()) return;
+  await withLock(join(root, ".setup-lock"), async () => {
+    if (isBuilt()) return;
+    tell("Building the web page.");
+    const digest = digestOf(sources);
+    const args = [join(root, "node_modules/vite/bin/vite.js"), "build", "--logLevel", "warn"];
+    const { code } = await runChild(process.execPath, args, { show: true });
+    if (code !== 0) throw new Obstacle("vite build failed; what it said stands above.");
+    writeStamp(stamp, digest);
+  });
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
+  await runScript(async () => {
+    await ensureSetup();
+    await ensureWebBuilt();
+  });
+}
