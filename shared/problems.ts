@@ -1,0 +1,391 @@
+/**
+ * Every error that a person or a program can be told: its code, HTTP status, title and remedy.
+ * A code that was once released is never used again for something else.
+ * Form: RFC 9457, Problem Details for HTTP APIs.
+ */
+export const problems = {
+  "zone-unknown": {
+    status: 422,
+    title: "This time zone is not known here",
+    remedy: "Give an IANA time zone name such as America/New_York.",
+  },
+  "day-unreadable": { status: 422, title: "This is not a calendar day", remedy: "Write the day as YYYY-MM-DD." },
+  "time-unreadable": {
+    status: 422,
+    title: "This is not a time",
+    remedy: "Write the time as YYYY-MM-DDTHH:MM, with seconds or an offset if you have them.",
+  },
+  "time-does-not-exist": {
+    status: 422,
+    title: "This local time did not exist",
+    remedy: "The clocks were put forward. Give the time just before or just after the change.",
+  },
+  "not-found": {
+    status: 404,
+    title: "This does not exist here",
+    remedy: "Check the number, or ask whether the record belongs to another ward or facility.",
+  },
+  "entry-voided": {
+    status: 409,
+    title: "This entry was voided",
+    remedy: "Record it anew if it was voided in error.",
+  },
+  "stale-version": {
+    status: 412,
+    title: "Somebody changed this entry since you read it",
+    remedy: "Read the entry again and repeat your change if it is still needed.",
+  },
+  "stay-overlaps": {
+    status: 409,
+    title: "The patient has two stays at once",
+    remedy: "Discharge, correct or void the other stay first.",
+  },
+  "stay-number-taken": {
+    status: 409,
+    title: "This stay number is in use",
+    remedy: "Give the stay its own number, or correct the stay that has it.",
+  },
+  "move-overlaps": {
+    status: 409,
+    title: "The patient is on two wards at once",
+    remedy: "Correct the end or the beginning of one of the two ward stays.",
+  },
+  "outside-stay": {
+    status: 409,
+    title: "This lies outside the stay",
+    remedy: "Correct the time, or the admission and discharge of the stay.",
+  },
+  "end-before-start": {
+    status: 422,
+    title: "The end lies before the beginning",
+    remedy: "Correct one of the two times.",
+  },
+  "not-on-a-ward": {
+    status: 409,
+    title: "The patient was not on a ward then",
+    remedy: "Correct the time, or record the move to the ward first.",
+  },
+  "already-discharged": {
+    status: 409,
+    title: "The patient was discharged already",
+    remedy: "Cancel or correct the recorded discharge.",
+  },
+  "not-discharged": { status: 409, title: "The stay has not ended", remedy: "There is no discharge to cancel." },
+  "first-ward-stay": {
+    status: 409,
+    title: "The stay needs this ward stay",
+    remedy: "Correct it, or void the whole stay if it was recorded in error.",
+  },
+  "insertion-unknown": {
+    status: 422,
+    title: "Nobody said when the catheter was inserted",
+    remedy: "Give the time of insertion, or say that the catheter was in place on arrival.",
+  },
+  "removal-before-insertion": {
+    status: 422,
+    title: "The removal lies before the insertion",
+    remedy: "Correct one of the two times.",
+  },
+  "seen-after-removal": {
+    status: 409,
+    title: "The catheter was seen after its removal",
+    remedy: "Correct the removal or the time at which it was seen.",
+  },
+  "seen-before-insertion": {
+    status: 409,
+    title: "The catheter was seen before its insertion",
+    remedy: "Correct the insertion or the time at which it was seen.",
+  },
+  "already-removed": {
+    status: 409,
+    title: "The removal is recorded already",
+    remedy: "Correct the recorded removal if it is wrong.",
+  },
+  "in-the-future": { status: 422, title: "This lies in the future", remedy: "Give the time at which it happened." },
+  "database-newer": {
+    status: 500,
+    title: "The database was written by a newer version",
+    remedy: "Start that version of Dwell Ledger, or restore a backup made by this one.",
+  },
+  "database-edited": {
+    status: 500,
+    title: "The database does not have the tables that this version made",
+    remedy: "Restore a backup; somebody changed a migration or one broke off.",
+  },
+  "database-unreachable": {
+    status: 503,
+    title: "The database cannot be reached",
+    remedy: "Check DWELL_DATABASE_URL and that the database server runs.",
+  },
+  "database-not-writable": {
+    status: 500,
+    title: "The database cannot be written",
+    remedy:
+      "Give the user that runs Dwell Ledger write access to the folder, or name another one in DWELL_DATABASE_URL.",
+  },
+  "database-unreadable": {
+    status: 500,
+    title: "The database cannot be read",
+    remedy: "Check that DWELL_DATABASE_URL names the right file, or restore a backup. The file was left as it is.",
+  },
+  "database-in-use": {
+    status: 409,
+    title: "Another Dwell Ledger is using this database",
+    remedy: "Stop the other one first. A SQLite file has one owner at a time.",
+  },
+  "disk-full": {
+    status: 507,
+    title: "The disk is full",
+    remedy: "Make room on the disk; nothing of what failed was stored.",
+  },
+  "field-missing": { status: 422, title: "Something is missing", remedy: "Fill in the field that is named." },
+  "same-patient": { status: 422, title: "Both records are the same", remedy: "Name two different records." },
+  "already-merged": {
+    status: 409,
+    title: "This record was merged already",
+    remedy: "Use the record that it was merged into.",
+  },
+  "zone-fixed": {
+    status: 409,
+    title: "The time zone can no longer change",
+    remedy: "Set up a new facility if this one was set up with the wrong zone.",
+  },
+  "census-change-too-early": {
+    status: 409,
+    title: "The census time cannot change from that day on",
+    remedy: "Let it change on the first day of a month that has not begun.",
+  },
+  "census-time-unreadable": {
+    status: 422,
+    title: "This is not a census time",
+    remedy: "Write the time as HH:MM, from 00:00 to 24:00.",
+  },
+  "count-impossible": {
+    status: 422,
+    title: "These counts cannot be true",
+    remedy: "Count again: patients with a catheter are among the patients.",
+  },
+  "scope-overlaps": {
+    status: 409,
+    title: "The ward is watched in these months already",
+    remedy: "End or void the other scope first.",
+  },
+  "folder-unreadable": {
+    status: 422,
+    title: "This folder cannot be read",
+    remedy: "Name a folder that holds at least one of the known files and that this program may read.",
+  },
+  "csv-file-unreadable": {
+    status: 422,
+    title: "This file cannot be read",
+    remedy: "Check that it is a file, that it is whole, and that this program may read it.",
+  },
+  "csv-file-repeated": {
+    status: 422,
+    title: "This file is there twice",
+    remedy: "Keep one of the two; upper and lower case in names make no difference.",
+  },
+  "csv-not-text": {
+    status: 422,
+    title: "This is not a text file",
+    remedy: 'Open it in the program that made it and save it as "CSV UTF-8".',
+  },
+  "csv-empty": {
+    status: 422,
+    title: "This file is empty",
+    remedy: "Give the file a header line with the names of its columns, or leave the file out.",
+  },
+  "csv-header-missing": {
+    status: 422,
+    title: "The header line is missing",
+    remedy: "Write the names of the columns into the first line.",
+  },
+  "csv-column-missing": {
+    status: 422,
+    title: "A column is missing",
+    remedy: "Add the column to the header line and its values to every line.",
+  },
+  "csv-column-repeated": {
+    status: 422,
+    title: "A column is there twice",
+    remedy: "Keep the column that is right and take the other one out.",
+  },
+  "csv-column-unknown": {
+    status: 422,
+    title: "A column is not known",
+    remedy: "Correct the name of the column, or take the column out.",
+  },
+  "csv-cell-count": {
+    status: 422,
+    title: "The line has too many or too few cells",
+    remedy: "Give the line one cell for each column, and put a cell that holds the delimiter into double quotes.",
+  },
+  "csv-quote": {
+    status: 422,
+    title: "A double quote is in the wrong place",
+    remedy: "Put the whole cell into double quotes and write every double quote inside it twice.",
+  },
+  "csv-quote-open": {
+    status: 422,
+    title: "A double quote is not closed",
+    remedy: "Close the double quote, or take it out.",
+  },
+  "csv-line-too-long": {
+    status: 422,
+    title: "The line is too long",
+    remedy: "Check that the lines of the file end in line breaks and that this is the right file.",
+  },
+  "csv-not-utf8": {
+    status: 422,
+    title: "A character cannot be read",
+    remedy: 'Save the file as "CSV UTF-8" and check the characters that are not plain English letters.',
+  },
+  "csv-cell-empty": { status: 422, title: "A value is missing", remedy: "Fill in the cell." },
+  "csv-cell-too-long": { status: 422, title: "The text is too long", remedy: "Shorten it to 200 characters." },
+  "csv-character": {
+    status: 422,
+    title: "The text holds a character that is not allowed here",
+    remedy: "Type the text again without line breaks and invisible characters.",
+  },
+  "csv-identifier-damaged": {
+    status: 422,
+    title: "A spreadsheet has changed this identifier",
+    remedy:
+      "Format the column as text in the spreadsheet, take the identifiers from the source again and save the file.",
+  },
+  "csv-date-ambiguous": {
+    status: 422,
+    title: "This date can be read in two ways",
+    remedy: "Write the year first: days as YYYY-MM-DD, times as YYYY-MM-DDTHH:MM.",
+  },
+  "csv-date-serial": {
+    status: 422,
+    title: "This is the number that a spreadsheet keeps for a date",
+    remedy:
+      "Give the column the format yyyy-mm-dd (for times yyyy-mm-ddThh:mm) in the spreadsheet and save the file again.",
+  },
+  "csv-number": {
+    status: 422,
+    title: "This is not a number that can stand here",
+    remedy: "Write a whole number in digits, without separators, decimals or a unit.",
+  },
+  "csv-word": {
+    status: 422,
+    title: "This word is not in the list",
+    remedy: "Use one of the words of the list, or leave the cell empty where that is allowed.",
+  },
+  "stay-unknown": {
+    status: 404,
+    title: "No stay has this number",
+    remedy: "Give the stay in stays.csv or its moves in moves.csv, or correct the number.",
+  },
+  "line-contradicts": {
+    status: 409,
+    title: "Two lines contradict each other",
+    remedy: "Keep the line that is right and take the other one out.",
+  },
+  "stay-refused": {
+    status: 409,
+    title: "The stay of this line was refused",
+    remedy: "Mend the line that is named; this one is then read again.",
+  },
+  "stay-of-another-patient": {
+    status: 409,
+    title: "The stay belongs to another patient",
+    remedy: "Correct the patient or the number of the stay in one of the two lines.",
+  },
+  "not-signed-in": {
+    status: 401,
+    title: "It is not known who is asking",
+    remedy: "Open the page on the machine on which Dwell Ledger runs, at http://127.0.0.1 with its port.",
+  },
+  "not-permitted": {
+    status: 403,
+    title: "Your role does not allow this",
+    remedy: "Ask an administrator whether your role should be another one.",
+  },
+  "method-not-allowed": {
+    status: 405,
+    title: "This cannot be done at this address",
+    remedy: "Use one of the methods that the Allow header names.",
+  },
+  "address-unknown": {
+    status: 404,
+    title: "There is nothing at this address",
+    remedy: "Correct the address; the page at /docs lists the ones that programs can call.",
+  },
+  "request-unreadable": {
+    status: 400,
+    title: "The request cannot be read",
+    remedy: "Check the address and that the body is whole, valid JSON.",
+  },
+  "request-too-large": {
+    status: 413,
+    title: "The request is too large",
+    remedy: "Send less at a time.",
+  },
+  "media-type-unknown": {
+    status: 415,
+    title: "The body is not in a form that can be read here",
+    remedy: "Send JSON, with the header content-type: application/json.",
+  },
+  "field-unknown": {
+    status: 422,
+    title: "A field is not known",
+    remedy: "Correct the name of the field, or leave the field out.",
+  },
+  "field-unreadable": {
+    status: 422,
+    title: "A value cannot be used",
+    remedy: "Give the field a value of the form that is described.",
+  },
+  "port-in-use": {
+    status: 500,
+    title: "The port is in use",
+    remedy: "Stop the program that uses it, or name another port in DWELL_PORT.",
+  },
+  "internal-error": {
+    status: 500,
+    title: "Something went wrong in Dwell Ledger",
+    remedy: "Try again. If it happens again, report it with the number of the request.",
+  },
+} as const satisfies Record<string, { status: number; title: string; remedy: string }>;
+
+export type ProblemCode = keyof typeof problems;
+
+/** One thing that is wrong: where, what, and how to mend it. Never holds what a patient could be known by. */
+export interface Fault {
+  code: ProblemCode;
+  /** JSON pointer of the field at fault, such as `/removedAt`; empty when the whole request is meant. */
+  pointer: string;
+  /** One sentence that names the value's problem. */
+  detail: string;
+  /** The other record that stands in the way, such as `catheter 12`. */
+  other?: string;
+}
+
+/**
+ * An expected failure. Everything else that is thrown is a bug and answers as 500.
+ * Carries all faults found at once.
+ */
+export class Problem extends Error {
+  readonly code: ProblemCode;
+  readonly faults: readonly Fault[];
+
+  constructor(first: Fault, ...more: Fault[]) {
+    super(first.detail);
+    this.name = "Problem";
+    this.code = first.code;
+    this.faults = [first, ...more];
+  }
+}
+
+/** Throws a {@link Problem} with a single fault. */
+export function refuse(code: ProblemCode, detail: string, at: { pointer?: string; other?: string } = {}): never {
+  throw new Problem({
+    code,
+    pointer: at.pointer ?? "",
+    detail,
+    ...(at.other === undefined ? {} : { other: at.other }),
+  });
+}

@@ -1,0 +1,52 @@
+import { z } from "zod";
+
+/** The words of a closed list in their printed order, for an enum. */
+function words<List extends Record<string, string>>(list: List): (keyof List & string)[] {
+  return Object.keys(list);
+}
+
+/**
+ * What can drain a bladder or kidney, with the label a person reads. Whether a kind counts as a catheter-day is a rule,
+ * not part of the list. Kinds: CDC Patient Safety Component Manual, chapter 7 (key terms).
+ */
+export const catheterKinds = {
+  "indwelling-urethral": "Indwelling urethral catheter",
+  suprapubic: "Suprapubic catheter",
+  external: "External (condom) catheter",
+  intermittent: "Intermittent (in-and-out) catheter",
+  nephrostomy: "Nephrostomy tube",
+  "ileal-conduit": "Ileal conduit",
+} as const;
+export const catheterKind = z.enum(words(catheterKinds));
+export type CatheterKind = z.infer<typeof catheterKind>;
+
+/** What a ward is for. Only inpatient wards earn patient-days and attribution. */
+export const wardSettings = {
+  inpatient: "Inpatient ward",
+  outpatient: "Outpatient area (emergency, observation unit)",
+  procedure: "Procedure area (theater, recovery, imaging)",
+} as const;
+export const wardSetting = z.enum(words(wardSettings));
+export type WardSetting = z.infer<typeof wardSetting>;
+
+/**
+ * Why a patient was off the wards inside a stay. Procedure keeps the ward day, leave does not count; an absence
+ * without a kind is unknown and is no word of this list.
+ */
+export const absenceKinds = {
+  procedure: "Procedure, bed held",
+  leave: "Leave",
+} as const;
+export const absenceKind = z.enum(words(absenceKinds));
+export type AbsenceKind = z.infer<typeof absenceKind>;
+
+/** What a person or a machine may do in a facility. */
+export const roles = {
+  bedside: "Bedside (records on own wards)",
+  prevention: "Infection prevention (surveillance of the facility)",
+  manager: "Manager (results of own wards)",
+  administrator: "Administrator (people, policy and feeds)",
+  feed: "Feed (machine, intake only)",
+} as const;
+export const role = z.enum(words(roles));
+export type Role = z.infer<typeof role>;
