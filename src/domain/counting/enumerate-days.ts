@@ -1,0 +1,57 @@
+import type { DayNumber, Instant } from "../days/day-number.ts";
+import type { Catheter, PatientTimeline, Stay, WardStay } from "../timeline/timeline.ts";
+import type { CountingRules, PatientDayRow } from "./patient-days.ts";
+
+/**
+ * The closed patient-days by another road than `closedPatientDays`, to check it: every census is asked where the
+ * patient was and what was in place, without stretches and without uniting them.
+ */
+export function enumeratedPatientDays(timeline: PatientTimeline, rules: CountingRules): PatientDayRow[] {
+  const rows: PatientDayRow[] = [];
+  const stays = timeline.stays.filter((stay) => stay.voidReason === null);
+  for (const [i, day] of rules.census.days.entries()) {
+    const instant = rules.census.instants[i] as Instant;
+    const found = stays.flatMap((stay) => presence(stay, instant, (wardId) => rules.isInpatient(wardId, day)));
+    const first = found[0];
+    if (first) rows.push({ day: day as DayNumber, ...first });
+  }
+  return rows;
+}
+
+function presence(stay: Stay, at: Instant, isInpatient: (wardId: number) => boolean): Omit<PatientDayRow, "day">[] {
+  if (at < stay.admittedAt || (stay.dischargedAt !== null && at >= stay.dischargedAt)) return [];
+  const wardId = wardHolding(stay, at);
+  if (wardId === null || !isInpatient(wardId)) return [];
+  return [{ wardId, stayId: stay.id, catheter: stay.catheters.some((catheter) => inPlace(stay, catheter, at)) }];
+}
+
+/** The ward that has the patient at an instant of a closed stretch, or holds the bed; null when none does. */
+function wardHolding(stay: Stay, at: Instant): number | null {
+  let last: WardStay | null = null;
+  let later = stay.dischargedAt !== null;
+  for (const wardStay of stay.wardStays) {
+    if (wardStay.voidReason !== null) continue;
+    if (wardStay.startAt > at) {
+      later = true;
+      continue;
+    }
+    if (wardStay.endAt === null) return null;
+    if (at < wardStay.endAt) return wardStay.wardId;
+    if (last === null || isAfter(wardStay, last)) last = wardStay;
+  }
+  return last !== null && later && last.absenceAfter === "procedure" ? last.wardId : null;
+}
+
+/** Which of two ended ward stays the patient left last. */
+function isAfter(a: WardStay, b: WardStay): boolean {
+  if (a.startAt !== b.startAt) return a.startAt > b.startAt;
+  if (a.endAt !== b.endAt) return (a.endAt ?? 0) > (b.endAt ?? 0);
+  return a.id > b.id;
+}
+
+function inPlace(stay: Stay, catheter: Catheter, at: Instant): boolean {
+  if (catheter.voidReason !== null || catheter.kind !== "indwelling-urethral") return false;
+  const from = catheter.insertedAt ?? stay.admittedAt;
+  const removed = catheter.removedAt ?? catheter.removedAfterAt;
+  return at >= from && (removed === null || at < removed);
+}
