@@ -1,0 +1,27 @@
+import type { ProblemCode } from "../../../shared/problems.ts";
+
+/** What is doubtful about a line that was stored. */
+export const lineMarks = {
+  "in-place-on-arrival": "the catheter was in place on arrival",
+  "off-the-wards": "wholly inside a time off the wards, so it counts nowhere",
+  "absence-unknown": "time off the wards of an unknown kind follows",
+  "absence-known": "time off the wards follows",
+  "repeated-hour": "the local time occurred twice; the earlier one was taken",
+} as const;
+export type LineMark = keyof typeof lineMarks;
+
+/** One thing wrong with a line, with its column where one is meant. */
+export interface LineFault {
+  readonly code: ProblemCode;
+  readonly column: string | null;
+  readonly detail: string;
+  /** The line or stored entry that stands in the way. */
+  readonly other?: string;
+}
+
+/** What becomes of a line. */
+export type Outcome =
+  | { readonly state: "accepted" }
+  | { readonly state: "marked"; readonly marks: readonly LineMark[] }
+  | { readonly state: "unchanged" }
+  | { readonly state: "refused"; readonly faults: readonly LineFault[] };

@@ -1,0 +1,81 @@
+import { refuse } from "../../../shared/problems.ts";
+import { checkStay } from "../timeline/check-stay.ts";
+import { insertCatheter } from "../timeline/insert-catheter.ts";
+import {
+  type Catheter,
+  type PatientTimeline,
+  revise,
+  type Stay,
+  stands,
+  withEntry,
+  withStay,
+} from "../timeline/timeline.ts";
+import { catheterStretch, wardStretches } from "../timeline/ward-stretches.ts";
+import type { LineOf } from "./intake-line.ts";
+import type { LineMark } from "./outcome.ts";
+import { notMadeHere, type Plan } from "./plan.ts";
+import { stayByNumber } from "./plan-stay.ts";
+
+/**
+ * Applies a line of catheters.csv: a catheter, or a correction of the one that has its number, or that was inserted at
+ * its time. One that was inserted before the stay began was in place on arrival and is marked so.
+ * Refuses `stay-unknown`, and what the stay and the catheter's own times contradict.
+ */
+export function planCatheter(
+  plan: Plan,
+  line: LineOf<"catheters.csv">,
+): { timeline: PatientTimeline; marks: LineMark[]; catheterId: number } | "unchanged" {
+  const { values } = line;
+  const stay = stayByNumber(plan.timeline, values.stay);
+  if (!stay) return refuse("stay-unknown", "No stay has this number.", { pointer: "/stay" });
+  const early = values.inserted !== null && values.inserted < stay.admittedAt;
+  const said = {
+    number: values.catheter,
+    kind: values.kind,
+    insertedAt: values.inserted,
+    inPlaceOnArrival: values.in_place_on_arrival ?? early,
+    removedAt: values.removed,
+    lastSeenAt: values.last_seen,
+    indication: values.indication,
+    sizeFr: values.size_fr,
+    balloonMl: values.balloon_ml,
+  };
+  const known = stay.catheters.find((c) => stands(c) && sameCatheter(c, said));
+  if (known && Object.entries(said).every(([field, value]) => known[field as keyof Catheter] === value))
+    return "unchanged";
+  if (known) notMadeHere(plan, `catheter ${known.id}`);
+  const catheterId = known?.id ?? plan.newId();
+  const timeline = known
+    ? checkStay(
+        withStay(plan.timeline, { ...stay, catheters: withEntry(stay.catheters, revise(known, said)) }),
+        stay.id,
+      )
+    : insertCatheter(plan.timeline, {
+        ...said,
+        stayId: stay.id,
+        catheterId,
+        marks: line.marks.map((mark) => `repeated-hour:${mark.column}` as const),
+      });
+  return { timeline, marks: marksOf(timeline, stay.id, catheterId), catheterId };
+}
+
+function sameCatheter(catheter: Catheter, said: Pick<Catheter, "number" | "kind" | "insertedAt">): boolean {
+  if (catheter.number !== null || said.number !== null) return catheter.number === said.number;
+  return catheter.kind === said.kind && catheter.insertedAt === said.insertedAt;
+}
+
+function marksOf(timeline: PatientTimeline, stayId: number, catheterId: number): LineMark[] {
+  const stay = timeline.stays.find((s) => s.id === stayId) as Stay;
+  const catheter = stay.catheters.find((c) => c.id === catheterId) as Catheter;
+  const marks: LineMark[] = catheter.inPlaceOnArrival ? ["in-place-on-arrival"] : [];
+  return isOffTheWards(stay, catheter) ? [...marks, "off-the-wards"] : marks;
+}
+
+function isOffTheWards(stay: Stay, catheter: Catheter): boolean {
+  const inPlace = catheterStretch(stay, catheter);
+  if (!inPlace) return false;
+  const end = inPlace.end ?? Number.POSITIVE_INFINITY;
+  return !wardStretches(stay).some(
+    (s) => s.kind === "ward" && s.start <= end && (s.end ?? Number.POSITIVE_INFINITY) > inPlace.start,
+  );
+}

@@ -1,0 +1,90 @@
+import { refuse } from "../../../shared/problems.ts";
+import type { Instant } from "../days/day-number.ts";
+import { checkStay } from "../timeline/check-stay.ts";
+import { recordWardStay, spanned } from "../timeline/record-ward-stay.ts";
+import {
+  type PatientTimeline,
+  revise,
+  type Stay,
+  stands,
+  type WardStay,
+  withEntry,
+  withStay,
+} from "../timeline/timeline.ts";
+import type { LineOf } from "./intake-line.ts";
+import type { LineMark } from "./outcome.ts";
+import { notMadeHere, type Plan } from "./plan.ts";
+import { newStay, stayByNumber } from "./plan-stay.ts";
+
+/**
+ * Applies a line of moves.csv: time on a ward, or a correction of the one that began on that ward at that time. A stay
+ * that no other line described begins and ends with its moves. `next` is when the next move of the stay begins.
+ * Refuses what the other moves and stays contradict.
+ */
+export function planMove(
+  plan: Plan,
+  line: LineOf<"moves.csv">,
+  next: Instant | null,
+):
+  | { timeline: PatientTimeline; marks: LineMark[]; wardStayId: number; stayId: number; isNewStay: boolean }
+  | "unchanged" {
+  const { values } = line;
+  const wardId = plan.wardIds.get(values.ward);
+  if (wardId === undefined) throw new Error("a move names a ward that nobody made");
+  const known = stayByNumber(plan.timeline, values.stay);
+  const stay = known ?? stayOfMove(plan, line);
+  const before = stay.wardStays.find((w) => stands(w) && w.wardId === wardId && w.startAt === values.from);
+  const said = { bed: values.bed, endAt: values.to, absenceAfter: values.absence };
+  const marks = absenceMarks(values, next);
+  if (before) {
+    if (before.endAt === said.endAt && before.bed === said.bed && before.absenceAfter === said.absenceAfter)
+      return "unchanged";
+    notMadeHere(plan, `ward stay ${before.id}`);
+    return {
+      ...correct(plan, { stay, before, said }),
+      marks,
+      wardStayId: before.id,
+      stayId: stay.id,
+      isNewStay: false,
+    };
+  }
+  const wardStayId = plan.newId();
+  const timeline = recordWardStay(known ? plan.timeline : withStay(plan.timeline, stay), {
+    stayId: stay.id,
+    wardStayId,
+    wardId,
+    startAt: values.from,
+    ...said,
+    marks: line.marks.map((mark) => `repeated-hour:${mark.column}` as const),
+  });
+  return { timeline, marks, wardStayId, stayId: stay.id, isNewStay: known === undefined };
+}
+
+function stayOfMove(plan: Plan, { values }: LineOf<"moves.csv">): Stay {
+  if (values.to !== null && values.to < values.from)
+    refuse("end-before-start", "The move ends before it begins.", { pointer: "/endAt" });
+  return newStay(plan, {
+    number: values.stay,
+    admittedAt: values.from,
+    dischargedAt: values.to,
+    disposition: null,
+    spanFromMoves: true,
+    marks: [],
+  });
+}
+
+function correct(
+  plan: Plan,
+  { stay, before, said }: { stay: Stay; before: WardStay; said: Pick<WardStay, "bed" | "endAt" | "absenceAfter"> },
+): { timeline: PatientTimeline } {
+  const wardStays = withEntry(stay.wardStays, revise(before, said));
+  return { timeline: checkStay(withStay(plan.timeline, spanned({ ...stay, wardStays })), stay.id) };
+}
+
+function absenceMarks(
+  { to, absence }: { to: Instant | null; absence: string | null },
+  next: Instant | null,
+): LineMark[] {
+  if (to === null || next === null || next <= to) return [];
+  return [absence === null ? "absence-unknown" : "absence-known"];
+}

@@ -1,0 +1,122 @@
+import type { Instant } from "../days/day-number.ts";
+import { type PatientTimeline, type Stay, withStay } from "../timeline/timeline.ts";
+import { type LineOf, type PatientLine, placeOf } from "./intake-line.ts";
+import type { Outcome } from "./outcome.ts";
+import { applyLine, made, type Plan, refuseLine } from "./plan.ts";
+import { planCatheter } from "./plan-catheter.ts";
+import { planMove } from "./plan-move.ts";
+import { planStay, stayByNumber, withRoom } from "./plan-stay.ts";
+
+/** What lines about one patient make of what is recorded. */
+export interface PatientPlan {
+  readonly timeline: PatientTimeline;
+  /** What becomes of each line. */
+  readonly outcomes: ReadonlyMap<PatientLine, Outcome>;
+}
+
+/**
+ * Applies the lines about one patient in the order of time: stay by stay, its moves, then its catheters. A line that
+ * contradicts what was recorded, or an earlier line, is refused and leaves no trace; the others stand.
+ * `newId` gives the ids of new entries; every ward that is named has an id.
+ */
+export function planPatient(
+  start: { timeline: PatientTimeline; patientId: number },
+  lines: readonly PatientLine[],
+  { wardIds, newId }: { wardIds: ReadonlyMap<string, number>; newId: () => number },
+): PatientPlan {
+  const plan: Plan = { ...start, wardIds, newId, outcomes: new Map(), madeBy: new Map() };
+  for (const stay of byStay(lines)) {
+    const known = stay.stays[0] && stayByNumber(plan.timeline, stay.stays[0].values.stay);
+    if (known && stay.stays[0]) applyToKnown(plan, stay, known);
+    else applyToNew(plan, stay);
+  }
+  return { timeline: plan.timeline, outcomes: plan.outcomes };
+}
+
+interface LinesOfStay {
+  readonly stays: LineOf<"stays.csv">[];
+  readonly moves: LineOf<"moves.csv">[];
+  readonly catheters: LineOf<"catheters.csv">[];
+}
+
+/** The lines by stay, stays and lines in the order of time. */
+function byStay(lines: readonly PatientLine[]): LinesOfStay[] {
+  const groups = new Map<string, LinesOfStay>();
+  for (const line of lines) {
+    const group = groups.get(line.values.stay) ?? { stays: [], moves: [], catheters: [] };
+    groups.set(line.values.stay, group);
+    if (line.file === "stays.csv") group.stays.push(line);
+    else if (line.file === "moves.csv") group.moves.push(line);
+    else group.catheters.push(line);
+  }
+  for (const { moves, catheters } of groups.values()) {
+    moves.sort((a, b) => a.values.from - b.values.from || endOf(a) - endOf(b));
+    catheters.sort((a, b) => (a.values.inserted ?? 0) - (b.values.inserted ?? 0));
+  }
+  return [...groups.values()].sort((a, b) => startOf(a) - startOf(b));
+}
+
+function endOf(line: LineOf<"moves.csv">): number {
+  return line.values.to ?? Number.POSITIVE_INFINITY;
+}
+
+function startOf({ stays, moves }: LinesOfStay): number {
+  return Math.min(...stays.flatMap((s) => s.values.admitted ?? []), ...moves.map((m) => m.values.from));
+}
+
+/** A new stay comes before its moves; one that only moves describe comes with the first of them. */
+function applyToNew(plan: Plan, group: LinesOfStay): void {
+  const before = plan.timeline;
+  const firstMove: Instant | null = group.moves[0]?.values.from ?? null;
+  for (const line of group.stays) applyStayLine(plan, line, firstMove);
+  if (group.stays.length > 0 && plan.timeline === before) refuseRest(plan, group);
+  else applyContents(plan, group);
+}
+
+/** A recorded stay is corrected after its moves were: what was open before may end with it. */
+function applyToKnown(plan: Plan, group: LinesOfStay, known: Stay): void {
+  const before = plan.timeline;
+  const [first, ...more] = group.stays;
+  if (first) plan.timeline = withStay(before, withRoom(known, first.values));
+  applyContents(plan, group);
+  for (const line of [...(first ? [first] : []), ...more]) {
+    applyStayLine(plan, line, null);
+    if (line !== first || plan.outcomes.get(line)?.state !== "refused") continue;
+    plan.timeline = before;
+    refuseRest(plan, group);
+  }
+}
+
+function applyStayLine(plan: Plan, line: LineOf<"stays.csv">, firstMove: Instant | null): void {
+  applyLine(plan, line, () => planStay(plan, line, firstMove));
+  const stay = stayByNumber(plan.timeline, line.values.stay);
+  const { state } = plan.outcomes.get(line) ?? {};
+  if (stay && (state === "accepted" || state === "marked")) made(plan, `stay ${stay.id}`, line);
+}
+
+function applyContents(plan: Plan, { moves, catheters }: LinesOfStay): void {
+  for (const [i, line] of moves.entries()) applyMove(plan, line, moves[i + 1]?.values.from ?? null);
+  for (const line of catheters)
+    applyLine(plan, line, () => {
+      const planned = planCatheter(plan, line);
+      if (planned !== "unchanged") made(plan, `catheter ${planned.catheterId}`, line);
+      return planned;
+    });
+}
+
+/** The line of the stay was refused, so its moves and catheters have nothing to belong to. */
+function refuseRest(plan: Plan, { stays, moves, catheters }: LinesOfStay): void {
+  const fault = { code: "stay-refused", column: "stay", detail: "The line of its stay was refused." } as const;
+  const other = stays[0] ? placeOf(stays[0]) : "stays.csv";
+  for (const line of [...moves, ...catheters]) refuseLine(plan, line, [{ ...fault, other }]);
+}
+
+function applyMove(plan: Plan, line: LineOf<"moves.csv">, next: Instant | null): void {
+  applyLine(plan, line, () => {
+    const planned = planMove(plan, line, next);
+    if (planned === "unchanged") return planned;
+    made(plan, `ward stay ${planned.wardStayId}`, line);
+    if (planned.isNewStay) made(plan, `stay ${planned.stayId}`, line);
+    return planned;
+  });
+}

@@ -1,0 +1,86 @@
+import { type Fault, Problem, refuse } from "../../../shared/problems.ts";
+import type { PatientTimeline } from "../timeline/timeline.ts";
+import { type IntakeLine, type PatientLine, placeOf } from "./intake-line.ts";
+import type { LineFault, LineMark, Outcome } from "./outcome.ts";
+
+/** The state of a patient while lines are applied one after another. */
+export interface Plan {
+  timeline: PatientTimeline;
+  /** The record that new stays are made for; the timeline may belong to a survivor. */
+  readonly patientId: number;
+  readonly wardIds: ReadonlyMap<string, number>;
+  readonly newId: () => number;
+  readonly outcomes: Map<PatientLine, Outcome>;
+  /** Which line made an entry, such as `ward stay 12`, so that a fault can name the line. */
+  readonly madeBy: Map<string, string>;
+}
+
+/** Columns by the fields that they fill. */
+const columnOfField: Readonly<Record<string, string>> = {
+  "/insertedAt": "inserted",
+  "/removedAt": "removed",
+  "/lastSeenAt": "last_seen",
+  "/startAt": "from",
+  "/endAt": "to",
+  "/admittedAt": "admitted",
+  "/dischargedAt": "discharged",
+};
+/** The same fields seen from the line of a stay, whose ends they meet. */
+const columnOfStay: Readonly<Record<string, string>> = { "/startAt": "admitted", "/endAt": "discharged" };
+
+/** Applies one line: the step's new timeline is kept, or the line is refused and nothing changed. */
+export function applyLine(
+  plan: Plan,
+  line: PatientLine,
+  step: () => { timeline: PatientTimeline; marks?: readonly LineMark[] } | "unchanged",
+): void {
+  try {
+    const result = step();
+    if (result === "unchanged") {
+      plan.outcomes.set(line, { state: "unchanged" });
+      return;
+    }
+    plan.timeline = result.timeline;
+    const marks = [...(result.marks ?? []), ...line.marks.map((mark) => mark.kind)];
+    plan.outcomes.set(line, marks.length === 0 ? { state: "accepted" } : { state: "marked", marks });
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    refuseLine(
+      plan,
+      line,
+      error.faults.map((fault) => lineFault(plan, line, fault)),
+    );
+  }
+}
+
+/** Refuses a line with its faults. */
+export function refuseLine(plan: Plan, line: PatientLine, faults: readonly LineFault[]): void {
+  plan.outcomes.set(line, { state: "refused", faults });
+}
+
+/** Remembers that a line made an entry. */
+export function made(plan: Plan, entry: string, line: IntakeLine): void {
+  plan.madeBy.set(entry, placeOf(line));
+}
+
+/** Refuses `line-contradicts` for an entry that another line of the same import made. */
+export function notMadeHere(plan: Plan, entry: string): void {
+  if (plan.madeBy.has(entry))
+    refuse("line-contradicts", "Another line says something else about the same thing.", { other: entry });
+}
+
+function lineFault(plan: Plan, line: PatientLine, fault: Fault): LineFault {
+  const column =
+    (line.file === "stays.csv" ? columnOfStay[fault.pointer] : undefined) ?? columnOfField[fault.pointer] ?? null;
+  const other = fault.other === undefined ? undefined : (plan.madeBy.get(fault.other) ?? fault.other);
+  return {
+    code: fault.code,
+    column: column !== null && column in line.values ? column : firstTimeColumn(line),
+    detail: fault.detail,
+    ...(other === undefined ? {} : { other }),
+  };
+}
+
+function firstTimeColumn(line: PatientLine): string {
+  return { "stays.csv": "admitted", "moves.csv": "from", "catheters.csv": "inserted" }[line.file];
+}

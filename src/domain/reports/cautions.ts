@@ -1,0 +1,42 @@
+import { dayText } from "../days/day-number.ts";
+import { type QualityKind, qualityKinds } from "../timeline/data-quality.ts";
+import type { MonthFacts } from "./month-facts.ts";
+
+/** Days are counted under these rules; printed below every report of days. */
+export const countingSources = [
+  "CDC Patient Safety Component Manual, chapter 7: one count at the same time each day, catheters present at the count (from memory)",
+  "Donnelly et al., Pediatr Qual Saf 2021;6:e466: a count at one time of day, not a running total, and its time changes the result",
+];
+
+/** What a reader must know before using the figures of a period, in sentences. */
+export function cautionsOf(facts: MonthFacts): string[] {
+  return [...censusCautions(facts), ...wardCautions(facts), ...findingCautions(facts)];
+}
+
+function censusCautions(facts: MonthFacts): string[] {
+  const times = facts.census.map((c, i) => (i === 0 ? c.time : `${c.time} from ${dayText(c.fromDay)}`)).join(", ");
+  const census = `Counted at the daily census (${times}, ${facts.facility.zone}).`;
+  return facts.complete ? [census] : [census, "The period is not over: patients still here are counted up to now."];
+}
+
+function wardCautions({ wards }: MonthFacts): string[] {
+  const named = wards.filter((ward) => ward.namedOnly && ward.inpatient === "yes").map((ward) => ward.code);
+  const unknown = wards.filter((ward) => ward.inpatient === "unknown").map((ward) => ward.code);
+  const cautions: string[] = [];
+  if (named.length > 0)
+    cautions.push(
+      `Named only in moves and counted as inpatient wards: ${named.join(", ")}. Describe them in wards.csv.`,
+    );
+  if (unknown.length > 0)
+    cautions.push(`Not counted, because nobody said what these wards are: ${unknown.join(", ")}. Give each a setting.`);
+  return cautions;
+}
+
+function findingCautions({ findings }: MonthFacts): string[] {
+  const kinds = Object.keys(qualityKinds) as QualityKind[];
+  return kinds.flatMap((kind) => {
+    const count = findings.filter((finding) => finding.kind === kind).length;
+    const [one, several] = qualityKinds[kind];
+    return count === 0 ? [] : [`Data quality: ${count} ${count === 1 ? one : several}.`];
+  });
+}

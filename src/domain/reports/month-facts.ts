@@ -1,0 +1,32 @@
+import type { CensusTime } from "../../../shared/day.ts";
+import type { DayNumber, Instant } from "../days/day-number.ts";
+import type { QualityFinding } from "../timeline/data-quality.ts";
+
+/** All that a report of days may know. */
+export interface MonthFacts {
+  readonly facility: { readonly name: string; readonly zone: string };
+  readonly first: DayNumber;
+  readonly last: DayNumber;
+  /** The instant up to which the record was read. */
+  readonly asOf: Instant;
+  /** Whether the last day's census had been taken by then. */
+  readonly complete: boolean;
+  /** Census times in force in the period, each with the first day of the period on which it holds. */
+  readonly census: readonly { readonly fromDay: DayNumber; readonly time: CensusTime }[];
+  readonly wards: readonly WardFacts[];
+  readonly findings: readonly QualityFinding[];
+}
+
+export interface WardFacts {
+  readonly wardId: number;
+  readonly code: string;
+  readonly name: string;
+  /** `unknown`: nobody said on some day what the ward is; `none`: it is not for inpatients on any day. */
+  readonly inpatient: "yes" | "partly" | "none" | "unknown";
+  /** The ward was named in a file of moves and never described. */
+  readonly namedOnly: boolean;
+  readonly patientDays: number;
+  readonly catheterDays: number;
+  /** By day, in order; only days with a patient. */
+  readonly days: readonly { readonly day: DayNumber; readonly patientDays: number; readonly catheterDays: number }[];
+}

@@ -1,0 +1,63 @@
+import type { Fault } from "../../../shared/problems.ts";
+import type { Catheter, Stay } from "./timeline.ts";
+
+/** Faults of a catheter's instants, alone and against its stay. Empty when they can be true together. */
+export function checkCatheter(stay: Stay, catheter: Catheter): Fault[] {
+  return [...insertionFaults(stay, catheter), ...removalFaults(stay, catheter), ...seenFaults(catheter)];
+}
+
+function insertionFaults(stay: Stay, catheter: Catheter): Fault[] {
+  const pointer = "/insertedAt";
+  if (catheter.insertedAt === null)
+    return catheter.inPlaceOnArrival
+      ? []
+      : [
+          {
+            code: "insertion-unknown",
+            pointer,
+            detail: "The insertion has no time and the catheter is not said to have been in place on arrival.",
+          },
+        ];
+  const faults: Fault[] = [];
+  if (stay.dischargedAt !== null && catheter.insertedAt >= stay.dischargedAt && catheter.insertedAt > stay.admittedAt)
+    faults.push(outside(stay, pointer, "The catheter was inserted after the stay had ended."));
+  if (catheter.insertedAt < stay.admittedAt && !catheter.inPlaceOnArrival)
+    faults.push(
+      outside(stay, pointer, "The insertion lies before the admission, so the catheter was in place on arrival."),
+    );
+  return faults;
+}
+
+function removalFaults(stay: Stay, catheter: Catheter): Fault[] {
+  const { insertedAt, removedAt, removedAfterAt, removedBeforeAt } = catheter;
+  const faults: Fault[] = [];
+  const exact = removedAt ?? removedBeforeAt;
+  const pointer = removedAt === null ? "/removedBeforeAt" : "/removedAt";
+  if (exact === null) return faults;
+  if (insertedAt !== null && Math.min(exact, removedAfterAt ?? exact) < insertedAt)
+    faults.push({ code: "removal-before-insertion", pointer, detail: "The removal lies before the insertion." });
+  if (removedAfterAt !== null && removedBeforeAt !== null && removedBeforeAt < removedAfterAt)
+    faults.push({
+      code: "end-before-start",
+      pointer,
+      detail: "The two instants of the removal are in the wrong order.",
+    });
+  if (Math.max(exact, removedAfterAt ?? exact) <= stay.admittedAt)
+    faults.push(outside(stay, pointer, "The catheter was removed before the stay began."));
+  return faults;
+}
+
+function seenFaults({ insertedAt, removedAt, removedBeforeAt, lastSeenAt }: Catheter): Fault[] {
+  if (lastSeenAt === null) return [];
+  const gone = removedAt ?? removedBeforeAt;
+  const pointer = "/lastSeenAt";
+  if (gone !== null && lastSeenAt > gone)
+    return [{ code: "seen-after-removal", pointer, detail: "The catheter was seen in place after its removal." }];
+  if (insertedAt !== null && lastSeenAt < insertedAt)
+    return [{ code: "seen-before-insertion", pointer, detail: "The catheter was seen in place before its insertion." }];
+  return [];
+}
+
+function outside(stay: Stay, pointer: string, detail: string): Fault {
+  return { code: "outside-stay", pointer, detail, other: `stay ${stay.id}` };
+}

@@ -1,0 +1,103 @@
+import type { Instant } from "../days/day-number.ts";
+import { type Stay, stands } from "./timeline.ts";
+import { catheterStretch, standingCatheters, wardStretches } from "./ward-stretches.ts";
+
+/** What is doubtful about the record of a stay, so that a person can mend it. */
+export interface QualityFinding {
+  readonly kind: QualityKind;
+  readonly wardId: number | null;
+  readonly stayId: number;
+  /** The entry itself, such as `catheter 12`. */
+  readonly entry: string;
+  /** From when to when it is doubtful; `end` is null while it lasts. */
+  readonly start: Instant;
+  readonly end: Instant | null;
+}
+
+/** Each kind in words, for one and for several. */
+export const qualityKinds = {
+  "in-place-on-arrival": ["catheter was in place on arrival", "catheters were in place on arrival"],
+  "removal-between": [
+    "catheter was found removed; when is known only to lie between two times",
+    "catheters were found removed; when is known only to lie between two times",
+  ],
+  "not-confirmed": [
+    "catheter was not confirmed in place for 48 hours or longer",
+    "catheters were not confirmed in place for 48 hours or longer",
+  ],
+  "absence-unknown": ["time off the wards is of an unknown kind", "times off the wards are of an unknown kind"],
+  "absence-known": ["time off the wards was a procedure or leave", "times off the wards were procedures or leave"],
+  "repeated-hour": [
+    "local time occurred twice; the earlier one was taken",
+    "local times occurred twice; the earlier ones were taken",
+  ],
+} as const;
+export type QualityKind = keyof typeof qualityKinds;
+
+/** A catheter that nobody saw for longer than this is doubtful. Common practice; a setting of the policy later. */
+export const confirmationIntervalMs = 48 * 3_600_000;
+
+/** What is doubtful about a stay between two instants, as known at `now`. */
+export function qualityFindings(stay: Stay, period: { start: Instant; end: Instant }, now: Instant): QualityFinding[] {
+  const all = [...absences(stay), ...catheterDoubts(stay, now), ...repeatedHours(stay)];
+  return all.filter((f) => f.start < period.end && (f.end === null || f.end >= period.start));
+}
+
+function absences(stay: Stay): QualityFinding[] {
+  return wardStretches(stay).flatMap((stretch) =>
+    stretch.kind === "ward"
+      ? []
+      : [
+          {
+            kind: stretch.kind === "unknown" ? "absence-unknown" : "absence-known",
+            wardId: stretch.wardId,
+            stayId: stay.id,
+            entry: `ward stay ${stretch.wardStayId}`,
+            start: stretch.start,
+            end: stretch.end,
+          },
+        ],
+  );
+}
+
+function catheterDoubts(stay: Stay, now: Instant): QualityFinding[] {
+  return standingCatheters(stay).flatMap((catheter) => {
+    const stretch = catheterStretch(stay, catheter);
+    if (!stretch) return [];
+    const entry = { wardId: null, stayId: stay.id, entry: `catheter ${catheter.id}` };
+    const found: QualityFinding[] = [];
+    if (catheter.inPlaceOnArrival)
+      found.push({ ...entry, kind: "in-place-on-arrival", start: stretch.start, end: stretch.start });
+    if (catheter.removedAfterAt !== null)
+      found.push({ ...entry, kind: "removal-between", start: catheter.removedAfterAt, end: catheter.removedBeforeAt });
+    const seen = catheter.lastSeenAt ?? stretch.start;
+    const until = stretch.end ?? now;
+    const unremoved = catheter.removedAt === null && catheter.removedAfterAt === null;
+    if (unremoved && until - seen >= confirmationIntervalMs)
+      found.push({ ...entry, kind: "not-confirmed", start: seen + confirmationIntervalMs, end: stretch.end });
+    return found;
+  });
+}
+
+function repeatedHours(stay: Stay): QualityFinding[] {
+  const entries = [
+    { name: `stay ${stay.id}`, entry: stay, at: stay.admittedAt, wardId: null },
+    ...stay.wardStays.map((w) => ({ name: `ward stay ${w.id}`, entry: w, at: w.startAt, wardId: w.wardId })),
+    ...stay.catheters.map((c) => ({
+      name: `catheter ${c.id}`,
+      entry: c,
+      at: c.insertedAt ?? stay.admittedAt,
+      wardId: null,
+    })),
+  ];
+  return entries
+    .filter(({ entry }) => stands(entry) && entry.marks.length > 0)
+    .map(({ name, at, wardId }) => ({
+      kind: "repeated-hour",
+      wardId,
+      stayId: stay.id,
+      entry: name,
+      start: at,
+      end: at,
+    }));
+}

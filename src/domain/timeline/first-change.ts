@@ -1,0 +1,21 @@
+import type { Instant } from "../days/day-number.ts";
+import type { PatientTimeline, Stay } from "./timeline.ts";
+
+/**
+ * The earliest instant from which two states of a timeline can count differently: the beginning of the earliest stay
+ * that was changed, before or after. Null when nothing changed.
+ */
+export function firstChange(before: PatientTimeline, after: PatientTimeline): Instant | null {
+  const old = new Map(before.stays.map((stay) => [stay.id, stay]));
+  const starts = after.stays.flatMap((stay) => {
+    const was = old.get(stay.id);
+    if (was === stay) return [];
+    return was ? [beginning(was), beginning(stay)] : [beginning(stay)];
+  });
+  return starts.length === 0 ? null : Math.min(...starts);
+}
+
+/** When a stay begins to count at the earliest. */
+export function beginning(stay: Stay): Instant {
+  return Math.min(stay.admittedAt, ...stay.wardStays.map((w) => w.startAt));
+}

@@ -1,0 +1,59 @@
+import { refuse } from "../../../shared/problems.ts";
+import type { Instant } from "../days/day-number.ts";
+import { checkStay } from "./check-stay.ts";
+import { stayOf } from "./find-entry.ts";
+import {
+  endOf,
+  newEntry,
+  type PatientTimeline,
+  revise,
+  type Stay,
+  type WardStay,
+  wardStaysInOrder,
+  withEntry,
+  withStay,
+} from "./timeline.ts";
+
+export interface Move {
+  readonly stayId: number;
+  /** The id of the ward stay that begins. */
+  readonly wardStayId: number;
+  readonly movedAt: Instant;
+  readonly wardId: number;
+  readonly bed: string | null;
+}
+
+/**
+ * The patient comes to a ward or bed: from another one, or back from time off the wards. A move written down late is
+ * put where it belongs: it lasts until the next thing that was recorded.
+ * Refuses `outside-stay` before the first ward stay or after the discharge.
+ */
+export function move(timeline: PatientTimeline, order: Move): PatientTimeline {
+  const stay = stayOf(timeline, order.stayId);
+  const before = lastStartedBy(stay, order.movedAt);
+  const after = wardStaysInOrder(stay).find((w) => w.startAt > order.movedAt);
+  const interrupted = endOf(before) > order.movedAt;
+  const arrived: WardStay = {
+    ...newEntry,
+    id: order.wardStayId,
+    wardId: order.wardId,
+    bed: order.bed,
+    startAt: order.movedAt,
+    endAt: interrupted ? before.endAt : (after?.startAt ?? stay.dischargedAt),
+    absenceAfter: interrupted ? before.absenceAfter : null,
+  };
+  const left = interrupted ? revise(before, { endAt: order.movedAt, absenceAfter: null }) : before;
+  const wardStays = withEntry(withEntry(stay.wardStays, left), arrived);
+  return checkStay(withStay(timeline, { ...stay, wardStays }), stay.id);
+}
+
+/** The last ward stay that had begun by then. Refuses `outside-stay` when none had, or the stay was over. */
+export function lastStartedBy(stay: Stay, at: Instant): WardStay {
+  const started = wardStaysInOrder(stay).filter((w) => w.startAt <= at);
+  const last = started.at(-1);
+  const other = `stay ${stay.id}`;
+  if (!last) return refuse("outside-stay", "The patient was not on any ward before that time.", { other });
+  if (stay.dischargedAt !== null && at >= stay.dischargedAt)
+    refuse("outside-stay", "The patient had been discharged by that time.", { other });
+  return last;
+}

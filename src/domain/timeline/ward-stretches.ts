@@ -1,0 +1,50 @@
+import type { Instant } from "../days/day-number.ts";
+import { type Catheter, type Stay, stands, wardStaysInOrder } from "./timeline.ts";
+
+/** Time of a stay at one place. `end` is null while it lasts. */
+export interface WardStretch {
+  readonly wardStayId: number;
+  readonly wardId: number;
+  readonly start: Instant;
+  readonly end: Instant | null;
+  /** `ward`: on the ward; else off the wards: a procedure with the bed held, leave, or nobody said. */
+  readonly kind: "ward" | "procedure" | "leave" | "unknown";
+}
+
+/**
+ * A stay as stretches on and off the wards, in order. Time off the wards lies between two ward stays, or between
+ * the last one and the discharge, and carries the ward that it follows. Time before the first ward stay is neither.
+ */
+export function wardStretches(stay: Stay): WardStretch[] {
+  const wardStays = wardStaysInOrder(stay);
+  return wardStays.flatMap((wardStay, i) => {
+    const common = { wardStayId: wardStay.id, wardId: wardStay.wardId };
+    const on: WardStretch = { ...common, start: wardStay.startAt, end: wardStay.endAt, kind: "ward" };
+    if (wardStay.endAt === null) return [on];
+    const offEnd = wardStays[i + 1]?.startAt ?? stay.dischargedAt;
+    if (offEnd !== null && offEnd <= wardStay.endAt) return [on];
+    return [on, { ...common, start: wardStay.endAt, end: offEnd, kind: wardStay.absenceAfter ?? "unknown" }];
+  });
+}
+
+/** Whether a stretch earns ward days: on the ward, or away for a procedure with the bed held. */
+export function countsForTheWard(stretch: WardStretch): boolean {
+  return stretch.kind === "ward" || stretch.kind === "procedure";
+}
+
+/**
+ * When a catheter was in place as far as the stay reaches; `end` is null while it is in. A catheter in place on
+ * arrival starts with the stay. A removal known only to lie between two instants ends at the first of them, the
+ * last at which the catheter is known to have been in place. Null when nothing of it lies inside the stay.
+ */
+export function catheterStretch(stay: Stay, catheter: Catheter): { start: Instant; end: Instant | null } | null {
+  const start = Math.max(catheter.insertedAt ?? stay.admittedAt, stay.admittedAt);
+  const removed = catheter.removedAt ?? catheter.removedAfterAt;
+  const end = removed === null ? stay.dischargedAt : Math.min(removed, stay.dischargedAt ?? removed);
+  return end !== null && end < start ? null : { start, end };
+}
+
+/** Catheters of a stay that stand. */
+export function standingCatheters(stay: Stay): Catheter[] {
+  return stay.catheters.filter(stands);
+}
