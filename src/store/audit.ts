@@ -1,0 +1,26 @@
+import type { Recording } from "./patients.ts";
+import type { Tx } from "./store.ts";
+
+export interface Audit {
+  /** What was done, as the use case is named: `insert-catheter`. */
+  readonly action: string;
+  readonly patientIds?: readonly number[];
+  /** Ids, versions and the reason. Never what a patient could be known by. */
+  readonly details: object;
+}
+
+/** Writes who did what, in the transaction of the act itself. */
+export async function writeAudit(tx: Tx, by: Recording, audit: Audit): Promise<void> {
+  const patientIds = [...new Set(audit.patientIds ?? [])];
+  await tx.db.auditEntry.create({
+    data: {
+      at: new Date(by.now),
+      facilityId: by.facilityId,
+      personId: by.personId,
+      action: audit.action,
+      details: JSON.stringify(audit.details),
+      patients: { create: patientIds.map((patientId) => ({ patientId })) },
+    },
+    select: { id: true },
+  });
+}

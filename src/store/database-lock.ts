@@ -1,0 +1,24 @@
+import Database from "better-sqlite3";
+import { refuse } from "../../shared/problems.ts";
+import { databaseKind, sqliteFile } from "./open-store.ts";
+import { isRetryable, storeProblem } from "./store-errors.ts";
+
+/**
+ * Takes a SQLite database for this process alone, until `release` or the end of the process, however it ends: the
+ * operating system holds the lock on a file beside it. PostgreSQL needs no owner; its rows are locked one by one.
+ * Refuses `database-in-use` and `database-not-writable`.
+ */
+export function ownDatabase(url: string): { release(): void } {
+  if (databaseKind(url) === "postgresql") return { release: () => undefined };
+  let lock: Database.Database | undefined;
+  try {
+    lock = new Database(`${sqliteFile(url)}.owner`, { timeout: 0 });
+    lock.exec("BEGIN EXCLUSIVE");
+  } catch (error) {
+    lock?.close();
+    if (!isRetryable(error)) throw storeProblem(error);
+    refuse("database-in-use", `Another process has the database ${sqliteFile(url)} open.`);
+  }
+  const owned = lock;
+  return { release: () => void owned.close() };
+}

@@ -1,0 +1,153 @@
+import type { Outcome } from "../domain/intake/outcome.ts";
+import { insertRows } from "./bulk.ts";
+import type { Read, Tx } from "./store.ts";
+
+/** A line in the database while it waits, and afterwards. */
+export interface StagedLine {
+  readonly file: string;
+  readonly line: number;
+  readonly groupKey: string;
+  readonly fingerprint: string;
+  /** The line as JSON. */
+  readonly content: string | null;
+  readonly state: "staged" | "unchanged" | "refused";
+  /** Faults as JSON, of a line that was refused when it was read. */
+  readonly faults: string | null;
+}
+
+const lineTable = {
+  table: "import_line",
+  columns: {
+    import_id: "int",
+    file: "text",
+    line: "int",
+    state: "text",
+    group_key: "text",
+    fingerprint: "text",
+    content: "text",
+    faults: "text",
+  },
+} as const;
+
+/** Puts lines down to wait. */
+export async function stageLines(tx: Tx, importId: number, lines: readonly StagedLine[]): Promise<void> {
+  await insertRows(
+    tx,
+    lineTable,
+    lines.map((l) => [importId, l.file, l.line, l.state, l.groupKey, l.fingerprint, l.content, l.faults]),
+  );
+}
+
+/** Those of the fingerprints that a line of this facility had which was stored. */
+export async function seenFingerprints(
+  read: Read,
+  facilityId: number,
+  fingerprints: readonly string[],
+): Promise<Set<string>> {
+  const rows = await read.db.$queryRawUnsafe<{ fingerprint: string }[]>(
+    `SELECT DISTINCT fingerprint FROM import_line l
+     WHERE fingerprint IN (${read.kind === "sqlite" ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($1::jsonb)"})
+       AND state IN ('accepted', 'marked') AND EXISTS (SELECT 1 FROM import i
+         WHERE i.id = l.import_id AND i.facility_id = ${read.kind === "sqlite" ? "?" : "$2::int"})`,
+    JSON.stringify(fingerprints),
+    facilityId,
+  );
+  return new Set(rows.map((row) => row.fingerprint));
+}
+
+/** The next groups of waiting lines after `after`, in order. */
+export async function nextGroups(read: Read, importId: number, after: string, count: number): Promise<string[]> {
+  const rows = await read.db.importLine.groupBy({
+    by: ["groupKey"],
+    where: { importId, state: "staged", groupKey: { gt: after } },
+    orderBy: { groupKey: "asc" },
+    take: count,
+  });
+  return rows.map((row) => row.groupKey);
+}
+
+export interface WaitingLine {
+  readonly file: string;
+  readonly line: number;
+  readonly groupKey: string;
+  readonly content: string;
+}
+
+/** The waiting lines of these groups, in the order of files and lines. */
+export async function waitingLines(read: Read, importId: number, groups: readonly string[]): Promise<WaitingLine[]> {
+  const rows = await read.db.importLine.findMany({
+    where: { importId, state: "staged", groupKey: { in: [...groups] } },
+    select: { file: true, line: true, groupKey: true, content: true },
+    orderBy: [{ groupKey: "asc" }, { file: "asc" }, { line: "asc" }],
+  });
+  return rows.map((row) => ({ ...row, content: row.content ?? "" }));
+}
+
+export interface LineOutcome {
+  readonly file: string;
+  readonly line: number;
+  readonly outcome: Outcome;
+}
+
+/** Writes down what became of lines. What a stored line said is dropped: the record holds it now. */
+export async function settleLines(tx: Tx, importId: number, outcomes: readonly LineOutcome[]): Promise<void> {
+  if (outcomes.length === 0) return;
+  // Every line is there already, so each row of this insert meets it by its key and changes it.
+  const rows = outcomes.map(({ file, line, outcome }) => [
+    importId,
+    file,
+    line,
+    outcome.state,
+    "",
+    "",
+    detailsOf(outcome),
+  ]);
+  await insertRows(
+    tx,
+    outcomeTable,
+    rows,
+    `ON CONFLICT (import_id, file, line) DO UPDATE SET state = excluded.state, faults = excluded.faults,
+     content = CASE WHEN excluded.state = 'refused' THEN import_line.content END`,
+  );
+}
+
+const { content: _content, ...outcomeColumns } = lineTable.columns;
+const outcomeTable = { table: lineTable.table, columns: outcomeColumns };
+
+function detailsOf(outcome: Outcome): string | null {
+  if (outcome.state === "refused") return JSON.stringify(outcome.faults);
+  return outcome.state === "marked" ? JSON.stringify(outcome.marks) : null;
+}
+
+/** Drops the waiting lines of an import that is not carried out; refused ones stay, for repair. */
+export async function dropWaiting(tx: Tx, importId: number): Promise<void> {
+  await tx.db.importLine.deleteMany({ where: { importId, state: { in: ["staged", "unchanged"] } } });
+}
+
+/** How many lines of an import are in each state. */
+export async function countLines(read: Read, importId: number): Promise<Readonly<Record<string, number>>> {
+  const rows = await read.db.importLine.groupBy({ by: ["state"], where: { importId }, _count: true });
+  return Object.fromEntries(rows.map((row) => [row.state, row._count]));
+}
+
+export interface RefusedLine {
+  readonly file: string;
+  readonly line: number;
+  readonly faults: string;
+}
+
+/** Lines of one state with their faults or marks, a page at a time, in the order of files and lines. */
+export async function settledLines(
+  read: Read,
+  importId: number,
+  { state, after }: { state: "refused" | "marked"; after: { file: string; line: number } | null },
+): Promise<RefusedLine[]> {
+  const later = after ? { OR: [{ file: { gt: after.file } }, { file: after.file, line: { gt: after.line } }] } : {};
+  const rows = await read.db.importLine.findMany({
+    where: { importId, state, ...later },
+    select: { file: true, line: true, faults: true },
+    orderBy: [{ file: "asc" }, { line: "asc" }],
+    take: 1000,
+  });
+  return rows.map((row) => ({ ...row, faults: row.faults ?? "[]" }));
+}

@@ -1,0 +1,148 @@
+import { refuse } from "../../shared/problems.ts";
+import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import { idList, insertRows } from "./bulk.ts";
+import type { Read, Tx } from "./store.ts";
+
+export interface PatientRow {
+  readonly id: number;
+  readonly facilityId: number;
+  readonly identifier: string;
+  readonly survivorId: number;
+  readonly mergedIntoId: number | null;
+  readonly version: number;
+}
+
+const columns = {
+  id: true,
+  facilityId: true,
+  identifier: true,
+  survivorId: true,
+  mergedIntoId: true,
+  version: true,
+} as const;
+
+/** What leads to a patient: one of its entries, or its own id. */
+export type PatientKey = { patientId: number } | { stayId: number } | { wardStayId: number } | { catheterId: number };
+
+/**
+ * Takes the patient's row for this transaction: nobody else writes about the patient until it ends. Returns the
+ * surviving patient, whose ledger holds the days. Every write about a patient begins here.
+ * Refuses `not-found`, also for a patient of another facility.
+ */
+export async function lockPatient(tx: Tx, facilityId: number, key: PatientKey): Promise<PatientRow> {
+  await shareFacility(tx, facilityId);
+  for (;;) {
+    const found = await findPatient(tx, facilityId, key);
+    const locked = await tx.db.patient.update({
+      where: { id: found.survivorId },
+      data: { version: { increment: 1 } },
+      select: columns,
+    });
+    const again = await findPatient(tx, facilityId, key);
+    // A merge may have come first while this transaction waited; then another row has to be taken.
+    if (again.survivorId === locked.id) return locked;
+  }
+}
+
+/**
+ * Counting rules of the facility hold still while a patient is written: on PostgreSQL a change of a ward's setting or
+ * of the census waits for the writers, and they for it. SQLite has one writer anyhow.
+ */
+async function shareFacility(tx: Tx, facilityId: number): Promise<void> {
+  if (tx.kind === "postgresql") await tx.db.$queryRaw`SELECT id FROM facility WHERE id = ${facilityId} FOR SHARE`;
+}
+
+/** The patient that a key leads to. Refuses `not-found`. */
+export async function findPatient(read: Read, facilityId: number, key: PatientKey): Promise<PatientRow> {
+  const patient = await read.db.patient.findFirst({ where: { facilityId, ...whereOf(key) }, select: columns });
+  return patient ?? refuse("not-found", "There is no such record in this facility.");
+}
+
+function whereOf(key: PatientKey): object {
+  if ("patientId" in key) return { id: key.patientId };
+  if ("stayId" in key) return { stays: { some: { id: key.stayId } } };
+  if ("wardStayId" in key) return { stays: { some: { wardStays: { some: { id: key.wardStayId } } } } };
+  return { stays: { some: { catheters: { some: { id: key.catheterId } } } } };
+}
+
+/** The patients of a facility that have these identifiers, by identifier. */
+export async function patientsByIdentifier(
+  read: Read,
+  facilityId: number,
+  identifiers: readonly string[],
+): Promise<Map<string, PatientRow>> {
+  const rows = await read.db.patient.findMany({
+    where: { facilityId, identifier: { in: [...identifiers] } },
+    select: columns,
+  });
+  return new Map(rows.map((row) => [row.identifier, row]));
+}
+
+/** Takes the rows of several surviving patients, in the order of ids, so that no two transactions wait for each other. */
+export async function lockPatients(tx: Tx, facilityId: number, ids: readonly number[]): Promise<void> {
+  await shareFacility(tx, facilityId);
+  const list = JSON.stringify([...new Set(ids)]);
+  if (tx.kind === "postgresql")
+    await tx.db.$queryRawUnsafe(`SELECT id FROM patient WHERE id IN ${idList(tx, 1)} ORDER BY id FOR UPDATE`, list);
+  await tx.db.$executeRawUnsafe(`UPDATE patient SET version = version + 1 WHERE id IN ${idList(tx, 1)}`, list);
+}
+
+export interface NewPatient {
+  readonly id: number;
+  readonly identifier: string;
+  readonly birthDay: DayNumber | null;
+  readonly sex: string | null;
+}
+
+/** Who records, where and when: what every stored entry carries. */
+export interface Recording {
+  readonly facilityId: number;
+  readonly personId: number;
+  readonly now: Instant;
+}
+
+const patientTable = {
+  table: "patient",
+  columns: {
+    id: "int",
+    facility_id: "int",
+    identifier: "text",
+    birth_day: "int",
+    sex: "text",
+    survivor_id: "int",
+    version: "int",
+    recorded_at: "instant",
+    recorded_by: "int",
+  },
+} as const;
+
+/** Makes the patients whose identifiers are new. Safe against a twin made meanwhile. */
+export async function ensurePatients(tx: Tx, by: Recording, patients: readonly NewPatient[]): Promise<void> {
+  const rows = patients.map(({ id, identifier, birthDay, sex }) => [
+    ...[id, by.facilityId, identifier, birthDay, sex],
+    ...[id, 1, by.now, by.personId],
+  ]);
+  await insertRows(tx, patientTable, rows, "ON CONFLICT (facility_id, identifier) DO NOTHING");
+}
+
+/** The id of the patient with that identifier, who is made when there is none. */
+export async function ensurePatient(tx: Tx, by: Recording, patient: NewPatient): Promise<number> {
+  await ensurePatients(tx, by, [patient]);
+  const { identifier } = patient;
+  const row = await tx.db.patient.findUniqueOrThrow({
+    where: { facilityId_identifier: { facilityId: by.facilityId, identifier } },
+    select: { id: true },
+  });
+  return row.id;
+}
+
+/** Fills in a patient's birth day and sex where nothing was known. */
+export async function completePatient(
+  tx: Tx,
+  id: number,
+  known: { birthDay: DayNumber | null; sex: string | null },
+): Promise<void> {
+  const { birthDay, sex } = known;
+  if (birthDay !== null) await tx.db.patient.updateMany({ where: { id, birthDay: null }, data: { birthDay } });
+  if (sex !== null) await tx.db.patient.updateMany({ where: { id, sex: null }, data: { sex } });
+}

@@ -1,0 +1,52 @@
+import type { Month } from "../../shared/day.ts";
+import { refuse } from "../../shared/problems.ts";
+import { keepVersions } from "./entry-versions.ts";
+import type { Recording } from "./patients.ts";
+import type { Read, Tx } from "./store.ts";
+
+export interface ScopeRow {
+  readonly id: number;
+  readonly wardId: number;
+  readonly fromMonth: Month;
+  readonly toMonth: Month | null;
+  readonly edition: string;
+  readonly version: number;
+}
+
+const columns = { id: true, wardId: true, fromMonth: true, toMonth: true, edition: true, version: true } as const;
+
+/** The scopes of a ward that stand, in the order of months. */
+export async function scopesOfWard(read: Read, wardId: number): Promise<ScopeRow[]> {
+  const where = { wardId, voidKey: 0 };
+  return (await read.db.scope.findMany({ where, select: columns, orderBy: { fromMonth: "asc" } })) as ScopeRow[];
+}
+
+/** A scope that stands. Refuses `not-found`. */
+export async function scopeOf(read: Read, facilityId: number, scopeId: number): Promise<ScopeRow> {
+  const where = { id: scopeId, voidKey: 0, ward: { facilityId } };
+  const row = await read.db.scope.findFirst({ where, select: columns });
+  return (row as ScopeRow | null) ?? refuse("not-found", "There is no such scope in this facility.");
+}
+
+/** A new scope; returns its id. */
+export async function addScope(tx: Tx, by: Recording, scope: Omit<ScopeRow, "id" | "version">): Promise<number> {
+  const id = tx.newId();
+  await tx.db.scope.create({ data: { id, ...scope, recordedAt: new Date(by.now), recordedBy: by.personId } });
+  return id;
+}
+
+/** Changes the end of a scope or voids it; what it said before is kept. */
+export async function changeScope(
+  tx: Tx,
+  by: Recording & { reason: string },
+  scope: ScopeRow,
+  change: { toMonth: Month | null } | { voidReason: string },
+): Promise<void> {
+  await keepVersions(tx, by, [{ kind: "scope", id: scope.id, version: scope.version, body: scope }]);
+  const voided = "voidReason" in change ? { voidKey: scope.id } : {};
+  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  await tx.db.scope.update({
+    where: { id: scope.id },
+    data: { ...change, ...voided, ...recorded, version: { increment: 1 } },
+  });
+}

@@ -1,0 +1,34 @@
+import type { Prisma } from "./generated/sqlite/client.ts";
+
+export type DatabaseKind = "sqlite" | "postgresql";
+
+/** A snapshot to read from. */
+export interface Read {
+  readonly kind: DatabaseKind;
+  /** Only this room may use it: elsewhere it is passed on unopened. */
+  readonly db: Prisma.TransactionClient;
+}
+
+/** One transaction: all of it is stored, or nothing. */
+export interface Tx extends Read {
+  /** An id that was never used. Throws when more were drawn than the transaction asked for. */
+  newId(): number;
+}
+
+export interface TxOptions {
+  readonly ids?: number;
+  readonly snapshot?: boolean;
+}
+
+export interface Store {
+  readonly kind: DatabaseKind;
+  /**
+   * Runs one transaction. It may be run again when the database asks for it, so `work` must not act on anything else.
+   * `ids`: how many new entries it will need at most (default 16). `snapshot`: all of its reads see one state, for what
+   * reads much and locks nothing; a transaction that locks what it changes must see what came before the lock instead.
+   */
+  tx<T>(work: (tx: Tx) => Promise<T>, options?: TxOptions): Promise<T>;
+  /** Reads from one snapshot: nothing that is written meanwhile is seen. */
+  read<T>(work: (read: Read) => Promise<T>): Promise<T>;
+  close(): Promise<void>;
+}

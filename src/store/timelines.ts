@@ -1,0 +1,132 @@
+import type { CatheterKind } from "../../shared/vocabulary.ts";
+import type { Instant } from "../domain/days/day-number.ts";
+import type { Catheter, Mark, PatientTimeline, Stay, WardStay } from "../domain/timeline/timeline.ts";
+import type {
+  Catheter as CatheterModel,
+  Prisma,
+  Stay as StayModel,
+  WardStay as WardStayModel,
+} from "./generated/sqlite/client.ts";
+import type { Read } from "./store.ts";
+
+/** Everything recorded about a patient, over all stays, with those of the patients merged into it. */
+export async function loadTimeline(read: Read, survivorId: number): Promise<PatientTimeline> {
+  const timelines = await loadTimelines(read, [survivorId]);
+  return timelines.get(survivorId) ?? { patientId: survivorId, stays: [] };
+}
+
+/** Timelines of many surviving patients, by patient. A patient without stays has an empty one. */
+export async function loadTimelines(read: Read, survivorIds: readonly number[]): Promise<Map<number, PatientTimeline>> {
+  const owned = await ownedStays(read, { patient: { survivorId: { in: [...survivorIds] } } });
+  const stays = new Map<number, Stay[]>(survivorIds.map((id) => [id, []]));
+  for (const { survivorId, stay } of owned) stays.get(survivorId)?.push(stay);
+  return new Map([...stays].map(([patientId, list]) => [patientId, { patientId, stays: list }]));
+}
+
+/** A stay with the surviving patient whose days it makes. */
+export interface OwnedStay {
+  readonly survivorId: number;
+  readonly identifier: string;
+  readonly stay: Stay;
+}
+
+/** The stays that had begun by then and have not ended: what a report counts beside the ledger. */
+export async function openStays(read: Read, facilityId: number, until: Instant): Promise<OwnedStay[]> {
+  return ownedStays(read, { facilityId, voidKey: 0, dischargedAt: null, admittedAt: { lte: new Date(until) } });
+}
+
+/** The stays that touch a stretch of time. */
+export async function staysBetween(
+  read: Read,
+  facilityId: number,
+  { start, end }: { start: Instant; end: Instant },
+): Promise<OwnedStay[]> {
+  const ended = [{ dischargedAt: null }, { dischargedAt: { gte: new Date(start) } }];
+  return ownedStays(read, { facilityId, voidKey: 0, admittedAt: { lt: new Date(end) }, OR: ended });
+}
+
+/**
+ * Stays with their entries. One query after another: a transaction has one connection, and queries that Prisma would
+ * send side by side for nested reads only wait for each other there.
+ */
+async function ownedStays(read: Read, where: Prisma.StayWhereInput): Promise<OwnedStay[]> {
+  const stays = await read.db.stay.findMany({ where, orderBy: { id: "asc" } });
+  if (stays.length === 0) return [];
+  const ofStays = { stayId: { in: stays.map((row) => row.id) } };
+  const wardStays = await read.db.wardStay.findMany({ where: ofStays, orderBy: { id: "asc" } });
+  const catheters = await read.db.catheter.findMany({ where: ofStays, orderBy: { id: "asc" } });
+  const patients = await read.db.patient.findMany({
+    where: { id: { in: [...new Set(stays.map((row) => row.patientId))] } },
+    select: { id: true, survivorId: true, survivor: { select: { identifier: true } } },
+  });
+  const wardStaysOf = byStay(wardStays);
+  const cathetersOf = byStay(catheters);
+  const patientOf = new Map(patients.map((patient) => [patient.id, patient]));
+  return stays.flatMap((row) => {
+    const patient = patientOf.get(row.patientId);
+    if (!patient) return [];
+    const stay = stayFrom(row, wardStaysOf.get(row.id) ?? [], cathetersOf.get(row.id) ?? []);
+    return [{ survivorId: patient.survivorId, identifier: patient.survivor.identifier, stay }];
+  });
+}
+
+function byStay<T extends { stayId: number }>(rows: readonly T[]): Map<number, T[]> {
+  const lists = new Map<number, T[]>();
+  for (const row of rows) {
+    const list = lists.get(row.stayId);
+    if (list) list.push(row);
+    else lists.set(row.stayId, [row]);
+  }
+  return lists;
+}
+
+function stayFrom(row: StayModel, wardStays: readonly WardStayModel[], catheters: readonly CatheterModel[]): Stay {
+  return {
+    ...entryFrom(row),
+    patientId: row.patientId,
+    number: row.number,
+    admittedAt: row.admittedAt.getTime(),
+    dischargedAt: instant(row.dischargedAt),
+    disposition: row.disposition,
+    spanFromMoves: row.spanFromMoves,
+    wardStays: wardStays.map(wardStayFrom),
+    catheters: catheters.map(catheterFrom),
+  };
+}
+
+function wardStayFrom(row: WardStayModel): WardStay {
+  return {
+    ...entryFrom(row),
+    wardId: row.wardId,
+    bed: row.bed,
+    startAt: row.startAt.getTime(),
+    endAt: instant(row.endAt),
+    absenceAfter: row.absenceAfter as WardStay["absenceAfter"],
+  };
+}
+
+function catheterFrom(row: CatheterModel): Catheter {
+  return {
+    ...entryFrom(row),
+    number: row.number,
+    kind: row.kind as CatheterKind,
+    insertedAt: instant(row.insertedAt),
+    inPlaceOnArrival: row.inPlaceOnArrival,
+    removedAt: instant(row.removedAt),
+    removedAfterAt: instant(row.removedAfterAt),
+    removedBeforeAt: instant(row.removedBeforeAt),
+    lastSeenAt: instant(row.lastSeenAt),
+    indication: row.indication,
+    sizeFr: row.sizeFr,
+    balloonMl: row.balloonMl,
+  };
+}
+
+function entryFrom(row: { id: number; version: number; voidReason: string | null; marks: string }) {
+  const marks = row.marks === "" ? [] : (row.marks.split(" ") as Mark[]);
+  return { id: row.id, version: row.version, voidReason: row.voidReason, marks };
+}
+
+function instant(date: Date | null): Instant | null {
+  return date === null ? null : date.getTime();
+}

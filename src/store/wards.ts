@@ -1,0 +1,86 @@
+import type { WardSetting } from "../../shared/vocabulary.ts";
+import type { DayNumber } from "../domain/days/day-number.ts";
+import type { Recording } from "./patients.ts";
+import type { Read, Tx } from "./store.ts";
+
+/** What a ward is from a day on. */
+export interface WardSettingRow {
+  readonly id: number;
+  readonly fromDay: DayNumber;
+  readonly name: string;
+  readonly type: string | null;
+  readonly setting: WardSetting | null;
+  readonly beds: number | null;
+  readonly version: number;
+}
+
+export interface WardRow {
+  readonly id: number;
+  readonly code: string;
+  readonly openedDay: DayNumber | null;
+  readonly closedDay: DayNumber | null;
+  readonly namedOnly: boolean;
+  readonly version: number;
+  /** In the order of days. */
+  readonly settings: readonly WardSettingRow[];
+}
+
+const columns = {
+  id: true,
+  code: true,
+  openedDay: true,
+  closedDay: true,
+  namedOnly: true,
+  version: true,
+  settings: { orderBy: { fromDay: "asc" } },
+} as const;
+
+/** The wards of a facility with their dated settings, by code; only those of `ids` when given. */
+export async function wards(read: Read, facilityId: number, ids?: readonly number[]): Promise<WardRow[]> {
+  const where = ids ? { facilityId, id: { in: [...new Set(ids)] } } : { facilityId };
+  return (await read.db.ward.findMany({ where, select: columns, orderBy: { code: "asc" } })) as WardRow[];
+}
+
+export interface NewWard {
+  readonly code: string;
+  readonly openedDay?: DayNumber | null;
+  readonly closedDay?: DayNumber | null;
+  readonly namedOnly: boolean;
+}
+
+/** A new ward without a setting yet; returns its id. */
+export async function addWard(tx: Tx, by: Recording, ward: NewWard): Promise<number> {
+  const id = tx.newId();
+  const { facilityId, personId } = by;
+  await tx.db.ward.create({ data: { id, facilityId, ...ward, recordedAt: new Date(by.now), recordedBy: personId } });
+  return id;
+}
+
+/** Changes what is not dated about a ward. */
+export async function updateWard(tx: Tx, by: Recording, id: number, changes: Partial<NewWard>): Promise<void> {
+  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  await tx.db.ward.update({ where: { id }, data: { ...changes, version: { increment: 1 }, ...recorded } });
+}
+
+export type WardDescription = Omit<WardSettingRow, "id" | "version">;
+
+/** What a ward is from a day on; replaces what was said for that very day. */
+export async function putWardSetting(tx: Tx, by: Recording, wardId: number, said: WardDescription): Promise<void> {
+  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  await tx.db.wardSetting.upsert({
+    where: { wardId_fromDay: { wardId, fromDay: said.fromDay } },
+    create: { id: tx.newId(), wardId, ...said, ...recorded },
+    update: { ...said, ...recorded, version: { increment: 1 } },
+  });
+}
+
+/** Surviving patients who were ever on that ward. */
+export async function patientsOfWard(read: Read, wardId: number): Promise<number[]> {
+  const rows = await read.db.patient.findMany({
+    where: { stays: { some: { wardStays: { some: { wardId } } } } },
+    select: { survivorId: true },
+    distinct: ["survivorId"],
+    orderBy: { survivorId: "asc" },
+  });
+  return rows.map((row) => row.survivorId);
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from "vitest";
+import { oneAtATime } from "../../src/store/queue.ts";
+import { gate } from "../databases/gate.ts";
+
+describe("work that is done one at a time", () => {
+  it("keeps the order in which it came, and never overlaps", async () => {
+    const queue = oneAtATime();
+    const log: string[] = [];
+    const piece = (name: string, turns: number) =>
+      queue(async () => {
+        log.push(`${name} begins`);
+        for (let i = 0; i < turns; i++) await Promise.resolve();
+        log.push(`${name} ends`);
+        return name;
+      });
+    expect(await Promise.all([piece("a", 20), piece("b", 1), piece("c", 5)])).toEqual(["a", "b", "c"]);
+    expect(log).toEqual(["a begins", "a ends", "b begins", "b ends", "c begins", "c ends"]);
+  });
+
+  it("goes on after a failure, which only its own caller hears of", async () => {
+    const queue = oneAtATime();
+    const failed = queue(async () => {
+      throw new Error("no");
+    });
+    const next = queue(async () => "yes");
+    await expect(failed).rejects.toThrow("no");
+    expect(await next).toBe("yes");
+  });
+
+  it("does not start the next piece before the last one is done", async () => {
+    const queue = oneAtATime();
+    const hold = gate();
+    let started = false;
+    const first = queue(() => hold.opened);
+    const second = queue(async () => {
+      started = true;
+    });
+    await new Promise((resolve) => setTimeout(resolve, 10));
+    expect(started).toBe(false);
+    hold.open();
+    await Promise.all([first, second]);
+    expect(started).toBe(true);
+  });
+
+  it("is one queue for each that was made", async () => {
+    const hold = gate();
+    const stuck = oneAtATime()(() => hold.opened);
+    expect(await oneAtATime()(async () => "free")).toBe("free");
+    hold.open();
+    await stuck;
+  });
+});
