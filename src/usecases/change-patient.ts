@@ -1,0 +1,41 @@
+import type { PatientTimeline } from "../domain/timeline/timeline.ts";
+import { writeAudit } from "../store/audit.ts";
+import { lockPatient, type PatientKey } from "../store/patients.ts";
+import type { Tx } from "../store/store.ts";
+import { loadTimeline } from "../store/timelines.ts";
+import { type Act, recording } from "./act.ts";
+import { storeChanges } from "./store-change.ts";
+
+export interface PatientChange<T> {
+  readonly action: string;
+  /** What leads to the patient. */
+  readonly key: PatientKey;
+  /** Ids and the like for the audit trail; never what a patient could be known by. */
+  readonly details: object;
+  readonly reason?: string;
+  /** Checks that need the database, before anything is decided. */
+  readonly first?: (tx: Tx) => Promise<void>;
+  /** The decision: a pure function of what is recorded. */
+  readonly decide: (timeline: PatientTimeline, newId: () => number) => { timeline: PatientTimeline; answer: T };
+}
+
+/**
+ * The one way in which a patient's record is changed: lock, load, decide, store, post to the ledger, write the audit
+ * entry, in one transaction.
+ */
+export function changePatient<T>(act: Act, change: PatientChange<T>): Promise<T> {
+  return act.store.tx((tx) => changePatientIn(tx, act, change));
+}
+
+/** {@link changePatient} inside a transaction that has more to do. */
+export async function changePatientIn<T>(tx: Tx, act: Act, change: PatientChange<T>): Promise<T> {
+  const by = { ...recording(act), ...(change.reason === undefined ? {} : { reason: change.reason }) };
+  const patient = await lockPatient(tx, by.facilityId, change.key);
+  await change.first?.(tx);
+  const before = await loadTimeline(tx, patient.id);
+  const { timeline: after, answer } = change.decide(before, () => tx.newId());
+  await storeChanges(tx, by, [{ before, after }]);
+  const { action, details, reason } = change;
+  await writeAudit(tx, by, { action, patientIds: [patient.id], details: { ...details, ...answer, reason } });
+  return answer;
+}

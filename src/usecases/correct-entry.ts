@@ -1,0 +1,94 @@
+import { refuse } from "../../shared/problems.ts";
+import {
+  type CatheterChanges,
+  correctCatheter as decideCatheter,
+  correctStay as decideStay,
+  correctWardStay as decideWardStay,
+  type StayChanges,
+  type WardStayChanges,
+} from "../domain/timeline/correct-entry.ts";
+import { catheterOf, stayOf, wardStayOf } from "../domain/timeline/find-entry.ts";
+import type { Entry } from "../domain/timeline/timeline.ts";
+import { stayNumberTaken } from "../store/stays.ts";
+import { type Act, notInFuture } from "./act.ts";
+import { changePatient } from "./change-patient.ts";
+import { knownWard } from "./known-ward.ts";
+
+/** Why an entry is corrected, and the version that the person saw, when they saw one. */
+interface Correction<Changes> {
+  readonly changes: Changes;
+  readonly reason: string;
+  readonly seenVersion?: number;
+}
+
+/** Corrects a stay. Refuses `stale-version`, `stay-number-taken` and what contradicts the rest of the record. */
+export function correctStay(
+  act: Act,
+  input: { stayId: number } & Correction<StayChanges>,
+): Promise<{ stayId: number }> {
+  const { stayId, changes, reason } = input;
+  const { admittedAt, dischargedAt } = changes;
+  notInFuture(act.now, { admittedAt, dischargedAt });
+  return changePatient(act, {
+    action: "correct-stay",
+    key: { stayId },
+    details: { fields: Object.keys(changes) },
+    reason,
+    first: async (tx) => {
+      const other =
+        changes.number === undefined ? null : await stayNumberTaken(tx, act.actor.facilityId, changes.number);
+      if (other !== null && other !== stayId)
+        refuse("stay-number-taken", "Another stay has this number.", { pointer: "/number", other: `stay ${other}` });
+    },
+    decide: (timeline) => {
+      sameVersion(stayOf(timeline, stayId), input);
+      return { timeline: decideStay(timeline, stayId, changes), answer: { stayId } };
+    },
+  });
+}
+
+/** Corrects a ward stay. Refuses `stale-version` and what contradicts the rest of the record. */
+export function correctWardStay(
+  act: Act,
+  input: { wardStayId: number } & Correction<WardStayChanges>,
+): Promise<{ wardStayId: number }> {
+  const { wardStayId, changes, reason } = input;
+  const { startAt, endAt, wardId } = changes;
+  notInFuture(act.now, { startAt, endAt });
+  return changePatient(act, {
+    action: "correct-ward-stay",
+    key: { wardStayId },
+    details: { fields: Object.keys(changes) },
+    reason,
+    first: async (tx) => (wardId === undefined ? undefined : knownWard(tx, act.actor.facilityId, wardId)),
+    decide: (timeline) => {
+      sameVersion(wardStayOf(timeline, wardStayId).wardStay, input);
+      return { timeline: decideWardStay(timeline, wardStayId, changes), answer: { wardStayId } };
+    },
+  });
+}
+
+/** Corrects a catheter. Refuses `stale-version` and what contradicts the rest of the record. */
+export function correctCatheter(
+  act: Act,
+  input: { catheterId: number } & Correction<CatheterChanges>,
+): Promise<{ catheterId: number }> {
+  const { catheterId, changes, reason } = input;
+  const { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt } = changes;
+  notInFuture(act.now, { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt });
+  return changePatient(act, {
+    action: "correct-catheter",
+    key: { catheterId },
+    details: { fields: Object.keys(changes) },
+    reason,
+    decide: (timeline) => {
+      sameVersion(catheterOf(timeline, catheterId).catheter, input);
+      return { timeline: decideCatheter(timeline, catheterId, changes), answer: { catheterId } };
+    },
+  });
+}
+
+function sameVersion(entry: Entry, input: { seenVersion?: number }): void {
+  if (input.seenVersion !== undefined && input.seenVersion !== entry.version)
+    refuse("stale-version", `This entry has version ${entry.version} by now.`);
+}

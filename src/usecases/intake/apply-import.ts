@@ -1,0 +1,160 @@
+import { zoneNamed } from "../../domain/days/zone.ts";
+import type { PatientLine } from "../../domain/intake/intake-line.ts";
+import type { Outcome } from "../../domain/intake/outcome.ts";
+import { writeAudit } from "../../store/audit.ts";
+import { putDailyCounts } from "../../store/daily-counts.ts";
+import { lockFacility } from "../../store/facilities.ts";
+import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
+import { setImportState } from "../../store/imports.ts";
+import { completePatient, ensurePatients, lockPatients, patientsByIdentifier } from "../../store/patients.ts";
+import type { Tx } from "../../store/store.ts";
+import { wards } from "../../store/wards.ts";
+import { type Act, recording } from "../act.ts";
+import { storeChanges } from "../store-change.ts";
+import { countOutcome, yieldToOthers } from "./check-import.ts";
+import { refuseFutureLines } from "./future-lines.ts";
+import type { ImportOptions } from "./intake-item.ts";
+import { type PatientGroup, planGroups } from "./plan-group.ts";
+import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
+import { describeWardLine, ensureWards } from "./ward-lines.ts";
+
+/**
+ * Applies the waiting lines in short transactions, so that others can record meanwhile. Each line is settled in the
+ * transaction that stores it: broken off at any point, the same call goes on where it stopped.
+ */
+export async function applyImport(
+  act: Act,
+  { importId, total }: { importId: number; total: number },
+  options: Pick<ImportOptions, "assumeInpatient" | "onProgress">,
+): Promise<void> {
+  await act.store.tx((tx) => setImportState(tx, importId, "applying"));
+  let done = 0;
+  let idsNeeded = 64;
+  let after = "";
+  for (;;) {
+    const step = await act.store.tx((tx) => applyNext(tx, act, { importId, options, idsNeeded, after }), {
+      ids: idsNeeded,
+    });
+    if (step === "done") return;
+    if (step.idsNeeded > 0) {
+      idsNeeded = step.idsNeeded;
+      continue;
+    }
+    after = step.lastKey;
+    done += step.lineCount;
+    options.onProgress?.({ phase: "applying", done, total });
+    await yieldToOthers();
+  }
+}
+
+interface Step {
+  readonly importId: number;
+  readonly options: Pick<ImportOptions, "assumeInpatient">;
+  readonly idsNeeded: number;
+  /** The last group that was applied. */
+  readonly after: string;
+}
+
+/** Applies one chunk, or says how many ids it takes when that is more than were asked for. */
+async function applyNext(
+  tx: Tx,
+  act: Act,
+  { importId, options, idsNeeded, after }: Step,
+): Promise<"done" | { lineCount: number; idsNeeded: number; lastKey: string }> {
+  // Taking the import's row keeps another process from applying the same lines.
+  await setImportState(tx, importId, "applying");
+  const chunk = await nextChunk(tx, importId, after);
+  if (!chunk) return "done";
+  // A line makes at most a patient, a stay and one entry in it, or a ward with its setting.
+  const needed = chunk.lineCount * 4 + 64;
+  if (needed > idsNeeded) return { lineCount: 0, idsNeeded: needed, lastKey: after };
+  await applyChunk(tx, act, { importId, chunk, assumeInpatient: options.assumeInpatient });
+  return { lineCount: chunk.lineCount, idsNeeded: 0, lastKey: chunk.lastKey };
+}
+
+async function applyChunk(
+  tx: Tx,
+  act: Act,
+  { importId, chunk, assumeInpatient }: { importId: number; chunk: WaitingChunk; assumeInpatient: boolean },
+): Promise<void> {
+  const by = recording(act);
+  const settled: LineOutcome[] = [];
+  if (chunk.wards.length > 0) {
+    await lockFacility(tx, by.facilityId);
+    for (const line of chunk.wards)
+      settled.push({ ...line, outcome: await describeWardLine(tx, act, { line, assumeInpatient }) });
+  }
+  await ensureWards(tx, act, { codes: wardsNamed(chunk), assumeInpatient });
+  const outcomes = await applyPatients(tx, act, chunk.patients);
+  for (const [line, outcome] of outcomes) settled.push({ file: line.file, line: line.line, outcome });
+  settled.push(...(await applyCounts(tx, act, chunk)));
+  await settleLines(tx, importId, settled);
+  const known = await patientsByIdentifier(
+    tx,
+    by.facilityId,
+    chunk.patients.flatMap((group) => group.identifier ?? []),
+  );
+  const patientIds = [...known.values()].map((patient) => patient.survivorId);
+  await writeAudit(tx, by, { action: "import-lines", patientIds, details: { importId, lines: chunk.lineCount } });
+}
+
+async function applyPatients(tx: Tx, act: Act, all: readonly PatientGroup[]): Promise<Map<PatientLine, Outcome>> {
+  const by = recording(act);
+  const { groups, outcomes: future } = refuseFutureLines(all, act.now);
+  await makePatients(tx, act, groups);
+  const identifiers = groups.flatMap((group) => group.identifier ?? []);
+  const patients = await patientsByIdentifier(tx, by.facilityId, identifiers);
+  await lockPatients(
+    tx,
+    by.facilityId,
+    [...patients.values()].map((patient) => patient.survivorId),
+  );
+  const wardIds = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
+  const { changes, outcomes } = await planGroups(tx, by.facilityId, groups, { wardIds, newId: () => tx.newId() });
+  await storeChanges(tx, by, changes);
+  return new Map([...future, ...outcomes]);
+}
+
+/** Makes the patients that the lines name; completes what is known of a patient from stays.csv. */
+async function makePatients(tx: Tx, act: Act, groups: readonly PatientGroup[]): Promise<void> {
+  const by = recording(act);
+  const named = groups.flatMap(({ identifier, lines }) => {
+    const first = lines.find((line) => line.file === "stays.csv");
+    const { birth_date: birthDay = null, sex = null } = first?.values ?? {};
+    return identifier === null || lines.length === 0 ? [] : [{ identifier, birthDay, sex }];
+  });
+  const known = await patientsByIdentifier(
+    tx,
+    by.facilityId,
+    named.map((patient) => patient.identifier),
+  );
+  await ensurePatients(
+    tx,
+    by,
+    named.filter((p) => !known.has(p.identifier)).map((patient) => ({ id: tx.newId(), ...patient })),
+  );
+  for (const patient of named) {
+    const before = known.get(patient.identifier);
+    if (before) await completePatient(tx, before.id, patient);
+  }
+}
+
+async function applyCounts(tx: Tx, act: Act, { counts }: WaitingChunk): Promise<LineOutcome[]> {
+  if (counts.length === 0) return [];
+  const by = recording(act);
+  const facility = await lockFacility(tx, by.facilityId);
+  const today = zoneNamed(facility.zone).dayOf(act.now);
+  const wardIds = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
+  const settled = counts.map((line) => ({ line, outcome: countOutcome(line, today) }));
+  await putDailyCounts(
+    tx,
+    by,
+    settled.flatMap(({ line, outcome }) => {
+      const wardId = wardIds.get(line.values.ward);
+      if (outcome.state === "refused" || wardId === undefined) return [];
+      const { day, patients, catheters } = line.values;
+      return [{ wardId, day, patients, catheters }];
+    }),
+  );
+  return settled.map(({ line, outcome }) => ({ file: line.file, line: line.line, outcome }));
+}

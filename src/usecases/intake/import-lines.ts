@@ -1,0 +1,47 @@
+import { writeAudit } from "../../store/audit.ts";
+import { countLines, dropWaiting } from "../../store/import-lines.ts";
+import { type ImportState, setImportState } from "../../store/imports.ts";
+import type { Tx } from "../../store/store.ts";
+import { type Act, recording } from "../act.ts";
+import { applyImport } from "./apply-import.ts";
+import { checkImport } from "./check-import.ts";
+import type { ImportOptions, ImportResult, IntakeItem } from "./intake-item.ts";
+import { stageImport } from "./stage-import.ts";
+
+/**
+ * Reads, tries and stores lines of files. A line is accepted, accepted and marked, unchanged (seen before), or refused;
+ * with a refused line nothing is stored, unless `setAside` keeps the refused ones apart. A file that breaks off stops
+ * everything. Killed at any point, either nothing counts or the next start finishes it.
+ */
+export async function importLines(
+  act: Act,
+  items: AsyncIterable<IntakeItem>,
+  options: ImportOptions,
+): Promise<ImportResult> {
+  const { importId, total, brokenOff } = await stageImport(act, items, options);
+  await checkImport(act, { importId, total }, options);
+  const refused = (await act.store.read((read) => countLines(read, importId))).refused ?? 0;
+  const stop = brokenOff || (refused > 0 && !options.setAside);
+  if (options.dryRun) return endImport(act, importId, "dry-run");
+  if (stop) return endImport(act, importId, "refused");
+  await applyImport(act, { importId, total }, options);
+  return endImport(act, importId, "applied");
+}
+
+/** Writes down how an import ended, with its audit entry. */
+export function endImport(act: Act, importId: number, state: ImportState): Promise<ImportResult> {
+  const by = recording(act);
+  return act.store.tx(async (tx) => {
+    const result = await resultOf(tx, importId, state);
+    if (state !== "applied") await dropWaiting(tx, importId);
+    await setImportState(tx, importId, state, { summary: result, finishedAt: act.now });
+    await writeAudit(tx, by, { action: "import", details: result });
+    return result;
+  });
+}
+
+/** A dry run and a refused folder tell what would have been accepted. */
+async function resultOf(tx: Tx, importId: number, state: ImportState): Promise<ImportResult> {
+  const { accepted = 0, marked = 0, unchanged = 0, refused = 0, staged = 0 } = await countLines(tx, importId);
+  return { importId, state, accepted: accepted + staged, marked, unchanged, refused };
+}

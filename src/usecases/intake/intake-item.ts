@@ -1,0 +1,56 @@
+import type { ProblemCode } from "../../../shared/problems.ts";
+import type { IntakeLine } from "../../domain/intake/intake-line.ts";
+import type { ImportState } from "../../store/imports.ts";
+
+/** A line that a door could read, with a mark by which it is known again. */
+export type ReadLine = IntakeLine & { readonly type: "line"; readonly fingerprint: string };
+
+/** A line, or a whole file, that a door could not read. */
+export interface UnreadLine {
+  readonly type: "refused";
+  readonly file: string;
+  readonly line: number | null;
+  readonly raw: string;
+  /** Nothing behind this place was read, so the file cannot be stored in part. */
+  readonly wholeFile: boolean;
+  readonly faults: readonly PlacedFault[];
+}
+
+export interface PlacedFault {
+  readonly code: ProblemCode;
+  readonly line?: number | null;
+  readonly column: string | null;
+  readonly position?: number | null;
+  readonly detail: string;
+  readonly remedy?: string;
+  readonly other?: string;
+}
+
+export type IntakeItem = ReadLine | UnreadLine;
+
+export interface ImportOptions {
+  /** Try everything and store nothing. */
+  readonly dryRun: boolean;
+  /** Store what can be stored and keep the refused lines for repair; else a refused line stops the whole folder. */
+  readonly setAside: boolean;
+  /** A ward whose setting nobody gave counts as an inpatient ward, and is marked. */
+  readonly assumeInpatient: boolean;
+  readonly onProgress?: (progress: ImportProgress) => void;
+}
+
+export interface ImportProgress {
+  readonly phase: "reading" | "checking" | "applying";
+  /** Lines done; the total is known once everything was read. */
+  readonly done: number;
+  readonly total: number | null;
+}
+
+export interface ImportResult {
+  readonly importId: number;
+  readonly state: ImportState;
+  readonly accepted: number;
+  /** Accepted, with something doubtful about them. */
+  readonly marked: number;
+  readonly unchanged: number;
+  readonly refused: number;
+}

@@ -1,0 +1,83 @@
+import type { PatientLine } from "../../domain/intake/intake-line.ts";
+import type { Outcome } from "../../domain/intake/outcome.ts";
+import { planPatient } from "../../domain/intake/plan-patient.ts";
+import type { PatientTimeline } from "../../domain/timeline/timeline.ts";
+import { type PatientRow, patientsByIdentifier } from "../../store/patients.ts";
+import type { TimelineChange } from "../../store/save-timelines.ts";
+import { ownersOfStays } from "../../store/stays.ts";
+import type { Read } from "../../store/store.ts";
+import { loadTimelines } from "../../store/timelines.ts";
+
+/** The lines about one patient, by the identifier of the record that they are made for; null: of no known patient. */
+export interface PatientGroup {
+  readonly identifier: string | null;
+  readonly lines: readonly PatientLine[];
+}
+
+export interface PlannedGroups {
+  readonly changes: readonly TimelineChange[];
+  readonly outcomes: ReadonlyMap<PatientLine, Outcome>;
+}
+
+/**
+ * What lines about some patients make of what is recorded, as the snapshot or the locked rows say. `newId` gives the
+ * ids of new entries, and of a patient who is not recorded yet: nobody else's.
+ */
+export async function planGroups(
+  read: Read,
+  facilityId: number,
+  groups: readonly PatientGroup[],
+  given: { wardIds: ReadonlyMap<string, number>; newId: () => number },
+): Promise<PlannedGroups> {
+  const identifiers = groups.flatMap((group) => group.identifier ?? []);
+  const patients = await patientsByIdentifier(read, facilityId, identifiers);
+  const survivors = [...new Set([...patients.values()].map((patient) => patient.survivorId))];
+  const before = await loadTimelines(read, survivors);
+  const stays = [...new Set(groups.flatMap((group) => group.lines.map((line) => line.values.stay)))];
+  const owners = await ownersOfStays(read, facilityId, stays);
+  const now = new Map<number, PatientTimeline>(before);
+  const outcomes = new Map<PatientLine, Outcome>();
+  for (const group of groups) {
+    const patient = patientOf(group, patients, given.newId);
+    const timeline = now.get(patient.survivorId) ?? { patientId: patient.survivorId, stays: [] };
+    const mine = group.lines.filter((line) => ownerFits(line, { owners, patient, outcomes }));
+    const planned = planPatient({ timeline, patientId: patient.id }, mine, given);
+    now.set(patient.survivorId, planned.timeline);
+    for (const [line, outcome] of planned.outcomes) outcomes.set(line, outcome);
+  }
+  const changes = [...now].map(([patientId, after]) => ({
+    before: before.get(patientId) ?? { patientId, stays: [] },
+    after,
+  }));
+  return { changes, outcomes };
+}
+
+function patientOf(
+  { identifier }: PatientGroup,
+  patients: ReadonlyMap<string, PatientRow>,
+  newId: () => number,
+): { id: number; survivorId: number } {
+  const known = identifier === null ? undefined : patients.get(identifier);
+  if (known) return known;
+  const id = newId();
+  return { id, survivorId: id };
+}
+
+/** Refuses a line whose stay is recorded for somebody else. */
+function ownerFits(
+  line: PatientLine,
+  given: {
+    owners: ReadonlyMap<string, { survivorId: number }>;
+    patient: { survivorId: number };
+    outcomes: Map<PatientLine, Outcome>;
+  },
+): boolean {
+  const owner = given.owners.get(line.values.stay);
+  if (!owner || owner.survivorId === given.patient.survivorId) return true;
+  const detail = "This stay is recorded for another patient.";
+  given.outcomes.set(line, {
+    state: "refused",
+    faults: [{ code: "stay-of-another-patient", column: "stay", detail, other: `patient ${owner.survivorId}` }],
+  });
+  return false;
+}

@@ -1,0 +1,28 @@
+import type { Instant } from "../domain/days/day-number.ts";
+import { move } from "../domain/timeline/move.ts";
+import { type Act, notInFuture } from "./act.ts";
+import { changePatient } from "./change-patient.ts";
+import { knownWard } from "./known-ward.ts";
+
+export interface MovePatient {
+  readonly stayId: number;
+  readonly movedAt: Instant;
+  readonly wardId: number;
+  readonly bed?: string | null;
+}
+
+/** Moves a patient to a ward or bed, or back from time off the wards. Refuses `outside-stay`, `not-found`. */
+export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId: number }> {
+  notInFuture(act.now, { movedAt: input.movedAt });
+  const { stayId, movedAt, wardId, bed = null } = input;
+  return changePatient(act, {
+    action: "move-patient",
+    key: { stayId },
+    details: { stayId, wardId },
+    first: (tx) => knownWard(tx, act.actor.facilityId, wardId),
+    decide: (timeline, newId) => {
+      const wardStayId = newId();
+      return { timeline: move(timeline, { stayId, wardStayId, movedAt, wardId, bed }), answer: { wardStayId } };
+    },
+  });
+}

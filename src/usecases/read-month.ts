@@ -1,0 +1,127 @@
+import { inForceOn } from "../domain/counting/ward-setting.ts";
+import { dayMs } from "../domain/days/day-number.ts";
+import type { MonthFacts, WardFacts } from "../domain/reports/month-facts.ts";
+import { type QualityFinding, qualityFindings } from "../domain/timeline/data-quality.ts";
+import { beginning } from "../domain/timeline/first-change.ts";
+import type { Read } from "../store/store.ts";
+import { type OwnedStay, openStays, staysBetween } from "../store/timelines.ts";
+import { type DayRange, ledgerByDay, ledgerSpan, type WardDaySum } from "../store/ward-days.ts";
+import type { WardRow } from "../store/wards.ts";
+import type { Act } from "./act.ts";
+import { openDays, sumsByDay } from "./count-days.ts";
+import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
+
+export interface ReadMonth {
+  /** null: all days that have anything. */
+  readonly days: DayRange | null;
+  /** Only these wards; all of the facility when left out. */
+  readonly wardIds?: readonly number[];
+}
+
+/**
+ * The days of wards over a period, with what is doubtful about them, read from one snapshot: the ledger, and the
+ * stretches that still last counted up to now.
+ */
+export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
+  return act.store.read(async (read) => {
+    const { facilityId } = act.actor;
+    const stays = await openStays(read, facilityId, act.now);
+    const days = input.days ?? (await daysWithAnything(read, act, stays));
+    const rules = await loadCountingRules(read, facilityId, () => days, input.wardIds);
+    const wardIds = rules.wards.map((ward) => ward.id);
+    const open = openDays(stays, rules, act.now).filter((day) => wardIds.includes(day.wardId));
+    const sums = sumsByDay(await ledgerByDay(read, wardIds, days), open);
+    return factsOf({ act, rules, days, sums, findings: await findings(read, act, { rules, days, wardIds }) });
+  });
+}
+
+/** From the first to the last day that the ledger or a patient still here can have; today when there is nothing. */
+async function daysWithAnything(read: Read, act: Act, stays: readonly OwnedStay[]): Promise<DayRange> {
+  const rules = await loadCountingRules(read, act.actor.facilityId, (zone) => {
+    const today = zone.dayOf(act.now);
+    return { first: today, last: today };
+  });
+  const today = rules.zone.dayOf(act.now);
+  const open = stays.map(({ stay }) => rules.zone.dayOf(beginning(stay)));
+  const span = await ledgerSpan(
+    read,
+    rules.wards.map((ward) => ward.id),
+  );
+  if (!span && open.length === 0) return { first: today, last: today };
+  return {
+    first: Math.min(...open, span?.first ?? today),
+    last: open.length > 0 ? Math.max(today, span?.last ?? today) : (span?.last ?? today),
+  };
+}
+
+async function findings(
+  read: Read,
+  act: Act,
+  { rules, days, wardIds }: { rules: FacilityRules; days: DayRange; wardIds: readonly number[] },
+): Promise<QualityFinding[]> {
+  const period = {
+    start: rules.zone.firstInstantFrom(days.first * dayMs),
+    end: rules.zone.firstInstantFrom((days.last + 1) * dayMs),
+  };
+  const stays = await staysBetween(read, rules.facility.id, period);
+  return stays
+    .filter(({ stay }) => stay.wardStays.some((w) => wardIds.includes(w.wardId)))
+    .flatMap(({ stay }) => qualityFindings(stay, period, act.now));
+}
+
+function factsOf(given: {
+  act: Act;
+  rules: FacilityRules;
+  days: DayRange;
+  sums: readonly WardDaySum[];
+  findings: readonly QualityFinding[];
+}): MonthFacts {
+  const { act, rules, days, sums, findings } = given;
+  const byWard = new Map(rules.wards.map((ward) => [ward.id, [] as WardDaySum[]]));
+  for (const sum of sums) byWard.get(sum.wardId)?.push(sum);
+  const wards = rules.wards
+    .map((ward) => wardFacts(ward, days, byWard.get(ward.id) ?? []))
+    .filter((ward) => ward.inpatient !== "none" || ward.patientDays > 0)
+    .sort((a, b) => (a.code < b.code ? -1 : 1));
+  const lastCensus = rules.census.instants.at(-1);
+  const { name, zone } = rules.facility;
+  return {
+    facility: { name, zone },
+    ...days,
+    asOf: act.now,
+    complete: lastCensus === undefined || lastCensus <= act.now,
+    census: censusInForce(rules, days),
+    wards,
+    findings,
+  };
+}
+
+function wardFacts(ward: WardRow, days: DayRange, sums: readonly WardDaySum[]): WardFacts {
+  const ordered = [...sums].sort((a, b) => a.day - b.day);
+  const sum = (key: "patientDays" | "catheterDays") => ordered.reduce((all, day) => all + day[key], 0);
+  return {
+    wardId: ward.id,
+    code: ward.code,
+    name: inForceOn(ward.settings, days.last)?.name ?? ward.code,
+    inpatient: inpatientOver(ward, days),
+    namedOnly: ward.namedOnly,
+    patientDays: sum("patientDays"),
+    catheterDays: sum("catheterDays"),
+    days: ordered.map(({ day, patientDays, catheterDays }) => ({ day, patientDays, catheterDays })),
+  };
+}
+
+function inpatientOver(ward: WardRow, { first, last }: DayRange): WardFacts["inpatient"] {
+  const changes = ward.settings.filter((s) => s.fromDay > first && s.fromDay <= last);
+  const settings = [inForceOn(ward.settings, first), ...changes].map((s) => s?.setting ?? null);
+  if (settings.includes(null)) return "unknown";
+  if (settings.every((setting) => setting === "inpatient")) return "yes";
+  return settings.includes("inpatient") ? "partly" : "none";
+}
+
+function censusInForce(rules: FacilityRules, days: DayRange): MonthFacts["census"] {
+  const list = rules.facility.census;
+  const start = inForceOn(list, days.first) ?? list[0];
+  const later = list.filter((c) => c.fromDay > days.first && c.fromDay <= days.last);
+  return [...(start ? [{ fromDay: days.first, time: start.time }] : []), ...later];
+}

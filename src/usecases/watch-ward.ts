@@ -1,0 +1,67 @@
+import type { Month } from "../../shared/day.ts";
+import { refuse } from "../../shared/problems.ts";
+import { writeAudit } from "../store/audit.ts";
+import { lockFacility } from "../store/facilities.ts";
+import { addScope, changeScope, scopeOf, scopesOfWard } from "../store/scopes.ts";
+import type { Tx } from "../store/store.ts";
+import { type Act, recording } from "./act.ts";
+import { knownWard } from "./known-ward.ts";
+
+export interface WatchWard {
+  readonly wardId: number;
+  readonly fromMonth: Month;
+  /** null: until further notice. */
+  readonly toMonth: Month | null;
+  /** The edition of the definitions, such as `us-2024`. */
+  readonly edition: string;
+}
+
+/**
+ * Puts a ward under surveillance for some months, by one edition of the definitions.
+ * Refuses `scope-overlaps` when the ward is watched in one of these months already.
+ */
+export function watchWard(act: Act, input: WatchWard): Promise<{ scopeId: number }> {
+  return act.store.tx(async (tx) => {
+    const by = recording(act);
+    await lockFacility(tx, by.facilityId);
+    await knownWard(tx, by.facilityId, input.wardId);
+    if (input.toMonth !== null && input.toMonth < input.fromMonth)
+      refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
+    await refuseOverlap(tx, input);
+    const scopeId = await addScope(tx, by, input);
+    await writeAudit(tx, by, { action: "watch-ward", details: { scopeId, ...input } });
+    return { scopeId };
+  });
+}
+
+async function refuseOverlap(tx: Tx, months: Omit<WatchWard, "edition">, ownId?: number): Promise<void> {
+  const other = (await scopesOfWard(tx, months.wardId)).find(
+    (scope) =>
+      scope.id !== ownId &&
+      scope.fromMonth <= (months.toMonth ?? scope.fromMonth) &&
+      months.fromMonth <= (scope.toMonth ?? months.fromMonth),
+  );
+  if (other)
+    refuse("scope-overlaps", "The ward is watched in one of these months already.", { other: `scope ${other.id}` });
+}
+
+/**
+ * Changes the last month of a scope, or voids it when it was entered in error.
+ * Refuses `not-found`, `end-before-start` and `scope-overlaps`.
+ */
+export function changeWatch(
+  act: Act,
+  input: { scopeId: number; reason: string } & ({ toMonth: Month | null } | { voided: true }),
+): Promise<{ scopeId: number }> {
+  return act.store.tx(async (tx) => {
+    const by = { ...recording(act), reason: input.reason };
+    await lockFacility(tx, by.facilityId);
+    const scope = await scopeOf(tx, by.facilityId, input.scopeId);
+    if ("toMonth" in input && input.toMonth !== null && input.toMonth < scope.fromMonth)
+      refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
+    if ("toMonth" in input) await refuseOverlap(tx, { ...scope, toMonth: input.toMonth }, scope.id);
+    await changeScope(tx, by, scope, "voided" in input ? { voidReason: input.reason } : { toMonth: input.toMonth });
+    await writeAudit(tx, by, { action: "change-watch", details: input });
+    return { scopeId: scope.id };
+  });
+}
