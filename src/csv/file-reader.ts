@@ -1,0 +1,91 @@
+import type { Zone } from "../domain/days/zone.ts";
+import type { Layout } from "./column.ts";
+import { faultAt, refusedFile } from "./fault.ts";
+import { readHeader } from "./header.ts";
+import type { CsvItem } from "./items.ts";
+import { isBlank, LineReader } from "./read-line.ts";
+import { RowSplitter } from "./row-splitter.ts";
+import { type Row, rowCharactersMost } from "./scan-row.ts";
+import { startOf } from "./start.ts";
+
+/** Reads one file from its blocks of text: first the header, then line by line. */
+export class FileReader {
+  readonly #layout: Layout;
+  readonly #zone: Zone;
+  #splitter: RowSplitter | null = null;
+  #lines: LineReader | null = null;
+  #headerLine: number | null = null;
+  #isStopped = false;
+  #hasLines = false;
+
+  constructor(layout: Layout, zone: Zone) {
+    this.#layout = layout;
+    this.#zone = zone;
+  }
+
+  /** True when nothing more can be read, so that further blocks need not be fetched. */
+  get isStopped(): boolean {
+    return this.#isStopped;
+  }
+
+  /** Takes the next block of text; returns what it completes. The first block must hold the whole header or all. */
+  take(block: string): CsvItem[] {
+    if (this.#splitter !== null) return this.#read(this.#splitter, block, false);
+    const { delimiter, skipped, line } = startOf(block, this.#layout);
+    this.#splitter = new RowSplitter(delimiter, line);
+    return this.#read(this.#splitter, block.slice(skipped), false);
+  }
+
+  /** Returns what is left when all blocks were taken. */
+  end(): CsvItem[] {
+    const items = this.#splitter === null ? [] : this.#read(this.#splitter, "", true);
+    if (this.#isStopped) return items;
+    if (this.#headerLine === null) return this.#stop([faultAt(this.#place(), "csv-empty", "Nothing is in it.")]);
+    if (!this.#hasLines) items.push(this.#headerOnly());
+    return items;
+  }
+
+  #read(splitter: RowSplitter, block: string, isLast: boolean): CsvItem[] {
+    if (this.#isStopped) return [];
+    const items: CsvItem[] = [];
+    for (const row of splitter.push(block, isLast)) {
+      if (isBlank(row)) continue;
+      if (this.#lines === null) items.push(...this.#begin(row));
+      else items.push(this.#line(this.#lines, row));
+      if (this.#isStopped) return items;
+    }
+    if (splitter.endless !== null) {
+      const detail = `No line end comes within ${rowCharactersMost} characters.`;
+      items.push(
+        ...this.#stop([faultAt({ ...this.#place(), line: splitter.endless.line }, "csv-line-too-long", detail)]),
+      );
+    }
+    return items;
+  }
+
+  #begin(row: Row): CsvItem[] {
+    this.#headerLine = row.line;
+    const header = readHeader(row, this.#layout);
+    if ("faults" in header) return this.#stop(header.faults);
+    this.#lines = new LineReader(this.#layout, header.columns, this.#zone);
+    return [];
+  }
+
+  #line(lines: LineReader, row: Row): CsvItem {
+    this.#hasLines = true;
+    return lines.read(row);
+  }
+
+  #stop(faults: Parameters<typeof refusedFile>[1]): CsvItem[] {
+    this.#isStopped = true;
+    return [refusedFile(this.#layout.name, faults)];
+  }
+
+  #headerOnly(): CsvItem {
+    return { type: "notice", code: "header-only", file: this.#layout.name, detail: "There is a header and no line." };
+  }
+
+  #place(): { file: string } {
+    return { file: this.#layout.name };
+  }
+}

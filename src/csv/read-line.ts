@@ -1,0 +1,74 @@
+import { refuse } from "../../shared/problems.ts";
+import type { Zone } from "../domain/days/zone.ts";
+import { readableText } from "./cells/characters.ts";
+import type { CellContext, Layout, MarkKind } from "./column.ts";
+import { faultAt, faultsOf } from "./fault.ts";
+import type { PlacedColumn } from "./header.ts";
+import type { CsvFault, CsvLine, CsvMark, CsvRefused } from "./items.ts";
+import type { Row } from "./scan-row.ts";
+
+/** True for a row that holds nothing: a blank line, or the empty cells of a spreadsheet. */
+export function isBlank(row: Row): boolean {
+  return row.trouble === null && row.cells.every((cell) => cell.trim() === "");
+}
+
+/** Reads the rows of one file as lines with values, by the columns of its header. */
+export class LineReader {
+  readonly #layout: Layout;
+  readonly #columns: readonly PlacedColumn[];
+  readonly #empty: Readonly<Record<string, unknown>>;
+  readonly #context: CellContext;
+  #marked: MarkKind[] = [];
+
+  constructor(layout: Layout, columns: readonly PlacedColumn[], zone: Zone) {
+    this.#layout = layout;
+    this.#columns = columns;
+    this.#empty = Object.fromEntries(Object.entries(layout.columns).map(([name, column]) => [name, column.whenEmpty]));
+    this.#context = { zone, mark: (kind) => this.#marked.push(kind) };
+  }
+
+  /** The row as a line with its values, or refused with every fault in it. */
+  read(row: Row): CsvLine | CsvRefused {
+    if (row.trouble !== null) return this.#refuse(row, [this.#troubleOf(row.trouble)]);
+    if (row.cells.length !== this.#columns.length) return this.#refuse(row, [this.#cellCount(row)]);
+    const values = { ...this.#empty };
+    const marks: CsvMark[] = [];
+    const faults: CsvFault[] = [];
+    for (const [index, placed] of this.#columns.entries()) {
+      try {
+        const value = this.#readCell(row.cells[index] ?? "", placed);
+        if (value !== undefined) values[placed.name] = value;
+        marks.push(...this.#marked.splice(0).map((kind) => ({ kind, column: placed.name })));
+      } catch (error) {
+        const place = { file: this.#layout.name, line: row.line, column: placed.name, position: placed.position };
+        faults.push(...faultsOf(place, error));
+      }
+    }
+    if (faults.length > 0) return this.#refuse(row, faults);
+    const { line, raw } = row;
+    // Safe: each value was read by the reader of its column, and the type of a line is made of those readers.
+    return { type: "line", file: this.#layout.name, line, values, marks, raw } as unknown as CsvLine;
+  }
+
+  /** The value of a cell; undefined when it is empty and may be. */
+  #readCell(cell: string, { column, name }: PlacedColumn): unknown {
+    const text = readableText(cell);
+    if (text !== "") return column.reader.read(text, this.#context);
+    return column.isRequired ? refuse("csv-cell-empty", `The column ${name} needs a value in every line.`) : undefined;
+  }
+
+  #troubleOf({ code, detail, line, cell }: NonNullable<Row["trouble"]>): CsvFault {
+    const column = this.#columns[cell - 1]?.name ?? null;
+    return faultAt({ file: this.#layout.name, line, column, position: cell }, code, detail);
+  }
+
+  #cellCount(row: Row): CsvFault {
+    const cells = row.cells.length;
+    const detail = `The line has ${cells} ${cells === 1 ? "cell" : "cells"} and the header has ${this.#columns.length}.`;
+    return faultAt({ file: this.#layout.name, line: row.line }, "csv-cell-count", detail);
+  }
+
+  #refuse({ line, raw }: Row, faults: readonly CsvFault[]): CsvRefused {
+    return { type: "refused", file: this.#layout.name, line, raw, wholeFile: false, faults };
+  }
+}
