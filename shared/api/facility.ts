@@ -1,0 +1,27 @@
+import { z } from "zod";
+import { censusTime, day } from "../day.ts";
+import { endpoint } from "../endpoint.ts";
+import { id, instantText } from "../wire.ts";
+
+/** The facility in which the person acts. */
+export const readFacility = endpoint({
+  method: "GET",
+  path: "/facility",
+  summary: "Read the facility, its census times and its clock",
+  permission: "see-facility",
+  wards: "none",
+  reply: "json",
+  output: z
+    .strictObject({
+      facilityId: id,
+      name: z.string(),
+      zone: z.string().describe("IANA time zone name"),
+      census: z
+        .array(z.strictObject({ fromDay: day, time: censusTime }))
+        .describe("Daily census times, each from a day on; the first day of the list stands for all days before"),
+      now: instantText.describe("The server's clock"),
+      today: day.describe("The facility day that it is now"),
+    })
+    .meta({ id: "Facility" }),
+  errors: [],
+});

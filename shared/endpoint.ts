@@ -1,0 +1,86 @@
+import { z } from "zod";
+import type { Permission } from "./permissions.ts";
+import type { ProblemCode } from "./problems.ts";
+
+/** Named parts of an input, each with the schema of its value. */
+export type Shape = Readonly<Record<string, z.ZodType>>;
+
+/**
+ * Which wards a call touches. `none`: no ward's record. `ward`: the one that the input names as `wardId`; hidden and
+ * absent ones answer alike. `facility`: all that the person may see; the use case is told which those are.
+ */
+export type WardScope = "none" | "ward" | "facility";
+
+/** One thing that the API can be asked: all that doors, clients and documents know about it. */
+export interface Endpoint<
+  Params extends Shape = Shape,
+  Query extends Shape = Shape,
+  Body extends Shape = Shape,
+  Output extends z.ZodType = z.ZodType,
+> {
+  readonly method: "GET" | "POST" | "PUT";
+  /** Below the base of the API; parameters in braces: `/months/{month}`. */
+  readonly path: `/${string}`;
+  /** One line for the published description, as an order: "Read a month". */
+  readonly summary: string;
+  readonly permission: Permission;
+  readonly wards: WardScope;
+  /** How the answer is sent. */
+  readonly reply: "json";
+  readonly params: z.ZodObject<Params, z.core.$strict>;
+  readonly query: z.ZodObject<Query, z.core.$strict>;
+  readonly body: z.ZodObject<Body, z.core.$strict>;
+  readonly output: Output;
+  /** The refusals of its own; those that any call may meet (no permission, unreadable input) are understood. */
+  readonly errors: readonly ProblemCode[];
+}
+
+/** An endpoint as it is written down: parts of the input that it does not have are left out. */
+interface EndpointText<Params extends Shape, Query extends Shape, Body extends Shape, Output extends z.ZodType>
+  extends Omit<Endpoint, "params" | "query" | "body" | "output"> {
+  readonly params?: Params;
+  readonly query?: Query;
+  readonly body?: Body;
+  readonly output: Output;
+}
+
+type None = Record<never, z.ZodType>;
+
+/**
+ * Makes an endpoint of its description. All parts are strict: an unknown field is refused, not dropped.
+ * No name may stand in two parts, because a use case receives them as one input. Throws an Error when one does, when path
+ * and parameters differ, or when a ward is meant and none is named: all are bugs.
+ */
+export function endpoint<
+  Output extends z.ZodType,
+  Params extends Shape = None,
+  Query extends Shape = None,
+  Body extends Shape = None,
+>(text: EndpointText<Params, Query, Body, Output>): Endpoint<Params, Query, Body, Output> {
+  const { params = {} as Params, query = {} as Query, body = {} as Body } = text;
+  const names = [params, query, body].flatMap((part) => Object.keys(part));
+  const inPath = [...text.path.matchAll(/\{(\w+)\}/g)].map(([, name]) => name);
+  if (new Set(names).size !== names.length) throw new Error(`${text.path} has a name in two parts of its input`);
+  if (inPath.join() !== Object.keys(params).join()) throw new Error(`${text.path} differs from its parameters`);
+  if (text.wards === "ward" && !names.includes("wardId")) throw new Error(`${text.path} does not name its ward`);
+  return {
+    ...text,
+    params: z.strictObject(params),
+    query: z.strictObject(query),
+    body: z.strictObject(body),
+  };
+}
+
+type ValuesOf<Part extends Shape> = keyof Part extends never ? unknown : z.output<z.ZodObject<Part, z.core.$strict>>;
+
+/** What a call takes and a use case receives: parameters, query and body as one object. */
+export type InputOf<E> =
+  E extends Endpoint<infer P, infer Q, infer B> ? ValuesOf<P> & ValuesOf<Q> & ValuesOf<B> : never;
+
+/** What a call answers with. */
+export type OutputOf<E extends Pick<Endpoint, "output">> = z.output<E["output"]>;
+
+/** Whether the endpoint takes a body. */
+export function takesBody(one: Pick<Endpoint, "body">): boolean {
+  return Object.keys(one.body.shape).length > 0;
+}

@@ -1,0 +1,21 @@
+import { z } from "zod";
+
+/** An instant as text: UTC with its offset, such as `2026-11-25T14:05:00.000Z`. */
+export const instantText = z.iso.datetime({ offset: true, error: "write the time in UTC, as YYYY-MM-DDTHH:MM:SSZ" });
+
+/** The largest number that an id can have; both databases keep ids in 32 bits. */
+const largestId = 2_147_483_647;
+
+/** The number of a record. */
+export const id = z.int().min(1).max(largestId);
+
+const idMessage = "write the number of the record, in digits";
+
+/** The number of a record as it stands in an address. */
+export const idInPath = z
+  .codec(z.string().regex(/^[1-9]\d{0,9}$/, idMessage), z.int().max(largestId, idMessage), {
+    decode: (text) => Number(text),
+    encode: (number) => String(number),
+  })
+  // In the published description it is the whole number that it is, not the text that carries it.
+  .meta({ type: "integer", minimum: 1, maximum: largestId, pattern: undefined });

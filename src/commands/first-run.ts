@@ -1,0 +1,47 @@
+import type { CensusTime } from "../../shared/day.ts";
+import { alderBayLines } from "../demo/alder-bay.ts";
+import { zoneNamed } from "../domain/days/zone.ts";
+import type { Act, Store } from "../usecases/act.ts";
+import { addPerson } from "../usecases/add-person.ts";
+import { firstActor, firstActorOrSetUp } from "../usecases/find-facility.ts";
+import { importLines } from "../usecases/intake/import-lines.ts";
+import { setUpFacility } from "../usecases/set-up-facility.ts";
+import type { CommandContext } from "./command.ts";
+import { showProgress } from "./show-progress.ts";
+
+const demo = { name: "Alder Bay Hospital", zone: "America/New_York", seed: 1, days: 365 } as const;
+
+/**
+ * What the first start does: an empty record of the facility in the settings, or the demo. Does nothing when there is
+ * a facility already. A demo that was broken off while it was loaded stays as far as it came.
+ */
+export async function loadDemoOrSetUp(store: Store, context: CommandContext, empty: boolean): Promise<void> {
+  const now = context.clock();
+  if (await firstActor(store)) return;
+  if (empty) {
+    await firstActorOrSetUp({ store, now }, context.config.facility);
+    return;
+  }
+  context.err(`Loading the demo: ${demo.name}, which does not exist, and nobody in it does.\n`);
+  const actor = await setUpFacility(
+    { store, now },
+    {
+      name: demo.name,
+      zone: demo.zone,
+      censusTime: "00:00" as CensusTime,
+      demo: true,
+      person: { name: "Robin Vale", roles: ["prevention", "administrator"] },
+    },
+  );
+  await loadDemo({ store, actor, now }, context);
+}
+
+async function loadDemo(act: Act, context: CommandContext): Promise<void> {
+  const lines = alderBayLines({ ...demo, zone: zoneNamed(demo.zone), now: act.now });
+  const onProgress = showProgress(context);
+  const options = { dryRun: false, setAside: false, assumeInpatient: false, onProgress };
+  const { refused, importId } = await importLines(act, lines, options);
+  if (refused > 0) throw new Error(`the demo contradicts itself in ${refused} lines of import ${importId}`);
+  await addPerson(act, { name: "Sam Ortega", roles: ["bedside"], wards: ["3E", "ICU"] });
+  await addPerson(act, { name: "Kit Lindqvist", roles: ["manager"], wards: ["3E", "3W", "4N"] });
+}

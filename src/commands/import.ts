@@ -1,0 +1,57 @@
+import { readFolder } from "../csv/read-folder.ts";
+import { zoneNamed } from "../domain/days/zone.ts";
+import type { Store } from "../usecases/act.ts";
+import { firstActorOrSetUp, zoneOfFacility } from "../usecases/find-facility.ts";
+import { importLines } from "../usecases/intake/import-lines.ts";
+import type { ImportResult } from "../usecases/intake/intake-item.ts";
+import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
+import { itemsFrom } from "./import-items.ts";
+import { printFaults } from "./print-faults.ts";
+import { readOptions } from "./read-options.ts";
+import { showProgress } from "./show-progress.ts";
+import { withDatabase } from "./with-database.ts";
+
+/** How the command is called. */
+export const importUsage = "npm run import -- --data FOLDER [--dry-run] [--set-aside]";
+
+/** Imports a folder of files into the record. The service must not run on the same SQLite file meanwhile. */
+export const importFolder: Command = async (context) => {
+  const { values } = readOptions(context.args, {
+    data: { type: "string" },
+    "dry-run": { type: "boolean", default: false },
+    "set-aside": { type: "boolean", default: false },
+  });
+  const { data, "dry-run": dryRun, "set-aside": setAside } = values;
+  if (data === undefined) throw new UsageError("Name the folder of files with --data.");
+  return withDatabase(context, async (store) => {
+    const result = await importInto(store, context, { data, dryRun, setAside });
+    await printFaults(store, result, context.err);
+    await context.out(resultText(result));
+    return result.state === "refused" || (dryRun && result.refused > 0) ? exitCodes.fault : exitCodes.well;
+  });
+};
+
+async function importInto(
+  store: Store,
+  context: CommandContext,
+  { data, dryRun, setAside }: { data: string; dryRun: boolean; setAside: boolean },
+): Promise<ImportResult> {
+  const now = context.clock();
+  const actor = await firstActorOrSetUp({ store, now }, context.config.facility);
+  const zone = await zoneOfFacility(store, actor);
+  const items = itemsFrom(readFolder(data, zoneNamed(zone)), context.err);
+  const onProgress = showProgress(context);
+  return importLines({ store, actor, now }, items, { dryRun, setAside, assumeInpatient: false, onProgress });
+}
+
+const endings = {
+  applied: "Stored.",
+  refused: "Nothing was stored, because lines were refused. Mend them, or add --set-aside.",
+  "dry-run": "This was a dry run: nothing was stored.",
+} as const;
+
+function resultText(result: ImportResult): string {
+  const { accepted, marked, unchanged, refused, state } = result;
+  const counts = `Lines: ${accepted} accepted, ${marked} accepted and marked, ${unchanged} seen before, ${refused} refused.`;
+  return `${counts}\n${state in endings ? endings[state as keyof typeof endings] : state}\n`;
+}

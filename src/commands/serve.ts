@@ -1,0 +1,45 @@
+import { fileURLToPath } from "node:url";
+import { buildApp } from "../http/app.ts";
+import { listenLocally } from "../http/listen.ts";
+import { safeLogger } from "../http/logger.ts";
+import { localPrincipal } from "../http/principal.ts";
+import type { Store } from "../usecases/act.ts";
+import { isDemo } from "../usecases/find-facility.ts";
+import { type Command, type CommandContext, exitCodes } from "./command.ts";
+import { loadDemoOrSetUp } from "./first-run.ts";
+import { readOptions } from "./read-options.ts";
+import { withDatabase } from "./with-database.ts";
+
+/** How the command is called. */
+export const serveUsage = "npm start [-- --empty]";
+
+const staticFolder = fileURLToPath(new URL("../../dist/web/", import.meta.url));
+
+/** Serves the page and the API until the process is told to stop; requests under way are then finished. */
+export const serve: Command = async (context) => {
+  const { values } = readOptions(context.args, { empty: { type: "boolean", default: false } });
+  return withDatabase(context, async (store) => {
+    await loadDemoOrSetUp(store, context, values.empty);
+    await serveUntilStopped(store, context);
+    return exitCodes.well;
+  });
+};
+
+async function serveUntilStopped(store: Store, context: CommandContext): Promise<void> {
+  const demo = await isDemo(store);
+  const app = await buildApp({
+    store,
+    clock: context.clock,
+    principalOf: localPrincipal({ store, demo }),
+    version: context.version,
+    staticFolder,
+    logger: safeLogger({ level: context.config.logLevel }),
+  });
+  try {
+    const address = await listenLocally(app, context.config.port);
+    await context.out(`Dwell Ledger${demo ? " with the demo hospital" : ""} is at ${address}\n`);
+    await context.stopped;
+  } finally {
+    await app.close();
+  }
+}

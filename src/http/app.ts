@@ -1,0 +1,78 @@
+import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from "fastify";
+import { serializerCompiler } from "fastify-type-provider-zod";
+import { endpoints } from "../../shared/api/index.ts";
+import type { Endpoint } from "../../shared/endpoint.ts";
+import { setHeaders } from "./headers.ts";
+import { answerHealth } from "./health.ts";
+import { type MountOptions, mount } from "./mount.ts";
+import { publishOpenApi } from "./openapi.ts";
+import { servePageFiles } from "./page-files.ts";
+import { answerError, refuseUnknownAddresses } from "./refusals.ts";
+import { type Route, routes } from "./routes.ts";
+
+export interface AppOptions extends MountOptions {
+  /** The version of the program. */
+  readonly version: string;
+  /** The folder of the built page; without it, no page is served. */
+  readonly staticFolder?: string;
+  /** Nothing is logged without it. */
+  readonly logger?: FastifyBaseLogger;
+}
+
+/** A body larger than this is refused; files have their own way in. */
+const bodyLimitBytes = 256 * 1024;
+
+/**
+ * The HTTP door, ready to listen. `close()` lets requests that are under way finish and drops idle connections; the
+ * store stays open.
+ */
+export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
+  const app = newFastify(options);
+  app.removeContentTypeParser("text/plain");
+  // Input is read in mount(), where all parts are looked at together.
+  app.setValidatorCompiler(() => (value: unknown) => ({ value }));
+  app.setSerializerCompiler(serializerCompiler);
+  app.setErrorHandler(answerError);
+  logReplies(app);
+  await setHeaders(app);
+  await publishOpenApi(app, options.version);
+  answerHealth(app, options);
+  mountAll(app, options);
+  const sendPage = options.staticFolder === undefined ? undefined : await servePageFiles(app, options.staticFolder);
+  refuseUnknownAddresses(app, Object.values(endpoints), sendPage);
+  await app.ready();
+  return app;
+}
+
+function newFastify({ logger, clock }: AppOptions): FastifyInstance {
+  // Numbers of requests begin anew with each start of the program, so each start gives them a name of its own.
+  const start = clock().toString(36);
+  let requests = 0;
+  return Fastify({
+    ...(logger ? { loggerInstance: logger } : { logger: false }),
+    logController: new LogController({ disableRequestLogging: true }),
+    genReqId: () => `${start}-${++requests}`,
+    bodyLimit: bodyLimitBytes,
+    requestTimeout: 60_000,
+    keepAliveTimeout: 10_000,
+    forceCloseConnections: "idle",
+    frameworkErrors: answerError,
+    routerOptions: { maxParamLength: 200 },
+  });
+}
+
+function logReplies(app: FastifyInstance): void {
+  app.addHook("onResponse", async (request, reply) => {
+    const route = request.routeOptions.url ?? null;
+    const durationMs = Math.round(reply.elapsedTime);
+    request.log.info({ method: request.method, route, status: reply.statusCode, durationMs }, "answered");
+  });
+}
+
+function mountAll(app: FastifyInstance, options: MountOptions): void {
+  for (const [name, endpoint] of Object.entries<Endpoint>(endpoints)) {
+    // The cast is safe: the table of routes has the endpoint's own route under the endpoint's name.
+    const route = routes[name as keyof typeof routes] as Route<Endpoint>;
+    mount(app, { name, endpoint, route }, options);
+  }
+}

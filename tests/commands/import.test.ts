@@ -1,0 +1,73 @@
+import { describe, expect, it } from "vitest";
+import { importFolder } from "../../src/commands/import.ts";
+import { ledger } from "../../src/commands/ledger.ts";
+import { onEachDatabase } from "../databases/databases.ts";
+import { runCommand, withFolder } from "./run-command.ts";
+
+const files = {
+  "wards.csv": "ward,name,setting\n3E,3 East Medical,inpatient\nED,Emergency,outpatient\n",
+  "stays.csv": "stay,patient,birth_date,admitted,discharged\nS1,P1,1950-02-03,2026-11-01T08:00,2026-11-06T10:00\n",
+  "moves.csv":
+    "stay,patient,ward,from,to,absence\nS1,P1,ED,2026-11-01T08:00,2026-11-01T12:00,\n" +
+    "S1,P1,3E,2026-11-01T12:00,2026-11-03T09:00,procedure\nS1,P1,3E,2026-11-04T01:00,2026-11-06T10:00,\n" +
+    "S2,P2,ICU,2026-11-02T00:00,,\n",
+  "catheters.csv": "stay,inserted,removed\nS1,2026-11-02T09:00,2026-11-05T09:00\n",
+  "daily-counts.csv": "ward,day,patients,catheters\n3E,2026-11-02,1,0\n",
+};
+
+onEachDatabase("import", (fresh) => {
+  it("stores a folder once, whatever number of times it is imported", async () => {
+    const database = await fresh();
+    await withFolder(files, async (folder) => {
+      const run = (args: string[] = []) =>
+        runCommand(importFolder, ["--data", folder, ...args], { databaseUrl: database.url });
+      const dry = await run(["--dry-run"]);
+      expect(dry).toMatchObject({ exitCode: 0 });
+      expect(dry.out).toContain("This was a dry run: nothing was stored.");
+      const first = await run();
+      expect(first.out).toBe("Lines: 8 accepted, 1 accepted and marked, 0 seen before, 0 refused.\nStored.\n");
+      const second = await run();
+      expect(second.out).toBe("Lines: 0 accepted, 0 accepted and marked, 9 seen before, 0 refused.\nStored.\n");
+      const verified = await runCommand(ledger, ["verify"], { databaseUrl: database.url });
+      // 3E at midnight: 2, 3 November, the 4th by the bed held for the procedure, 5 and 6; ICU has no setting.
+      expect(verified).toMatchObject({ exitCode: 0, out: "2 patients, 5 rows of the ledger, 0 differences.\n" });
+    });
+    await database.drop();
+  });
+
+  it("stores nothing of a folder with one refused line, and the rest of it when that is set aside", async () => {
+    const database = await fresh();
+    const overlapping = `${files["moves.csv"]}S1,P1,3E,2026-11-05T01:00,2026-11-05T02:00,\n`;
+    await withFolder({ ...files, "moves.csv": overlapping }, async (folder) => {
+      const run = (args: string[] = []) =>
+        runCommand(importFolder, ["--data", folder, ...args], { databaseUrl: database.url });
+      const refused = await run();
+      expect(refused.exitCode).toBe(1);
+      expect(refused.err).toContain(
+        "moves.csv, line 6, column from: The patient was already on a ward at that time. (see moves.csv line 4)",
+      );
+      const empty = await runCommand(ledger, ["verify"], { databaseUrl: database.url });
+      expect(empty.out).toBe("0 patients, 0 rows of the ledger, 0 differences.\n");
+      const setAside = await run(["--set-aside"]);
+      expect(setAside).toMatchObject({ exitCode: 0 });
+      expect(setAside.out).toContain("1 refused.\nStored.");
+    });
+    await database.drop();
+  });
+
+  it("completes a move that was open before, and keeps what it said", async () => {
+    const database = await fresh();
+    const databaseUrl = database.url;
+    await withFolder(files, (folder) => runCommand(importFolder, ["--data", folder], { databaseUrl }));
+    const later = { "moves.csv": "stay,patient,ward,from,to\nS2,P2,ICU,2026-11-02T00:00,2026-11-04T10:00\n" };
+    const run = await withFolder(later, (folder) => runCommand(importFolder, ["--data", folder], { databaseUrl }));
+    expect(run.out).toContain("Lines: 1 accepted");
+    await database.drop();
+  });
+});
+
+describe("ledger", () => {
+  it("refuses a word that it does not know", async () => {
+    await expect(runCommand(ledger, ["mend"])).rejects.toThrow("Say verify or rebuild.");
+  });
+});

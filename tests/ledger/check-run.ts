@@ -1,0 +1,68 @@
+import { expect } from "vitest";
+import type { Store } from "../../src/store/store.ts";
+import type { Actor } from "../../src/usecases/act.ts";
+import { readMonth } from "../../src/usecases/read-month.ts";
+import { type Count, countDays } from "./oracle.ts";
+import type { RandomRun } from "./random-hospital.ts";
+import type { HospitalRecord, LedgerRow } from "./read-record.ts";
+
+/** Compares a facility's ledger and its report over all days, read at `now`, with the count by census instants. */
+export async function checkRun(
+  { store, actor, record, now }: { store: Store; actor: Actor; record: HospitalRecord; now: number },
+  told: string,
+): Promise<Count> {
+  const count = countDays(record, now);
+  expect(record.ledger, told).toEqual(count.closed);
+  const { wards } = await readMonth({ store, actor, now }, { days: null });
+  const reported = wards.flatMap(({ wardId, days }) =>
+    days.map(({ day, patientDays, catheterDays }) => `${wardId} ${day}: ${patientDays} ${catheterDays}`),
+  );
+  expect(reported.sort(), told).toEqual(wardDays([...count.closed, ...count.open]));
+  expect(overlaps(record), told).toEqual([]);
+  return count;
+}
+
+/** Everything that a person needs to see what a failed run did. */
+export function tell(seed: number, run: RandomRun): string {
+  const said = run.outcomes.map((o) => `${o.result}${o.concurrent ? " (at once)" : ""}: ${o.said}`);
+  return [`repeat by SEED=${seed} RUNS=1; ${run.record.zone}, now ${run.now}`, ...said].join("\n");
+}
+
+function wardDays(rows: readonly LedgerRow[]): string[] {
+  const sums = new Map<string, { patients: number; catheters: number }>();
+  for (const { wardId, day, catheter } of rows) {
+    const key = `${wardId} ${day}`;
+    const { patients, catheters } = sums.get(key) ?? { patients: 0, catheters: 0 };
+    sums.set(key, { patients: patients + 1, catheters: catheters + (catheter ? 1 : 0) });
+  }
+  return [...sums].map(([key, { patients, catheters }]) => `${key}: ${patients} ${catheters}`).sort();
+}
+
+interface Span {
+  readonly name: string;
+  readonly owner: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Pairs of standing stays of one surviving patient, and of standing ward stays of one stay, that share any time. */
+export function overlaps(record: HospitalRecord): string[] {
+  const survivor = new Map(record.patients.map((p) => [p.id, p.survivorId]));
+  const stays = record.stays
+    .filter((s) => s.voidKey === 0)
+    .map((s) => spanOf(`stay ${s.id}`, survivor.get(s.patientId) ?? 0, [s.admittedAt, s.dischargedAt]));
+  const wardStays = record.wardStays
+    .filter((w) => w.voidKey === 0)
+    .map((w) => spanOf(`ward stay ${w.id}`, w.stayId, [w.startAt, w.endAt]));
+  return [stays, wardStays].flatMap((spans) =>
+    spans.flatMap((a, i) => spans.slice(i + 1).flatMap((b) => (meet(a, b) ? [`${a.name} and ${b.name}`] : []))),
+  );
+}
+
+function spanOf(name: string, owner: number, [start, end]: readonly [number, number | null]): Span {
+  return { name, owner, start, end: end ?? Number.POSITIVE_INFINITY };
+}
+
+function meet(a: Span, b: Span): boolean {
+  return a.owner === b.owner && Math.max(a.start, b.start) < Math.min(a.end, b.end);
+}

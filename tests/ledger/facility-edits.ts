@@ -1,0 +1,60 @@
+import type { CensusTime, Day } from "../../shared/day.ts";
+import { changeFacility } from "../../src/usecases/change-facility.ts";
+import { describeWard } from "../../src/usecases/describe-ward.ts";
+import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
+import { localDay } from "./census-instants.ts";
+import { hardCensusTimes, nextMonth } from "./hard-zones.ts";
+import type { HospitalRecord, StayRecord } from "./read-record.ts";
+import type { Draw } from "./scene.ts";
+
+/** Two records turn out to be one person; seldom two who were here at one time. */
+export const drawMerge: Draw = ({ record, chance, focus }) => {
+  const survivors = record.patients.filter((p) => p.survivorId === p.id || chance.percent(3)).map((p) => p.id);
+  const pairs = survivors.flatMap((fromId) =>
+    survivors.filter((intoId) => intoId !== fromId).map((intoId) => ({ fromId, intoId })),
+  );
+  const wanted = pairs.filter(({ fromId, intoId }) => focus === null || fromId === focus || intoId === focus);
+  const apart = wanted.filter(({ fromId, intoId }) => !wereHereTogether(record, fromId, intoId));
+  const input = chance.maybe(chance.percent(85) ? apart : wanted);
+  if (!input) return null;
+  return { said: `merge ${JSON.stringify(input)}`, run: (act) => mergePatients(act, input) };
+};
+
+function wereHereTogether({ patients, stays }: HospitalRecord, ...ids: readonly number[]): boolean {
+  const [a, b] = ids.map((id) => {
+    const group = patients.filter((p) => p.survivorId === id).map((p) => p.id);
+    return stays.filter((stay) => stay.voidKey === 0 && group.includes(stay.patientId));
+  });
+  const before = (one: StayRecord, other: StayRecord) =>
+    one.dischargedAt !== null && one.dischargedAt <= other.admittedAt;
+  return (a ?? []).some((one) => (b ?? []).some((other) => !before(one, other) && !before(other, one)));
+}
+
+/** Takes a merge back. */
+export const drawUnmerge: Draw = ({ record, chance }) => {
+  const mergeId = chance.maybe(record.merges)?.id;
+  if (mergeId === undefined) return null;
+  const reason = "two persons after all";
+  return { said: `undo merge ${mergeId}`, run: (act) => unmergePatients(act, { mergeId, reason }) };
+};
+
+/** A ward gets another setting from a day on, which may be long past. */
+export const drawWardSetting: Draw = ({ record, chance, start, now }) => {
+  const ward = chance.maybe(record.wards);
+  if (!ward) return null;
+  const first = localDay(record.zone, start) - 1;
+  const fromDay = first + chance.below(localDay(record.zone, now) + 3 - first);
+  const setting = chance.pick(["inpatient", "inpatient", "inpatient", "outpatient", "procedure", null] as const);
+  const input = { code: ward.code, name: `Ward ${ward.code}`, type: null, setting, beds: null, fromDay };
+  return { said: `ward ${ward.id} is ${setting} from ${fromDay}`, run: (act) => describeWard(act, input) };
+};
+
+/** Another census time from the first day of next month. */
+export const drawCensus: Draw = ({ record, chance, now }) => {
+  const time = chance.pick(hardCensusTimes) as CensusTime;
+  const fromDay = nextMonth(record.zone, now) as Day;
+  return {
+    said: `census at ${time} from ${fromDay}`,
+    run: (act) => changeFacility(act, { census: { time, fromDay } }),
+  };
+};

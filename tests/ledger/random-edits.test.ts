@@ -1,0 +1,79 @@
+import { randomInt } from "node:crypto";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { openStore } from "../../src/store/open-store.ts";
+import type { Store } from "../../src/store/store.ts";
+import { onEachDatabase, type TestDatabase } from "../databases/databases.ts";
+import { censusInstants, localDay } from "./census-instants.ts";
+import { checkRun, tell } from "./check-run.ts";
+import type { Count } from "./oracle.ts";
+import { expectEnough, summaryLine } from "./outcome-summary.ts";
+import { type Outcome, type RandomRun, randomHospital } from "./random-hospital.ts";
+import { openReader, type RecordReader } from "./read-record.ts";
+import { dayMs } from "./scene.ts";
+
+const runs = Number(process.env.RUNS ?? 100);
+const firstSeed = Number(process.env.SEED ?? randomInt(1_000_000));
+/** Generous: the machine may be busy with other tests. */
+const longestRunMs = 20_000;
+
+/** Each client of PostgreSQL has connections of its own; on SQLite all share the one process that has the file. */
+const storeCount = { sqlite: 1, postgresql: 8 } as const;
+
+onEachDatabase(`the ledger after random edits, SEED=${firstSeed} RUNS=${runs}`, (fresh, kind) => {
+  let database: TestDatabase;
+  let stores: Store[];
+  let reader: RecordReader;
+
+  beforeAll(async () => {
+    database = await fresh();
+    stores = Array.from({ length: storeCount[kind] }, () => openStore(database.url));
+    reader = await openReader(database);
+  });
+
+  afterAll(async () => {
+    await Promise.all([reader.close(), ...stores.map((store) => store.close())]);
+    await database.drop();
+  });
+
+  it(
+    "equals a separate count that goes through the census instants, and so does the report with its open days",
+    async () => {
+      const outcomes: Outcome[] = [];
+      const counts: Count[] = [];
+      for (let seed = firstSeed; seed < firstSeed + runs; seed++) {
+        const run = await randomHospital({ stores, reader }, seed);
+        counts.push(await checkRun({ ...run, store: first(stores), now: readingTime(run, seed) }, tell(seed, run)));
+        outcomes.push(...run.outcomes);
+      }
+      const summary = { runs, outcomes, counts };
+      process.stdout.write(`${kind}, SEED=${firstSeed}: ${summaryLine(summary)}\n`);
+      expectEnough(summary);
+    },
+    runs * longestRunMs,
+  );
+
+  it("is compared in earnest: a single wrong row is found", async () => {
+    const run = await randomHospital({ stores, reader }, firstSeed);
+    const { facilityId } = run.actor;
+    const row = run.record.ledger[0];
+    if (!row) throw new Error("the run left no rows; give another SEED");
+    const wrong = `catheter = NOT catheter WHERE patient_id = ${row.patientId} AND day = ${row.day}`;
+    await reader.run(`UPDATE patient_day SET ${wrong}`);
+    const record = await reader.read(facilityId);
+    await expect(checkRun({ ...run, store: first(stores), record }, "planted")).rejects.toThrow("planted");
+  });
+});
+
+function first(stores: readonly Store[]): Store {
+  const [store] = stores;
+  if (!store) throw new Error("there is no store");
+  return store;
+}
+
+/** When the report is read: some days after the last edit or, in every second run, at a census to the millisecond. */
+function readingTime({ record, now }: RandomRun, seed: number): number {
+  const later = now + 3 * dayMs;
+  if (seed % 2 === 0) return later;
+  const day = localDay(record.zone, later);
+  return censusInstants(record, day - 1, day).at(-1)?.at ?? later;
+}
