@@ -344,6 +344,11 @@ export const problems = {
     title: "The port is in use",
     remedy: "Stop the program that uses it, or name another port in DWELL_PORT.",
   },
+  "setting-unusable": {
+    status: 500,
+    title: "A setting cannot be used",
+    remedy: "Correct what is named in the environment in which Dwell Ledger is started.",
+  },
   "internal-error": {
     status: 500,
     title: "Something went wrong in Dwell Ledger",

@@ -1,36 +1,46 @@
 import { z } from "zod";
+import { refuse } from "../shared/problems.ts";
+
+const filled = z.string().min(1, "write something, or leave the setting out");
+
+const logLevels = ["fatal", "error", "warn", "info", "debug", "silent"] as const;
 
 const settings = z.object({
   /** Where the record is kept: a file for SQLite, or a PostgreSQL URL. */
-  DWELL_DATABASE_URL: z.string().min(1).default("file:data/dwell-ledger.sqlite"),
+  DWELL_DATABASE_URL: filled.default("file:data/dwell-ledger.sqlite"),
   /** The port of the web page and the API. The address is always this machine's own until sign-in exists. */
-  DWELL_PORT: z.coerce.number().int().min(0).max(65_535).default(8460),
+  DWELL_PORT: z
+    .string()
+    .regex(/^\d{1,5}$/, "write a whole number from 0 to 65535")
+    .transform(Number)
+    .refine((port) => port <= 65_535, "write a whole number from 0 to 65535")
+    .default(8460),
   /** Used once, when the first facility is set up. */
-  DWELL_FACILITY_NAME: z.string().min(1).default("Our hospital"),
-  DWELL_ZONE: z.string().min(1).optional(),
+  DWELL_FACILITY_NAME: filled.default("Our hospital"),
+  DWELL_ZONE: filled.optional(),
   DWELL_CENSUS_TIME: z
     .string()
     .regex(/^(([01]\d|2[0-3]):[0-5]\d|24:00)$/, "write the time as HH:MM, from 00:00 to 24:00")
     .default("00:00"),
-  DWELL_LOG_LEVEL: z.enum(["fatal", "error", "warn", "info", "debug", "silent"]).default("info"),
+  DWELL_LOG_LEVEL: z.enum(logLevels, `write one of ${logLevels.join(", ")}`).default("info"),
 });
 
 export interface Config {
   readonly databaseUrl: string;
   readonly port: number;
   readonly facility: { readonly name: string; readonly zone: string; readonly censusTime: string };
-  readonly logLevel: "fatal" | "error" | "warn" | "info" | "debug" | "silent";
+  readonly logLevel: (typeof logLevels)[number];
 }
 
 /**
  * The settings from the environment; nothing else reads it.
- * Throws an Error that names every setting at fault, never its value: one may hold a password.
+ * Refuses `setting-unusable` and names every setting at fault, never its value: one may hold a password.
  */
 export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
   const parsed = settings.safeParse(environment);
   if (!parsed.success) {
-    const faults = parsed.error.issues.map((issue) => `${issue.path.join(".")}: ${issue.message}`);
-    throw new Error(`These settings cannot be used. ${faults.join("; ")}`);
+    const faults = parsed.error.issues.map((issue) => `${issue.path.join(".")} (${issue.message})`);
+    return refuse("setting-unusable", `Not every setting can be used: ${faults.join(", ")}.`);
   }
   const { data } = parsed;
   return {

@@ -12,13 +12,13 @@ import { migrate as migrateDatabase } from "./store/migrate.ts";
 import { openStore } from "./store/open-store.ts";
 
 /** The commands, each with the line that says how it is called. */
-const commands: Readonly<Record<string, { run: Command; usage: string }>> = {
-  serve: { run: serve, usage: serveUsage },
-  report: { run: report, usage: reportUsage },
-  import: { run: importFolder, usage: importUsage },
-  ledger: { run: ledger, usage: ledgerUsage },
-  migrate: { run: migrate, usage: migrateUsage },
-};
+const commands = new Map<string, { run: Command; usage: string }>([
+  ["serve", { run: serve, usage: serveUsage }],
+  ["report", { run: report, usage: reportUsage }],
+  ["import", { run: importFolder, usage: importUsage }],
+  ["ledger", { run: ledger, usage: ledgerUsage }],
+  ["migrate", { run: migrate, usage: migrateUsage }],
+]);
 
 const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as {
   version: string;
@@ -27,8 +27,8 @@ const databases = { migrate: migrateDatabase, own: ownDatabase, open: openStore 
 
 /** Runs the command that the process was started with; resolves to the exit code. */
 async function main([name = "", ...args]: readonly string[]): Promise<number> {
-  const command = commands[name];
-  if (!command) throw new UsageError(`There is no command ${name}. There are ${Object.keys(commands).join(", ")}.`);
+  const command = commands.get(name);
+  if (!command) throw new UsageError(`Name one of the commands ${[...commands.keys()].join(", ")}.`);
   try {
     return await command.run({
       args,
@@ -38,15 +38,20 @@ async function main([name = "", ...args]: readonly string[]): Promise<number> {
       err: (text) => void process.stderr.write(text),
       databases,
       version,
-      stopped: new Promise((resolve) => {
-        for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
-      }),
+      untilStopped,
       interactive: process.stderr.isTTY === true,
     });
   } catch (error) {
     if (error instanceof UsageError) throw new UsageError(`${error.message}\nUsage: ${command.usage}`);
     throw error;
   }
+}
+
+/** Until somebody waits for them, the signals end the process at once, as the system does by itself. */
+function untilStopped(): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
+  });
 }
 
 function write(text: string): Promise<void> {

@@ -1,3 +1,4 @@
+import { readAgreement } from "./agreements.ts";
 import { readFacility } from "./facility.ts";
 import { readMonth, readWardMonth } from "./months.ts";
 import { readMe } from "./people.ts";
@@ -15,4 +16,5 @@ export const endpoints = {
   readMonth,
   readWardMonth,
   readWardDay,
+  readAgreement,
 } as const;

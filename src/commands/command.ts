@@ -7,8 +7,8 @@ export interface CommandContext {
   readonly config: Config;
   /** The version of the program. */
   readonly version: string;
-  /** Resolves when the process is told to stop. */
-  readonly stopped: Promise<void>;
+  /** Resolves when the process is told to stop. A command that never asks is ended at once instead. */
+  readonly untilStopped: () => Promise<void>;
   /** The present instant in UTC milliseconds. */
   readonly clock: () => number;
   /** Standard output and standard error; a text is written as it is. */

@@ -10,7 +10,8 @@ export async function printFaults(store: Store, result: ImportResult, err: (text
 }
 
 function faultText({ file, line }: RefusedLine, fault: PlacedFault): string {
-  const at = line ?? fault.line ?? null;
+  // A quote that was opened in a later line of the record is told where it stands.
+  const at = fault.line ?? line;
   const place = [
     file,
     ...(at === null ? [] : [`line ${at}`]),

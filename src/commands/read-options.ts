@@ -10,7 +10,7 @@ export function readOptions<T extends NonNullable<ParseArgsConfig["options"]>>(
   try {
     return parseArgs({ args: [...args], options, strict: true, allowPositionals: positionals });
   } catch (error) {
-    const reason = error instanceof Error ? (error.message.split(". ")[0] ?? "") : "";
+    const reason = error instanceof Error ? (error.message.split(/\.\s/)[0] ?? "") : "";
     throw new UsageError(`${reason}.`);
   }
 }

@@ -36,9 +36,10 @@ async function serveUntilStopped(store: Store, context: CommandContext): Promise
     logger: safeLogger({ level: context.config.logLevel }),
   });
   try {
+    const stopped = context.untilStopped();
     const address = await listenLocally(app, context.config.port);
     await context.out(`Dwell Ledger${demo ? " with the demo hospital" : ""} is at ${address}\n`);
-    await context.stopped;
+    await stopped;
   } finally {
     await app.close();
   }

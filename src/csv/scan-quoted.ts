@@ -40,7 +40,6 @@ export function scanQuoted(place: QuotedPlace): QuotedCell | QuoteTrouble | null
     const length = (quote < 0 ? text.length : quote) - start;
     if (length > quotedCharactersMost) return open;
     if (quote < 0) return isLast ? open : null;
-    if (quote + 1 >= text.length && !isLast) return null;
     if (text[quote + 1] !== '"') return close(place, quote);
     from = quote + 2;
   }
@@ -50,6 +49,7 @@ function close(place: QuotedPlace, quote: number): QuotedCell | QuoteTrouble | n
   const { text, start, delimiter, isLast } = place;
   let end = quote + 1;
   while (text[end] === " " || (text[end] === "\t" && delimiter !== 9)) end += 1;
+  // A quote at the end of the text may be the first half of a doubled one.
   if (end >= text.length && !isLast) return null;
   const isEnd = end >= text.length || text.charCodeAt(end) === delimiter || text[end] === "\n" || text[end] === "\r";
   if (!isEnd) return followed;

@@ -2,6 +2,7 @@ import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } 
 import { serializerCompiler } from "fastify-type-provider-zod";
 import { endpoints } from "../../shared/api/index.ts";
 import type { Endpoint } from "../../shared/endpoint.ts";
+import { closeIdleOnClose } from "./close-idle.ts";
 import { setHeaders } from "./headers.ts";
 import { answerHealth } from "./health.ts";
 import { type MountOptions, mount } from "./mount.ts";
@@ -27,13 +28,7 @@ const bodyLimitBytes = 256 * 1024;
  * store stays open.
  */
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
-  const app = newFastify(options);
-  app.removeContentTypeParser("text/plain");
-  // Input is read in mount(), where all parts are looked at together.
-  app.setValidatorCompiler(() => (value: unknown) => ({ value }));
-  app.setSerializerCompiler(serializerCompiler);
-  app.setErrorHandler(answerError);
-  logReplies(app);
+  const app = emptyApp(options);
   await setHeaders(app);
   await publishOpenApi(app, options.version);
   answerHealth(app, options);
@@ -44,11 +39,12 @@ export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   return app;
 }
 
-function newFastify({ logger, clock }: AppOptions): FastifyInstance {
+/** The manners of the door, before anything is behind it: limits, numbers of requests, log lines, refusals. */
+export function emptyApp({ logger, clock }: Pick<AppOptions, "logger" | "clock">): FastifyInstance {
   // Numbers of requests begin anew with each start of the program, so each start gives them a name of its own.
   const start = clock().toString(36);
   let requests = 0;
-  return Fastify({
+  const app = Fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: () => `${start}-${++requests}`,
@@ -59,6 +55,14 @@ function newFastify({ logger, clock }: AppOptions): FastifyInstance {
     frameworkErrors: answerError,
     routerOptions: { maxParamLength: 200 },
   });
+  app.removeContentTypeParser("text/plain");
+  // Input is read in mount(), where all parts are looked at together.
+  app.setValidatorCompiler(() => (value: unknown) => ({ value }));
+  app.setSerializerCompiler(serializerCompiler);
+  app.setErrorHandler(answerError);
+  logReplies(app);
+  closeIdleOnClose(app);
+  return app;
 }
 
 function logReplies(app: FastifyInstance): void {

@@ -3,6 +3,7 @@ import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
 import type { Act } from "../usecases/act.ts";
 import { listWards } from "../usecases/list-wards.ts";
 import type { Reach } from "../usecases/reach.ts";
+import { readAgreement } from "../usecases/read-agreement.ts";
 import { readFacility } from "../usecases/read-facility.ts";
 import { readMe } from "../usecases/read-me.ts";
 import { reportMonth } from "../usecases/report-month.ts";
@@ -23,4 +24,5 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
   readMonth: (act, { month }, reach) => reportMonth(act, { month, ...reach }),
   readWardMonth: (act, input) => reportWardDays(act, input),
   readWardDay: (act, input) => reportWardDay(act, input),
+  readAgreement: (act, input) => readAgreement(act, input),
 };

@@ -38,7 +38,7 @@ export async function stageLines(tx: Tx, importId: number, lines: readonly Stage
   );
 }
 
-/** Those of the fingerprints that a line of this facility had which was stored. */
+/** Those of the fingerprints that a line of this facility had which was stored, or said what was recorded already. */
 export async function seenFingerprints(
   read: Read,
   facilityId: number,
@@ -47,7 +47,7 @@ export async function seenFingerprints(
   const rows = await read.db.$queryRawUnsafe<{ fingerprint: string }[]>(
     `SELECT DISTINCT fingerprint FROM import_line l
      WHERE fingerprint IN (${read.kind === "sqlite" ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($1::jsonb)"})
-       AND state IN ('accepted', 'marked') AND EXISTS (SELECT 1 FROM import i
+       AND state IN ('accepted', 'marked', 'unchanged') AND EXISTS (SELECT 1 FROM import i
          WHERE i.id = l.import_id AND i.facility_id = ${read.kind === "sqlite" ? "?" : "$2::int"})`,
     JSON.stringify(fingerprints),
     facilityId,
@@ -67,20 +67,22 @@ export async function nextGroups(read: Read, importId: number, after: string, co
 }
 
 export interface WaitingLine {
+  /** `unchanged`: stored before, and here only so that no other line may contradict it. */
+  readonly state: "staged" | "unchanged";
   readonly file: string;
   readonly line: number;
   readonly groupKey: string;
   readonly content: string;
 }
 
-/** The waiting lines of these groups, in the order of files and lines. */
+/** The waiting lines of these groups and those stored before, in the order of files and lines. */
 export async function waitingLines(read: Read, importId: number, groups: readonly string[]): Promise<WaitingLine[]> {
   const rows = await read.db.importLine.findMany({
-    where: { importId, state: "staged", groupKey: { in: [...groups] } },
-    select: { file: true, line: true, groupKey: true, content: true },
+    where: { importId, state: { in: ["staged", "unchanged"] }, groupKey: { in: [...groups] }, content: { not: null } },
+    select: { state: true, file: true, line: true, groupKey: true, content: true },
     orderBy: [{ groupKey: "asc" }, { file: "asc" }, { line: "asc" }],
   });
-  return rows.map((row) => ({ ...row, content: row.content ?? "" }));
+  return rows.map((row) => ({ ...row, state: row.state as WaitingLine["state"], content: row.content ?? "" }));
 }
 
 export interface LineOutcome {
@@ -122,6 +124,14 @@ function detailsOf(outcome: Outcome): string | null {
 /** Drops the waiting lines of an import that is not carried out; refused ones stay, for repair. */
 export async function dropWaiting(tx: Tx, importId: number): Promise<void> {
   await tx.db.importLine.deleteMany({ where: { importId, state: { in: ["staged", "unchanged"] } } });
+}
+
+/** Drops what the lines of an import said that were stored before: the record holds it. */
+export async function forgetUnchanged(tx: Tx, importId: number): Promise<void> {
+  await tx.db.importLine.updateMany({
+    where: { importId, state: "unchanged", content: { not: null } },
+    data: { content: null },
+  });
 }
 
 /** How many lines of an import are in each state. */

@@ -1,6 +1,6 @@
 import { createHash, randomUUID } from "node:crypto";
-import { mkdirSync, readdirSync, readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { refuse } from "../../shared/problems.ts";
 import { migratePostgres } from "./migrate-postgres.ts";
@@ -33,11 +33,21 @@ export async function migrate(url: string): Promise<string[]> {
   if (kind === "postgresql") return migratePostgres(url, migrations);
   const file = sqliteFile(url);
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    makeFolder(dirname(resolve(file)));
   } catch {
     refuse("database-not-writable", `The folder ${dirname(file)} cannot be made.`);
   }
   return migrateSqlite(file, migrations);
+}
+
+/**
+ * Makes a folder and those above it, one at a time: where the system says that the folder above is missing although it
+ * is there (as under /proc), Node's own recursive way never ends.
+ */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  if (dirname(folder) !== folder) makeFolder(dirname(folder));
+  mkdirSync(folder);
 }
 
 /** The migrations of one database that this version holds, in order. */

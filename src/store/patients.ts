@@ -1,6 +1,7 @@
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import { idList, insertRows } from "./bulk.ts";
+import { inChunks } from "./in-chunks.ts";
 import type { Read, Tx } from "./store.ts";
 
 export interface PatientRow {
@@ -71,10 +72,9 @@ export async function patientsByIdentifier(
   facilityId: number,
   identifiers: readonly string[],
 ): Promise<Map<string, PatientRow>> {
-  const rows = await read.db.patient.findMany({
-    where: { facilityId, identifier: { in: [...identifiers] } },
-    select: columns,
-  });
+  const rows = await inChunks(identifiers, (chunk) =>
+    read.db.patient.findMany({ where: { facilityId, identifier: { in: chunk } }, select: columns }),
+  );
   return new Map(rows.map((row) => [row.identifier, row]));
 }
 

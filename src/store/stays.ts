@@ -1,3 +1,4 @@
+import { inChunks } from "./in-chunks.ts";
 import type { Read } from "./store.ts";
 
 /** The id of the stay that has this number, or null. A voided stay frees its number. */
@@ -15,14 +16,18 @@ export async function ownersOfStays(
   facilityId: number,
   numbers: readonly string[],
 ): Promise<Map<string, { survivorId: number; identifier: string }>> {
-  const rows = await read.db.stay.findMany({
-    where: { facilityId, number: { in: [...numbers] }, voidKey: 0 },
-    select: { number: true, patientId: true },
-  });
-  const patients = await read.db.patient.findMany({
-    where: { id: { in: rows.map((row) => row.patientId) } },
-    select: { id: true, survivorId: true, identifier: true },
-  });
+  const rows = await inChunks(numbers, (chunk) =>
+    read.db.stay.findMany({
+      where: { facilityId, number: { in: chunk }, voidKey: 0 },
+      select: { number: true, patientId: true },
+    }),
+  );
+  const patients = await inChunks([...new Set(rows.map((row) => row.patientId))], (chunk) =>
+    read.db.patient.findMany({
+      where: { id: { in: chunk } },
+      select: { id: true, survivorId: true, identifier: true },
+    }),
+  );
   const byId = new Map(patients.map((patient) => [patient.id, patient]));
   return new Map(
     rows.flatMap((row) => {

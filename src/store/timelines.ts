@@ -7,6 +7,7 @@ import type {
   Stay as StayModel,
   WardStay as WardStayModel,
 } from "./generated/sqlite/client.ts";
+import { inChunks } from "./in-chunks.ts";
 import type { Read } from "./store.ts";
 
 /** Everything recorded about a patient, over all stays, with those of the patients merged into it. */
@@ -17,7 +18,7 @@ export async function loadTimeline(read: Read, survivorId: number): Promise<Pati
 
 /** Timelines of many surviving patients, by patient. A patient without stays has an empty one. */
 export async function loadTimelines(read: Read, survivorIds: readonly number[]): Promise<Map<number, PatientTimeline>> {
-  const owned = await ownedStays(read, { patient: { survivorId: { in: [...survivorIds] } } });
+  const owned = await inChunks(survivorIds, (ids) => ownedStays(read, { patient: { survivorId: { in: ids } } }));
   const stays = new Map<number, Stay[]>(survivorIds.map((id) => [id, []]));
   for (const { survivorId, stay } of owned) stays.get(survivorId)?.push(stay);
   return new Map([...stays].map(([patientId, list]) => [patientId, { patientId, stays: list }]));
@@ -52,13 +53,19 @@ export async function staysBetween(
 async function ownedStays(read: Read, where: Prisma.StayWhereInput): Promise<OwnedStay[]> {
   const stays = await read.db.stay.findMany({ where, orderBy: { id: "asc" } });
   if (stays.length === 0) return [];
-  const ofStays = { stayId: { in: stays.map((row) => row.id) } };
-  const wardStays = await read.db.wardStay.findMany({ where: ofStays, orderBy: { id: "asc" } });
-  const catheters = await read.db.catheter.findMany({ where: ofStays, orderBy: { id: "asc" } });
-  const patients = await read.db.patient.findMany({
-    where: { id: { in: [...new Set(stays.map((row) => row.patientId))] } },
-    select: { id: true, survivorId: true, survivor: { select: { identifier: true } } },
-  });
+  const ids = stays.map((row) => row.id);
+  const wardStays = await inChunks(ids, (chunk) =>
+    read.db.wardStay.findMany({ where: { stayId: { in: chunk } }, orderBy: { id: "asc" } }),
+  );
+  const catheters = await inChunks(ids, (chunk) =>
+    read.db.catheter.findMany({ where: { stayId: { in: chunk } }, orderBy: { id: "asc" } }),
+  );
+  const patients = await inChunks([...new Set(stays.map((row) => row.patientId))], (chunk) =>
+    read.db.patient.findMany({
+      where: { id: { in: chunk } },
+      select: { id: true, survivorId: true, survivor: { select: { identifier: true } } },
+    }),
+  );
   const wardStaysOf = byStay(wardStays);
   const cathetersOf = byStay(catheters);
   const patientOf = new Map(patients.map((patient) => [patient.id, patient]));

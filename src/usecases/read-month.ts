@@ -10,6 +10,7 @@ import type { WardRow } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { openDays, sumsByDay } from "./count-days.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
+import { firstDayOf } from "./store-change.ts";
 
 export interface ReadMonth {
   /** null: all days that have anything. */
@@ -38,10 +39,12 @@ export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
 /** From the first to the last day that the ledger or a patient still here can have; today when there is nothing. */
 async function daysWithAnything(read: Read, act: Act, stays: readonly OwnedStay[]): Promise<DayRange> {
   const rules = await loadCountingRules(read, act.actor.facilityId, (zone) => {
-    const today = zone.dayOf(act.now);
-    return { first: today, last: today };
+    const last = zone.dayOf(act.now);
+    return { first: Math.min(last, ...stays.map(({ stay }) => firstDayOf(zone.dayOf(beginning(stay))))), last };
   });
   const today = rules.zone.dayOf(act.now);
+  // Who came at a census of 24:00 was counted on the day before the day of arrival.
+  const firstCounted = openDays(stays, rules, act.now).reduce((first, { day }) => Math.min(first, day), today);
   const open = stays.map(({ stay }) => rules.zone.dayOf(beginning(stay)));
   const span = await ledgerSpan(
     read,
@@ -49,7 +52,7 @@ async function daysWithAnything(read: Read, act: Act, stays: readonly OwnedStay[
   );
   if (!span && open.length === 0) return { first: today, last: today };
   return {
-    first: Math.min(...open, span?.first ?? today),
+    first: Math.min(firstCounted, ...open, span?.first ?? today),
     last: open.length > 0 ? Math.max(today, span?.last ?? today) : (span?.last ?? today),
   };
 }

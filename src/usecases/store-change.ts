@@ -54,7 +54,7 @@ export async function recount(
  * A census at 24:00 keeps the day that ended, and the zone may have skipped a date: so the first day that an instant
  * can touch lies up to two days before its own.
  */
-function firstDayOf(day: number): number {
+export function firstDayOf(day: number): number {
   return day - 2;
 }
 

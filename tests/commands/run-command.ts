@@ -35,7 +35,7 @@ export async function runCommand(
     databases: { migrate, own: ownDatabase, open: openStore },
     interactive: false,
     version: "0.0.0-test",
-    stopped: Promise.resolve(),
+    untilStopped: () => Promise.resolve(),
   });
   return { exitCode, out, err };
 }

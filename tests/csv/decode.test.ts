@@ -54,6 +54,11 @@ describe("decodeBlocks", () => {
     }
   });
 
+  it("passes a zero byte far inside a text on, to be refused at its line", async () => {
+    const text = `${"ward,name\n".repeat(20_000)}N\0`;
+    expect((await blocksOf(Buffer.from(text))).join("")).toBe(text);
+  });
+
   it("gives blocks of a bounded size, however large the pieces are", async () => {
     const blocks = await blocksOf(Buffer.from("é".repeat(500_000)));
     expect(blocks.join("")).toHaveLength(500_000);

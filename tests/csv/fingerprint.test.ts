@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { fingerprint } from "../../src/csv/fingerprint.ts";
+import type { CsvLine } from "../../src/csv/items.ts";
 import { readSources } from "../../src/csv/read-sources.ts";
 import { alderBay, inPieces, sorted } from "./written-files.ts";
 
@@ -26,6 +27,22 @@ describe("fingerprint", () => {
     ["the physical line", "\n\nstay,patient,ward,from,absence\n\n007,P1,N1,2026-02-01T10:00,leave\n"],
   ])("does not depend on %s", async (_, text) => {
     expect(await fingerprints("moves.csv", text)).toEqual(await fingerprints("moves.csv", moves));
+  });
+
+  it("does not depend on the order of a layout, nor on columns that a later one adds", () => {
+    const line = { type: "line", line: 2, marks: [], raw: "" } as const;
+    const counts = {
+      ...line,
+      file: "daily-counts.csv",
+      values: { ward: "N1", day: 1, patients: 2, catheters: 3 },
+    } as const;
+    const reordered = { ...counts, values: { catheters: 3, patients: 2, day: 1, ward: "N1" } } as const;
+    const added = { ...counts, values: { ...counts.values, note: null } } as const;
+    expect([fingerprint(reordered), fingerprint(added)]).toEqual([fingerprint(counts), fingerprint(counts)]);
+    const values = { stay: "1", patient: "P1", birth_date: null, sex: null, admitted: null, discharged: null };
+    const stay = { ...line, file: "stays.csv", values: { ...values, disposition: null } } as const;
+    const move = { ...line, file: "moves.csv", values: stay.values } as unknown as CsvLine;
+    expect(fingerprint(move)).not.toBe(fingerprint(stay));
   });
 
   it("depends on every value, on its column and on the file", async () => {

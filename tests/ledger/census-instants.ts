@@ -31,9 +31,8 @@ export function censusInstants(
 ): Census[] {
   const found: Census[] = [];
   for (let day = first; day <= last; day++) {
-    const date = epoch.add({ days: day });
-    if (!date.toZonedDateTime(zone).toPlainDate().equals(date)) continue;
-    found.push({ day, at: censusOf(zone, date, timeOn(census, day)) });
+    const at = censusOf(zone, day, timeOn(census, day));
+    if (at !== null) found.push({ day, at });
   }
   return found;
 }
@@ -46,10 +45,21 @@ function timeOn(census: readonly DatedCensus[], day: number): string {
   return inForce.time;
 }
 
-function censusOf(zone: string, date: Temporal.PlainDate, time: string): number {
-  const wanted =
-    time === "24:00" ? date.add({ days: 1 }).toPlainDateTime() : date.toPlainDateTime(Temporal.PlainTime.from(time));
-  return firstAtOrAfter(zone, wanted);
+/** Looked up again and again, and slow to find. */
+const known = new Map<string, number | null>();
+
+/** Null for a date that the zone skipped. */
+function censusOf(zone: string, day: number, time: string): number | null {
+  const key = `${zone} ${day} ${time}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const date = epoch.add({ days: day });
+  const midnight = date.add({ days: time === "24:00" ? 1 : 0 }).toPlainDateTime();
+  const wanted = time === "24:00" ? midnight : midnight.withPlainTime(Temporal.PlainTime.from(time));
+  const exists = date.toZonedDateTime(zone).toPlainDate().equals(date);
+  const at = exists ? firstAtOrAfter(zone, wanted) : null;
+  known.set(key, at);
+  return at;
 }
 
 /** The first instant whose local reading is the wanted one, or a later one when the clocks jumped over it. */

@@ -13,7 +13,7 @@ export interface Chance {
 }
 
 /** More than any edit needs; drawing more is a fault of the generator. */
-const drawsAhead = 80;
+const drawsAhead = 120;
 
 /** Draws from fast-check's generator. */
 export function chanceOf(seed: number): Chance {

@@ -31,19 +31,24 @@ function wereHereTogether({ patients, stays }: HospitalRecord, ...ids: readonly 
 }
 
 /** Takes a merge back. */
-export const drawUnmerge: Draw = ({ record, chance }) => {
-  const mergeId = chance.maybe(record.merges)?.id;
+export const drawUnmerge: Draw = ({ record, chance, focus }) => {
+  const survivorOf = (id: number) => record.patients.find((p) => p.id === id)?.survivorId;
+  const merges = record.merges.filter(({ fromId }) => focus === null || survivorOf(fromId) === focus);
+  const mergeId = chance.maybe(merges)?.id;
   if (mergeId === undefined) return null;
   const reason = "two persons after all";
   return { said: `undo merge ${mergeId}`, run: (act) => unmergePatients(act, { mergeId, reason }) };
 };
 
-/** A ward gets another setting from a day on, which may be long past. */
+/** A ward gets another setting from a day on, which may be long past: often while somebody was there. */
 export const drawWardSetting: Draw = ({ record, chance, start, now }) => {
-  const ward = chance.maybe(record.wards);
+  const lived = chance.maybe(record.wardStays.filter((w) => w.voidKey === 0));
+  const ward = chance.maybe(
+    record.wards.filter((w) => chance.percent(30) || lived === undefined || w.id === lived.wardId),
+  );
   if (!ward) return null;
-  const first = localDay(record.zone, start) - 1;
-  const fromDay = first + chance.below(localDay(record.zone, now) + 3 - first);
+  const first = localDay(record.zone, chance.percent(50) ? (lived?.startAt ?? start) : start) - 1;
+  const fromDay = first + chance.below(localDay(record.zone, Math.min(now, lived?.endAt ?? now)) + 3 - first);
   const setting = chance.pick(["inpatient", "inpatient", "inpatient", "outpatient", "procedure", null] as const);
   const input = { code: ward.code, name: `Ward ${ward.code}`, type: null, setting, beds: null, fromDay };
   return { said: `ward ${ward.id} is ${setting} from ${fromDay}`, run: (act) => describeWard(act, input) };

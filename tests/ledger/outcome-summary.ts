@@ -1,6 +1,7 @@
 import { expect } from "vitest";
+import { kinds } from "./edit-kinds.ts";
 import type { Count } from "./oracle.ts";
-import { kinds, type Outcome } from "./random-hospital.ts";
+import type { Outcome } from "./random-hospital.ts";
 
 /** What all runs on one database came to. */
 export interface Summary {

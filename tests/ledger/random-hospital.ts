@@ -1,41 +1,12 @@
 import { Problem } from "../../shared/problems.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Act, Actor } from "../../src/usecases/act.ts";
-import * as catheters from "./catheter-edits.ts";
 import { censusInstants, localDay } from "./census-instants.ts";
 import { type Chance, chanceOf } from "./chance.ts";
-import * as corrections from "./correction-edits.ts";
-import * as facilities from "./facility-edits.ts";
+import { type DrawnEdit, drawEdit, drawRule } from "./edit-kinds.ts";
 import { openRandomFacility, type RandomFacility, runDays } from "./random-facility.ts";
 import type { HospitalRecord, RecordReader } from "./read-record.ts";
-import { type Draw, dayMs, type Edit, minuteMs, type Scene, standingStays } from "./scene.ts";
-import * as stays from "./stay-edits.ts";
-
-/** How often each kind of edit is drawn, against the others. */
-export const kinds: readonly { readonly name: string; readonly weight: number; readonly draw: Draw }[] = [
-  { name: "admission", weight: 14, draw: stays.drawAdmission },
-  { name: "move", weight: 10, draw: stays.drawMove },
-  { name: "absence", weight: 9, draw: stays.drawAbsence },
-  { name: "discharge", weight: 6, draw: stays.drawDischarge },
-  { name: "discharge cancelled", weight: 3, draw: stays.drawDischargeCancelled },
-  { name: "move cancelled", weight: 3, draw: stays.drawMoveCancelled },
-  { name: "insertion", weight: 9, draw: catheters.drawInsertion },
-  { name: "found in place", weight: 3, draw: catheters.drawFoundInPlace },
-  { name: "exchange", weight: 5, draw: catheters.drawExchange },
-  { name: "removal", weight: 4, draw: catheters.drawRemoval },
-  { name: "removal between", weight: 3, draw: catheters.drawRemovalBetween },
-  { name: "confirmation", weight: 2, draw: catheters.drawConfirmation },
-  { name: "stay corrected", weight: 5, draw: corrections.drawStayCorrected },
-  { name: "ward stay corrected", weight: 7, draw: corrections.drawWardStayCorrected },
-  { name: "catheter corrected", weight: 6, draw: corrections.drawCatheterCorrected },
-  { name: "stay voided", weight: 1, draw: stays.drawStayVoided },
-  { name: "ward stay voided", weight: 2, draw: stays.drawWardStayVoided },
-  { name: "catheter voided", weight: 2, draw: catheters.drawCatheterVoided },
-  { name: "merge", weight: 5, draw: facilities.drawMerge },
-  { name: "unmerge", weight: 4, draw: facilities.drawUnmerge },
-  { name: "ward setting", weight: 3, draw: facilities.drawWardSetting },
-  { name: "census", weight: 1, draw: facilities.drawCensus },
-];
+import { dayMs, type Edit, minuteMs, type Scene, standingStays } from "./scene.ts";
 
 /** What came of one edit: `done`, or the code with which it was refused. */
 export interface Outcome {
@@ -54,7 +25,16 @@ export interface RandomRun {
   readonly outcomes: readonly Outcome[];
 }
 
-/** Edits made one after another, and edits launched at once by as many clients; one burst, or two. */
+/** What the edits are made in, and who looks at the record in between. */
+export interface Workplace {
+  /** One for each client, or one for all. */
+  readonly stores: readonly Store[];
+  readonly reader: RecordReader;
+  /** Called after every edit and every burst. */
+  readonly look: (run: RandomRun) => void;
+}
+
+/** Edits made one after another, and clients that act at once about one patient; that happens once or twice. */
 const singles = 32;
 const clients = 8;
 const quarterMs = 15 * minuteMs;
@@ -64,29 +44,36 @@ const paceQuarters = Math.round((runDays * dayMs) / singles / quarterMs);
  * A new facility in the database, with at least 40 random edits through the use cases, which are the same for the
  * same seed. What is refused is counted; every other error is thrown.
  */
-export async function randomHospital(
-  { stores, reader }: { stores: readonly Store[]; reader: RecordReader },
-  seed: number,
-): Promise<RandomRun> {
+export async function randomHospital({ stores, reader, look }: Workplace, seed: number): Promise<RandomRun> {
   const facility = await openRandomFacility(storeOf(stores, 0), seed);
   const chance = chanceOf(seed);
   const bursts = [14 + chance.below(18), chance.percent(40) ? 14 + chance.below(18) : -1];
   const outcomes: Outcome[] = [];
   let now = facility.start;
   let drawn = 0;
+  const asItIs = async () => {
+    const run = { ...facility, record: await reader.read(facility.actor.facilityId), now, outcomes };
+    look(run);
+    return run;
+  };
   for (let step = 0; step < singles; step++) {
     now += chance.below(2 * paceQuarters) * quarterMs;
-    for (const burst of [...bursts.filter((at) => at === step).map(() => clients), 1]) {
-      const record = await reader.read(facility.actor.facilityId);
-      const focus = burst === 1 ? null : busiestPatient(record);
-      const edits = Array.from({ length: burst }, () => {
-        const own = chanceOf(seed * 1000 + drawn);
-        return drawEdit(sceneOf(facility, { record, now, chance: own, focus, number: drawn++ }));
-      });
-      outcomes.push(...(await makeEdits(edits, { stores, actor: facility.actor, now })));
+    for (const isBurst of [...bursts.filter((at) => at === step).map(() => true), false]) {
+      const { record } = await asItIs();
+      const scene = (focus: number | null) =>
+        sceneOf(facility, { record, now, chance: chanceOf(seed * 1000 + drawn), focus, number: drawn++ });
+      const edits = isBurst ? drawBurst(busiestPatient(record), scene, chance) : [drawEdit(scene(null))];
+      outcomes.push(...(await makeEdits(edits, { stores, actor: facility.actor, now, seed })));
     }
   }
-  return { ...facility, record: await reader.read(facility.actor.facilityId), now, outcomes };
+  return asItIs();
+}
+
+/** An edit for each client, and in every second burst a change of a counting rule in their midst. */
+function drawBurst(focus: number | null, scene: (focus: number | null) => Scene, chance: Chance): DrawnEdit[] {
+  const edits = Array.from({ length: clients }, () => drawEdit(scene(focus)));
+  if (chance.percent(50)) edits.splice(chance.below(clients), 0, drawRule(scene(null)));
+  return edits;
 }
 
 function sceneOf(
@@ -105,30 +92,17 @@ function busiestPatient(record: HospitalRecord): number | null {
   return survivors.sort((a, b) => stayCount(b) - stayCount(a))[0] ?? null;
 }
 
-function drawEdit(scene: Scene): Edit & { kind: string } {
-  const { chance } = scene;
-  const urn = kinds.flatMap((kind) => Array.from({ length: kind.weight }, () => kind));
-  for (let attempt = 0; attempt < 8; attempt++) {
-    // Somebody has to be there first.
-    const { name, draw } = scene.number < 2 ? (kinds[0] as (typeof kinds)[number]) : chance.pick(urn);
-    const edit = draw(scene);
-    if (edit) return { ...edit, kind: name };
-  }
-  const edit = facilities.drawWardSetting(scene);
-  if (!edit) throw new Error("the facility has no wards");
-  return { ...edit, kind: "ward setting" };
-}
-
 async function makeEdits(
-  edits: readonly (Edit & { kind: string })[],
-  { stores, actor, now }: { stores: readonly Store[]; actor: Actor; now: number },
+  edits: readonly DrawnEdit[],
+  { stores, actor, now, seed }: { stores: readonly Store[]; actor: Actor; now: number; seed: number },
 ): Promise<Outcome[]> {
   const results = await Promise.allSettled(
     edits.map((edit, i) => resultOf(edit, { store: storeOf(stores, i), actor, now })),
   );
   return results.map((result, i) => {
     const { kind, said } = edits[i] ?? { kind: "", said: "" };
-    if (result.status === "rejected") throw new Error(`failed: ${said}`, { cause: result.reason });
+    if (result.status === "rejected")
+      throw new Error(`SEED=${seed} RUNS=1 failed at: ${said}`, { cause: result.reason });
     return { kind, said, result: result.value, concurrent: edits.length > 1 };
   });
 }

@@ -78,7 +78,10 @@ onEachDatabase("many rows at once", (fresh) => {
       read.db.catheter.findMany({ where: { stayId }, orderBy: { id: "asc" } }),
     );
     return stored.map(({ indication, inPlaceOnArrival, insertedAt, sizeFr, version }) => ({
-      ...{ indication, inPlaceOnArrival, sizeFr, version },
+      indication,
+      inPlaceOnArrival,
+      sizeFr,
+      version,
       insertedAt: insertedAt === null ? null : insertedAt.getTime(),
     }));
   }

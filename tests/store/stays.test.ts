@@ -46,4 +46,12 @@ onEachDatabase("the number of a stay", (fresh) => {
       ["N2", { survivorId: two.patientId, identifier: "P2" }],
     ]);
   });
+
+  it("can be asked about for thousands at once", async () => {
+    const bay = await alderBay(shared.store);
+    const one = await bay.admit("P1", "2024-03-01 10:00", { number: "N1999" });
+    const numbers = Array.from({ length: 2000 }, (_, i) => `N${i}`);
+    const owners = await shared.store.read((read) => ownersOfStays(read, bay.facilityId, numbers));
+    expect([...owners]).toEqual([["N1999", { survivorId: one.patientId, identifier: "P1" }]]);
+  });
 });

@@ -1,12 +1,12 @@
 import type { DayNumber, Instant } from "../days/day-number.ts";
-import type { Catheter, PatientTimeline, Stay, WardStay } from "../timeline/timeline.ts";
+import type { CountedCatheter, CountedStay, CountedTimeline, CountedWardStay } from "../timeline/counted-timeline.ts";
 import type { CountingRules, PatientDayRow } from "./patient-days.ts";
 
 /**
  * The closed patient-days by another road than `closedPatientDays`, to check it: every census is asked where the
  * patient was and what was in place, without stretches and without uniting them.
  */
-export function enumeratedPatientDays(timeline: PatientTimeline, rules: CountingRules): PatientDayRow[] {
+export function enumeratedPatientDays(timeline: CountedTimeline, rules: CountingRules): PatientDayRow[] {
   const rows: PatientDayRow[] = [];
   const stays = timeline.stays.filter((stay) => stay.voidReason === null);
   for (const [i, day] of rules.census.days.entries()) {
@@ -18,7 +18,11 @@ export function enumeratedPatientDays(timeline: PatientTimeline, rules: Counting
   return rows;
 }
 
-function presence(stay: Stay, at: Instant, isInpatient: (wardId: number) => boolean): Omit<PatientDayRow, "day">[] {
+function presence(
+  stay: CountedStay,
+  at: Instant,
+  isInpatient: (wardId: number) => boolean,
+): Omit<PatientDayRow, "day">[] {
   if (at < stay.admittedAt || (stay.dischargedAt !== null && at >= stay.dischargedAt)) return [];
   const wardId = wardHolding(stay, at);
   if (wardId === null || !isInpatient(wardId)) return [];
@@ -26,8 +30,8 @@ function presence(stay: Stay, at: Instant, isInpatient: (wardId: number) => bool
 }
 
 /** The ward that has the patient at an instant of a closed stretch, or holds the bed; null when none does. */
-function wardHolding(stay: Stay, at: Instant): number | null {
-  let last: WardStay | null = null;
+function wardHolding(stay: CountedStay, at: Instant): number | null {
+  let last: CountedWardStay | null = null;
   let later = stay.dischargedAt !== null;
   for (const wardStay of stay.wardStays) {
     if (wardStay.voidReason !== null) continue;
@@ -43,13 +47,13 @@ function wardHolding(stay: Stay, at: Instant): number | null {
 }
 
 /** Which of two ended ward stays the patient left last. */
-function isAfter(a: WardStay, b: WardStay): boolean {
+function isAfter(a: CountedWardStay, b: CountedWardStay): boolean {
   if (a.startAt !== b.startAt) return a.startAt > b.startAt;
   if (a.endAt !== b.endAt) return (a.endAt ?? 0) > (b.endAt ?? 0);
   return a.id > b.id;
 }
 
-function inPlace(stay: Stay, catheter: Catheter, at: Instant): boolean {
+function inPlace(stay: CountedStay, catheter: CountedCatheter, at: Instant): boolean {
   if (catheter.voidReason !== null || catheter.kind !== "indwelling-urethral") return false;
   const from = catheter.insertedAt ?? stay.admittedAt;
   const removed = catheter.removedAt ?? catheter.removedAfterAt;

@@ -77,14 +77,14 @@ function inOrder(changes: readonly CensusChange[]): readonly CensusChange[] {
   return ordered;
 }
 
-/** The index of the first instant that is not before `instant`; the length when all are. */
+/**
+ * The index of the first instant that is not before `instant`; the length when all are. Censuses lie a day apart but
+ * for changes of clocks and census times, so a guess is a step or two off at most; a skipped date adds one.
+ */
 function firstFrom(instants: Float64Array, instant: Instant): number {
-  let low = 0;
-  let high = instants.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if ((instants[middle] ?? Number.POSITIVE_INFINITY) < instant) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  const guess = Math.ceil((instant - (instants[0] ?? instant)) / dayMs);
+  let i = Math.min(Math.max(guess, 0), instants.length);
+  while (i < instants.length && (instants[i] as Instant) < instant) i++;
+  while (i > 0 && (instants[i - 1] as Instant) >= instant) i--;
+  return i;
 }

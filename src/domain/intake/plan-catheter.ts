@@ -13,7 +13,7 @@ import {
 import { catheterStretch, wardStretches } from "../timeline/ward-stretches.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
-import { notMadeHere, type Plan } from "./plan.ts";
+import { entryMarks, made, notMadeHere, type Plan, unchanged } from "./plan.ts";
 import { stayByNumber } from "./plan-stay.ts";
 
 /**
@@ -40,28 +40,42 @@ export function planCatheter(
     sizeFr: values.size_fr,
     balloonMl: values.balloon_ml,
   };
-  const known = stay.catheters.find((c) => stands(c) && sameCatheter(c, said));
+  const known = catheterOfLine(stay, said);
   if (known && Object.entries(said).every(([field, value]) => known[field as keyof Catheter] === value))
-    return "unchanged";
+    return unchanged(plan, `catheter ${known.id}`, line);
   if (known) notMadeHere(plan, `catheter ${known.id}`);
   const catheterId = known?.id ?? plan.newId();
   const timeline = known
     ? checkStay(
-        withStay(plan.timeline, { ...stay, catheters: withEntry(stay.catheters, revise(known, said)) }),
+        withStay(plan.timeline, {
+          ...stay,
+          catheters: withEntry(stay.catheters, revise(known, { ...said, marks: entryMarks(line) })),
+        }),
         stay.id,
       )
     : insertCatheter(plan.timeline, {
         ...said,
         stayId: stay.id,
         catheterId,
-        marks: line.marks.map((mark) => `repeated-hour:${mark.column}` as const),
+        marks: entryMarks(line),
       });
   return { timeline, marks: marksOf(timeline, stay.id, catheterId), catheterId };
 }
 
-function sameCatheter(catheter: Catheter, said: Pick<Catheter, "number" | "kind" | "insertedAt">): boolean {
-  if (catheter.number !== null || said.number !== null) return catheter.number === said.number;
-  return catheter.kind === said.kind && catheter.insertedAt === said.insertedAt;
+/** Remembers a line that was stored before as the one that made its catheter. */
+export function recallCatheter(plan: Plan, line: LineOf<"catheters.csv">): void {
+  const { stay: stayNumber, catheter: number, kind, inserted: insertedAt } = line.values;
+  const stay = stayByNumber(plan.timeline, stayNumber);
+  const known = stay && catheterOfLine(stay, { number, kind, insertedAt });
+  if (known) made(plan, `catheter ${known.id}`, line);
+}
+
+/** The catheter that stands and has that number; where neither has one, of that kind and inserted at that time. */
+function catheterOfLine(stay: Stay, said: Pick<Catheter, "number" | "kind" | "insertedAt">): Catheter | undefined {
+  return stay.catheters.filter(stands).find((catheter) => {
+    if (catheter.number !== null || said.number !== null) return catheter.number === said.number;
+    return catheter.kind === said.kind && catheter.insertedAt === said.insertedAt;
+  });
 }
 
 function marksOf(timeline: PatientTimeline, stayId: number, catheterId: number): LineMark[] {

@@ -13,7 +13,7 @@ import {
 } from "../timeline/timeline.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
-import { notMadeHere, type Plan } from "./plan.ts";
+import { entryMarks, made, notMadeHere, type Plan, unchanged } from "./plan.ts";
 import { newStay, stayByNumber } from "./plan-stay.ts";
 
 /**
@@ -30,18 +30,21 @@ export function planMove(
   | "unchanged" {
   const { values } = line;
   const wardId = plan.wardIds.get(values.ward);
+  if (values.to === null && values.absence !== null)
+    refuse("field-missing", "An absence begins when the move ends, and no end is given.", { pointer: "/endAt" });
   if (wardId === undefined) throw new Error("a move names a ward that nobody made");
   const known = stayByNumber(plan.timeline, values.stay);
   const stay = known ?? stayOfMove(plan, line);
-  const before = stay.wardStays.find((w) => stands(w) && w.wardId === wardId && w.startAt === values.from);
+  const before = wardStayOfMove(stay, wardId, values.from);
   const said = { bed: values.bed, endAt: values.to, absenceAfter: values.absence };
   const marks = absenceMarks(values, next);
   if (before) {
+    const entry = `ward stay ${before.id}`;
     if (before.endAt === said.endAt && before.bed === said.bed && before.absenceAfter === said.absenceAfter)
-      return "unchanged";
-    notMadeHere(plan, `ward stay ${before.id}`);
+      return unchanged(plan, entry, line);
+    notMadeHere(plan, entry);
     return {
-      ...correct(plan, { stay, before, said }),
+      ...correct(plan, { stay, before, said: { ...said, marks: entryMarks(line) } }),
       marks,
       wardStayId: before.id,
       stayId: stay.id,
@@ -55,9 +58,22 @@ export function planMove(
     wardId,
     startAt: values.from,
     ...said,
-    marks: line.marks.map((mark) => `repeated-hour:${mark.column}` as const),
+    marks: entryMarks(line),
   });
   return { timeline, marks, wardStayId, stayId: stay.id, isNewStay: known === undefined };
+}
+
+/** The ward stay that stands and began on that ward at that time. */
+function wardStayOfMove(stay: Stay, wardId: number, from: Instant): WardStay | undefined {
+  return stay.wardStays.find((w) => stands(w) && w.wardId === wardId && w.startAt === from);
+}
+
+/** Remembers a line that was stored before as the one that made its ward stay. */
+export function recallMove(plan: Plan, line: LineOf<"moves.csv">): void {
+  const { stay: number, ward, from } = line.values;
+  const stay = stayByNumber(plan.timeline, number);
+  const before = stay && wardStayOfMove(stay, plan.wardIds.get(ward) ?? 0, from);
+  if (before) made(plan, `ward stay ${before.id}`, line);
 }
 
 function stayOfMove(plan: Plan, { values }: LineOf<"moves.csv">): Stay {
@@ -75,7 +91,7 @@ function stayOfMove(plan: Plan, { values }: LineOf<"moves.csv">): Stay {
 
 function correct(
   plan: Plan,
-  { stay, before, said }: { stay: Stay; before: WardStay; said: Pick<WardStay, "bed" | "endAt" | "absenceAfter"> },
+  { stay, before, said }: { stay: Stay; before: WardStay; said: Partial<WardStay> },
 ): { timeline: PatientTimeline } {
   const wardStays = withEntry(stay.wardStays, revise(before, said));
   return { timeline: checkStay(withStay(plan.timeline, spanned({ ...stay, wardStays })), stay.id) };

@@ -3,9 +3,9 @@ import { type PatientTimeline, type Stay, withStay } from "../timeline/timeline.
 import { type LineOf, type PatientLine, placeOf } from "./intake-line.ts";
 import type { Outcome } from "./outcome.ts";
 import { applyLine, made, type Plan, refuseLine } from "./plan.ts";
-import { planCatheter } from "./plan-catheter.ts";
-import { planMove } from "./plan-move.ts";
-import { planStay, stayByNumber, withRoom } from "./plan-stay.ts";
+import { planCatheter, recallCatheter } from "./plan-catheter.ts";
+import { planMove, recallMove } from "./plan-move.ts";
+import { planStay, recallStay, stayByNumber, withRoom } from "./plan-stay.ts";
 
 /** What lines about one patient make of what is recorded. */
 export interface PatientPlan {
@@ -17,20 +17,29 @@ export interface PatientPlan {
 /**
  * Applies the lines about one patient in the order of time: stay by stay, its moves, then its catheters. A line that
  * contradicts what was recorded, or an earlier line, is refused and leaves no trace; the others stand.
- * `newId` gives the ids of new entries; every ward that is named has an id.
+ * `seen` are lines of the same folder that were stored before: they change nothing, and no other line may contradict
+ * them. `newId` gives the ids of new entries; every ward that is named has an id.
  */
 export function planPatient(
-  start: { timeline: PatientTimeline; patientId: number },
+  start: { timeline: PatientTimeline; patientId: number; seen?: readonly PatientLine[] },
   lines: readonly PatientLine[],
   { wardIds, newId }: { wardIds: ReadonlyMap<string, number>; newId: () => number },
 ): PatientPlan {
-  const plan: Plan = { ...start, wardIds, newId, outcomes: new Map(), madeBy: new Map() };
+  const { timeline, patientId, seen = [] } = start;
+  const plan: Plan = { timeline, patientId, wardIds, newId, outcomes: new Map(), madeBy: new Map() };
+  for (const line of seen) recall(plan, line);
   for (const stay of byStay(lines)) {
     const known = stay.stays[0] && stayByNumber(plan.timeline, stay.stays[0].values.stay);
     if (known && stay.stays[0]) applyToKnown(plan, stay, known);
     else applyToNew(plan, stay);
   }
   return { timeline: plan.timeline, outcomes: plan.outcomes };
+}
+
+function recall(plan: Plan, line: PatientLine): void {
+  if (line.file === "stays.csv") recallStay(plan, line);
+  else if (line.file === "moves.csv") recallMove(plan, line);
+  else recallCatheter(plan, line);
 }
 
 interface LinesOfStay {
@@ -68,7 +77,7 @@ function startOf({ stays, moves }: LinesOfStay): number {
 function applyToNew(plan: Plan, group: LinesOfStay): void {
   const before = plan.timeline;
   const firstMove: Instant | null = group.moves[0]?.values.from ?? null;
-  for (const line of group.stays) applyStayLine(plan, line, firstMove);
+  for (const line of group.stays) applyStayLine(plan, line, { firstMove });
   if (group.stays.length > 0 && plan.timeline === before) refuseRest(plan, group);
   else applyContents(plan, group);
 }
@@ -80,15 +89,15 @@ function applyToKnown(plan: Plan, group: LinesOfStay, known: Stay): void {
   if (first) plan.timeline = withStay(before, withRoom(known, first.values));
   applyContents(plan, group);
   for (const line of [...(first ? [first] : []), ...more]) {
-    applyStayLine(plan, line, null);
+    applyStayLine(plan, line, { firstMove: null, recorded: line === first ? known : undefined });
     if (line !== first || plan.outcomes.get(line)?.state !== "refused") continue;
     plan.timeline = before;
     refuseRest(plan, group);
   }
 }
 
-function applyStayLine(plan: Plan, line: LineOf<"stays.csv">, firstMove: Instant | null): void {
-  applyLine(plan, line, () => planStay(plan, line, firstMove));
+function applyStayLine(plan: Plan, line: LineOf<"stays.csv">, given: Parameters<typeof planStay>[2]): void {
+  applyLine(plan, line, () => planStay(plan, line, given));
   const stay = stayByNumber(plan.timeline, line.values.stay);
   const { state } = plan.outcomes.get(line) ?? {};
   if (stay && (state === "accepted" || state === "marked")) made(plan, `stay ${stay.id}`, line);

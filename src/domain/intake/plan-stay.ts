@@ -3,7 +3,7 @@ import type { Instant } from "../days/day-number.ts";
 import { checkStay } from "../timeline/check-stay.ts";
 import { newEntry, type PatientTimeline, revise, type Stay, stands, withStay } from "../timeline/timeline.ts";
 import type { LineOf } from "./intake-line.ts";
-import { notMadeHere, type Plan } from "./plan.ts";
+import { entryMarks, made, notMadeHere, type Plan, unchanged } from "./plan.ts";
 
 /** The stay of that number that stands, if the patient has one. */
 export function stayByNumber(timeline: PatientTimeline, number: string): Stay | undefined {
@@ -20,41 +20,57 @@ export function newStay(
 
 /**
  * Applies a line of stays.csv: a new stay, or a correction of the one that has this number. A stay that gives neither
- * admission nor discharge takes both from its moves. `firstMove` is the first move of the stay in the same folder.
+ * admission nor discharge takes both from its moves, or keeps what is recorded. `firstMove` is the first move of the
+ * stay in the same folder; `recorded` is the stay as it was before the folder, when there was one.
  * Refuses `field-missing` when an admission cannot be known, and what the other stays contradict.
  */
 export function planStay(
   plan: Plan,
   line: LineOf<"stays.csv">,
-  firstMove: Instant | null,
+  { firstMove, recorded }: { firstMove: Instant | null; recorded?: Stay | undefined },
 ): { timeline: PatientTimeline } | "unchanged" {
-  const { stay: number, admitted, discharged, disposition } = line.values;
+  const { stay: number, disposition } = line.values;
   const known = stayByNumber(plan.timeline, number);
-  const spanFromMoves = admitted === null && discharged === null;
-  const admittedAt = admitted ?? known?.admittedAt ?? firstMove;
+  const was = recorded ?? known;
+  const spanFromMoves = saysNoSpan(line.values);
+  const admittedAt = line.values.admitted ?? was?.admittedAt ?? firstMove;
   if (admittedAt === null)
     return refuse("field-missing", "The stay has no admission and no move that could stand for it.", {
       pointer: "/admittedAt",
     });
-  if (!known) {
-    const marks = line.marks.map((mark) => `repeated-hour:${mark.column}` as const);
-    const stay = newStay(plan, { number, admittedAt, dischargedAt: discharged, disposition, spanFromMoves, marks });
+  const span = { admittedAt, dischargedAt: line.values.discharged, spanFromMoves };
+  if (!known || !was) {
+    const stay = newStay(plan, { number, ...span, disposition, marks: entryMarks(line) });
     return { timeline: checkStay(withStay(plan.timeline, stay), stay.id) };
   }
-  const said = spanFromMoves
-    ? { disposition: disposition ?? known.disposition }
-    : { admittedAt, dischargedAt: discharged, disposition: disposition ?? known.disposition, spanFromMoves };
-  if (Object.entries(said).every(([field, value]) => known[field as keyof Stay] === value)) return "unchanged";
+  const said = { ...(spanFromMoves ? {} : span), disposition: disposition ?? was.disposition };
+  if (Object.entries(said).every(([field, value]) => was[field as keyof Stay] === value))
+    return unchanged(plan, `stay ${known.id}`, line);
   notMadeHere(plan, `stay ${known.id}`);
-  return { timeline: checkStay(withStay(plan.timeline, revise(known, said)), known.id) };
+  const marks = spanFromMoves ? known.marks : entryMarks(line);
+  return { timeline: checkStay(withStay(plan.timeline, revise(known, { ...said, marks })), known.id) };
+}
+
+/** Remembers a line that was stored before as the one that made its stay. */
+export function recallStay(plan: Plan, line: LineOf<"stays.csv">): void {
+  const stay = stayByNumber(plan.timeline, line.values.stay);
+  if (stay) made(plan, `stay ${stay.id}`, line);
 }
 
 /**
  * A recorded stay with room for what a line says of it and for what was recorded before: its moves can then be
  * completed in any order, before the line itself is applied to what they leave.
  */
-export function withRoom(known: Stay, { admitted, discharged }: LineOf<"stays.csv">["values"]): Stay {
+export function withRoom(known: Stay, said: LineOf<"stays.csv">["values"]): Stay {
+  if (saysNoSpan(said)) return known;
+  const { admitted, discharged } = said;
+  const admittedAt = Math.min(known.admittedAt, admitted ?? known.admittedAt);
   const dischargedAt =
     known.dischargedAt === null || discharged === null ? null : Math.max(known.dischargedAt, discharged);
-  return { ...known, admittedAt: Math.min(known.admittedAt, admitted ?? known.admittedAt), dischargedAt };
+  const same = admittedAt === known.admittedAt && dischargedAt === known.dischargedAt && !known.spanFromMoves;
+  return same ? known : { ...known, admittedAt, dischargedAt, spanFromMoves: false };
+}
+
+function saysNoSpan({ admitted, discharged }: LineOf<"stays.csv">["values"]): boolean {
+  return admitted === null && discharged === null;
 }

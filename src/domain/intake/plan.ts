@@ -1,5 +1,5 @@
 import { type Fault, Problem, refuse } from "../../../shared/problems.ts";
-import type { PatientTimeline } from "../timeline/timeline.ts";
+import type { Mark, PatientTimeline } from "../timeline/timeline.ts";
 import { type IntakeLine, type PatientLine, placeOf } from "./intake-line.ts";
 import type { LineFault, LineMark, Outcome } from "./outcome.ts";
 
@@ -27,6 +27,15 @@ const columnOfField: Readonly<Record<string, string>> = {
 };
 /** The same fields seen from the line of a stay, whose ends they meet. */
 const columnOfStay: Readonly<Record<string, string>> = { "/startAt": "admitted", "/endAt": "discharged" };
+
+const fieldOfColumn: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(columnOfField).map(([pointer, column]) => [column, pointer.slice(1)]),
+);
+
+/** The marks that a line leaves on its entry, by the fields of the entry. */
+export function entryMarks({ marks }: PatientLine): Mark[] {
+  return marks.map(({ kind, column }): Mark => `${kind}:${fieldOfColumn[column] ?? column}`);
+}
 
 /** Applies one line: the step's new timeline is kept, or the line is refused and nothing changed. */
 export function applyLine(
@@ -58,12 +67,18 @@ export function refuseLine(plan: Plan, line: PatientLine, faults: readonly LineF
   plan.outcomes.set(line, { state: "refused", faults });
 }
 
-/** Remembers that a line made an entry. */
+/** Remembers that a line made an entry, or said of it what is recorded already. */
 export function made(plan: Plan, entry: string, line: IntakeLine): void {
   plan.madeBy.set(entry, placeOf(line));
 }
 
-/** Refuses `line-contradicts` for an entry that another line of the same import made. */
+/** The answer for a line that says what is recorded already. */
+export function unchanged(plan: Plan, entry: string, line: IntakeLine): "unchanged" {
+  made(plan, entry, line);
+  return "unchanged";
+}
+
+/** Refuses `line-contradicts` for an entry of which another line of the same import spoke. */
 export function notMadeHere(plan: Plan, entry: string): void {
   if (plan.madeBy.has(entry))
     refuse("line-contradicts", "Another line says something else about the same thing.", { other: entry });
@@ -72,13 +87,23 @@ export function notMadeHere(plan: Plan, entry: string): void {
 function lineFault(plan: Plan, line: PatientLine, fault: Fault): LineFault {
   const column =
     (line.file === "stays.csv" ? columnOfStay[fault.pointer] : undefined) ?? columnOfField[fault.pointer] ?? null;
-  const other = fault.other === undefined ? undefined : (plan.madeBy.get(fault.other) ?? fault.other);
+  const other = fault.other === undefined ? undefined : nameOf(plan, fault.other);
   return {
     code: fault.code,
     column: column !== null && column in line.values ? column : firstTimeColumn(line),
     detail: fault.detail,
     ...(other === undefined ? {} : { other }),
   };
+}
+
+/** The line that made an entry, or the entry itself when it is recorded; one that came to nothing has no name. */
+function nameOf({ madeBy, timeline }: Plan, entry: string): string | undefined {
+  const recorded = timeline.stays.flatMap((stay) => [
+    `stay ${stay.id}`,
+    ...stay.wardStays.map((wardStay) => `ward stay ${wardStay.id}`),
+    ...stay.catheters.map((catheter) => `catheter ${catheter.id}`),
+  ]);
+  return madeBy.get(entry) ?? (recorded.includes(entry) ? entry : undefined);
 }
 
 function firstTimeColumn(line: PatientLine): string {

@@ -1,5 +1,6 @@
 import type { Instant } from "../days/day-number.ts";
-import type { PatientTimeline, Stay } from "./timeline.ts";
+import type { CountedStay } from "./counted-timeline.ts";
+import type { PatientTimeline } from "./timeline.ts";
 
 /**
  * The earliest instant from which two states of a timeline can count differently: the beginning of the earliest stay
@@ -16,6 +17,6 @@ export function firstChange(before: PatientTimeline, after: PatientTimeline): In
 }
 
 /** When a stay begins to count at the earliest. */
-export function beginning(stay: Stay): Instant {
+export function beginning(stay: CountedStay): Instant {
   return Math.min(stay.admittedAt, ...stay.wardStays.map((w) => w.startAt));
 }

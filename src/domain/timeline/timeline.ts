@@ -1,5 +1,6 @@
 import type { AbsenceKind, CatheterKind } from "../../../shared/vocabulary.ts";
 import type { Instant } from "../days/day-number.ts";
+import type { CountedWardStay } from "./counted-timeline.ts";
 
 /** What every entry of a record has. An entry is never deleted: it is revised, or voided with a reason. */
 export interface Entry {
@@ -64,7 +65,7 @@ export interface PatientTimeline {
 export const newEntry = { version: 1, voidReason: null, marks: [] as readonly Mark[] } as const;
 
 /** True while the entry stands. */
-export function stands(entry: Entry): boolean {
+export function stands(entry: Pick<Entry, "voidReason">): boolean {
   return entry.voidReason === null;
 }
 
@@ -74,12 +75,12 @@ export function revise<T extends Entry>(entry: T, changes: Partial<Omit<T, "id" 
 }
 
 /** Ward stays that stand, in the order in which the patient lived them. */
-export function wardStaysInOrder(stay: Stay): WardStay[] {
+export function wardStaysInOrder<T extends CountedWardStay>(stay: { readonly wardStays: readonly T[] }): T[] {
   return stay.wardStays.filter(stands).sort((a, b) => a.startAt - b.startAt || endOf(a) - endOf(b) || a.id - b.id);
 }
 
 /** The end of a ward stay, or infinity while the patient is there. */
-export function endOf(wardStay: WardStay): number {
+export function endOf(wardStay: Pick<WardStay, "endAt">): number {
   return wardStay.endAt ?? Number.POSITIVE_INFINITY;
 }
 

@@ -1,5 +1,6 @@
 import type { Instant } from "../days/day-number.ts";
-import { type Catheter, type Stay, stands, wardStaysInOrder } from "./timeline.ts";
+import type { CountedCatheter, CountedStay } from "./counted-timeline.ts";
+import { stands, wardStaysInOrder } from "./timeline.ts";
 
 /** Time of a stay at one place. `end` is null while it lasts. */
 export interface WardStretch {
@@ -15,16 +16,17 @@ export interface WardStretch {
  * A stay as stretches on and off the wards, in order. Time off the wards lies between two ward stays, or between
  * the last one and the discharge, and carries the ward that it follows. Time before the first ward stay is neither.
  */
-export function wardStretches(stay: Stay): WardStretch[] {
+export function wardStretches(stay: CountedStay): WardStretch[] {
   const wardStays = wardStaysInOrder(stay);
-  return wardStays.flatMap((wardStay, i) => {
-    const common = { wardStayId: wardStay.id, wardId: wardStay.wardId };
-    const on: WardStretch = { ...common, start: wardStay.startAt, end: wardStay.endAt, kind: "ward" };
-    if (wardStay.endAt === null) return [on];
+  const stretches: WardStretch[] = [];
+  for (const [i, { id: wardStayId, wardId, startAt, endAt, absenceAfter }] of wardStays.entries()) {
+    stretches.push({ wardStayId, wardId, start: startAt, end: endAt, kind: "ward" });
+    if (endAt === null) continue;
     const offEnd = wardStays[i + 1]?.startAt ?? stay.dischargedAt;
-    if (offEnd !== null && offEnd <= wardStay.endAt) return [on];
-    return [on, { ...common, start: wardStay.endAt, end: offEnd, kind: wardStay.absenceAfter ?? "unknown" }];
-  });
+    if (offEnd !== null && offEnd <= endAt) continue;
+    stretches.push({ wardStayId, wardId, start: endAt, end: offEnd, kind: absenceAfter ?? "unknown" });
+  }
+  return stretches;
 }
 
 /** Whether a stretch earns ward days: on the ward, or away for a procedure with the bed held. */
@@ -37,7 +39,10 @@ export function countsForTheWard(stretch: WardStretch): boolean {
  * arrival starts with the stay. A removal known only to lie between two instants ends at the first of them, the
  * last at which the catheter is known to have been in place. Null when nothing of it lies inside the stay.
  */
-export function catheterStretch(stay: Stay, catheter: Catheter): { start: Instant; end: Instant | null } | null {
+export function catheterStretch(
+  stay: Pick<CountedStay, "admittedAt" | "dischargedAt">,
+  catheter: CountedCatheter,
+): { start: Instant; end: Instant | null } | null {
   const start = Math.max(catheter.insertedAt ?? stay.admittedAt, stay.admittedAt);
   const removed = catheter.removedAt ?? catheter.removedAfterAt;
   const end = removed === null ? stay.dischargedAt : Math.min(removed, stay.dischargedAt ?? removed);
@@ -45,6 +50,6 @@ export function catheterStretch(stay: Stay, catheter: Catheter): { start: Instan
 }
 
 /** Catheters of a stay that stand. */
-export function standingCatheters(stay: Stay): Catheter[] {
+export function standingCatheters<T extends CountedCatheter>(stay: { readonly catheters: readonly T[] }): T[] {
   return stay.catheters.filter(stands);
 }

@@ -1,5 +1,5 @@
 import { writeAudit } from "../../store/audit.ts";
-import { countLines, dropWaiting } from "../../store/import-lines.ts";
+import { countLines, dropWaiting, forgetUnchanged } from "../../store/import-lines.ts";
 import { type ImportState, setImportState } from "../../store/imports.ts";
 import type { Tx } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
@@ -18,13 +18,13 @@ export async function importLines(
   items: AsyncIterable<IntakeItem>,
   options: ImportOptions,
 ): Promise<ImportResult> {
-  const { importId, total, brokenOff } = await stageImport(act, items, options);
-  await checkImport(act, { importId, total }, options);
+  const { importId, waiting, brokenOff } = await stageImport(act, items, options);
+  const contradicting = await checkImport(act, { importId, total: waiting }, options);
   const refused = (await act.store.read((read) => countLines(read, importId))).refused ?? 0;
   const stop = brokenOff || (refused > 0 && !options.setAside);
   if (options.dryRun) return endImport(act, importId, "dry-run");
   if (stop) return endImport(act, importId, "refused");
-  await applyImport(act, { importId, total }, options);
+  await applyImport(act, { importId, total: waiting - contradicting }, options);
   return endImport(act, importId, "applied");
 }
 
@@ -33,7 +33,8 @@ export function endImport(act: Act, importId: number, state: ImportState): Promi
   const by = recording(act);
   return act.store.tx(async (tx) => {
     const result = await resultOf(tx, importId, state);
-    if (state !== "applied") await dropWaiting(tx, importId);
+    if (state === "applied") await forgetUnchanged(tx, importId);
+    else await dropWaiting(tx, importId);
     await setImportState(tx, importId, state, { summary: result, finishedAt: act.now });
     await writeAudit(tx, by, { action: "import", details: result });
     return result;

@@ -12,6 +12,8 @@ import { loadTimelines } from "../../store/timelines.ts";
 export interface PatientGroup {
   readonly identifier: string | null;
   readonly lines: readonly PatientLine[];
+  /** Lines of the same folder that were stored before. */
+  readonly seen: readonly PatientLine[];
 }
 
 export interface PlannedGroups {
@@ -41,7 +43,7 @@ export async function planGroups(
     const patient = patientOf(group, patients, given.newId);
     const timeline = now.get(patient.survivorId) ?? { patientId: patient.survivorId, stays: [] };
     const mine = group.lines.filter((line) => ownerFits(line, { owners, patient, outcomes }));
-    const planned = planPatient({ timeline, patientId: patient.id }, mine, given);
+    const planned = planPatient({ timeline, patientId: patient.id, seen: group.seen }, mine, given);
     now.set(patient.survivorId, planned.timeline);
     for (const [line, outcome] of planned.outcomes) outcomes.set(line, outcome);
   }

@@ -22,13 +22,13 @@ export async function nextChunk(read: Read, importId: number, after: string): Pr
   const lastKey = keys.at(-1);
   if (lastKey === undefined) return null;
   const waiting = await waitingLines(read, importId, keys);
-  const lines = waiting.map(lineFrom);
+  const lines = waiting.filter((line) => line.state === "staged").map(lineFrom);
   return {
     lastKey,
     lineCount: lines.length,
     wards: lines.filter((line) => line.file === "wards.csv"),
     counts: lines.filter((line) => line.file === "daily-counts.csv"),
-    patients: patientGroups(waiting, lines),
+    patients: patientGroups(waiting),
   };
 }
 
@@ -36,18 +36,18 @@ function lineFrom(waiting: WaitingLine): IntakeLine {
   return JSON.parse(waiting.content) as IntakeLine;
 }
 
-function patientGroups(waiting: readonly WaitingLine[], lines: readonly IntakeLine[]): PatientGroup[] {
-  const groups = new Map<string, PatientLine[]>();
-  for (const [i, line] of lines.entries()) {
+function patientGroups(waiting: readonly WaitingLine[]): PatientGroup[] {
+  const groups = new Map<string, { lines: PatientLine[]; seen: PatientLine[] }>();
+  for (const stored of waiting) {
+    const line = lineFrom(stored);
     if (line.file === "wards.csv" || line.file === "daily-counts.csv") continue;
-    const key = waiting[i]?.groupKey ?? "";
-    const group = groups.get(key);
-    if (group) group.push(line);
-    else groups.set(key, [line]);
+    const group = groups.get(stored.groupKey) ?? { lines: [], seen: [] };
+    groups.set(stored.groupKey, group);
+    (stored.state === "staged" ? group.lines : group.seen).push(line);
   }
   return [...groups].map(([key, group]) => ({
     identifier: key.startsWith(groupKinds.patient) ? key.slice(groupKinds.patient.length) : null,
-    lines: group,
+    ...group,
   }));
 }
 

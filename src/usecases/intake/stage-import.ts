@@ -10,37 +10,44 @@ const batchSize = 2000;
 
 export interface Staged {
   readonly importId: number;
-  readonly total: number;
+  /** How many lines wait to be tried. */
+  readonly waiting: number;
   /** A file broke off, so nothing of the folder can be stored. */
   readonly brokenOff: boolean;
 }
 
-/** Puts everything that a door reads down to wait, a batch at a time: memory does not grow with the files. */
+/**
+ * Puts everything that a door reads down to wait, a batch at a time: memory does not grow with the files. A door that
+ * cannot be opened leaves nothing behind.
+ */
 export async function stageImport(act: Act, items: AsyncIterable<IntakeItem>, options: ImportOptions): Promise<Staged> {
-  const importId = await act.store.tx((tx) => addImport(tx, recording(act), options));
   const groups = groupsOf();
-  let total = 0;
+  let importId: number | undefined;
+  let done = 0;
+  let waiting = 0;
   let brokenOff = false;
   let batch: IntakeItem[] = [];
   const flush = async () => {
-    await stageBatch(act, { importId, groups, batch });
-    total += batch.length;
+    const id = importId ?? (await act.store.tx((tx) => addImport(tx, recording(act), options)));
+    waiting += await stageBatch(act, { importId: id, groups, batch });
+    done += batch.length;
     batch = [];
-    options.onProgress?.({ phase: "reading", done: total, total: null });
+    options.onProgress?.({ phase: "reading", done, total: null });
+    return id;
   };
   for await (const item of items) {
     batch.push(item);
     if (item.type === "refused" && item.wholeFile) brokenOff = true;
-    if (batch.length >= batchSize) await flush();
+    if (batch.length >= batchSize) importId = await flush();
   }
-  await flush();
-  return { importId, total, brokenOff };
+  return { importId: await flush(), waiting, brokenOff };
 }
 
+/** Returns how many of the lines wait to be tried; the others are refused or known already. */
 async function stageBatch(
   act: Act,
   { importId, groups, batch }: { importId: number; groups: ReturnType<typeof groupsOf>; batch: readonly IntakeItem[] },
-): Promise<void> {
+): Promise<number> {
   const { facilityId } = act.actor;
   const lines = batch.filter((item): item is ReadLine => item.type === "line");
   const { seen, owners } = await act.store.read(async (read) => ({
@@ -57,10 +64,11 @@ async function stageBatch(
     const { fingerprint, type: _type, ...line } = item;
     const common = { file: line.file, line: line.line, groupKey: key, fingerprint };
     if (fault) return { ...common, state: "refused", content: line.raw, faults: JSON.stringify([fault]) };
-    if (seen.has(fingerprint)) return { ...common, state: "unchanged", content: null, faults: null };
-    return { ...common, state: "staged", content: JSON.stringify(line satisfies IntakeLine), faults: null };
+    const state = seen.has(fingerprint) ? "unchanged" : "staged";
+    return { ...common, state, content: JSON.stringify(line satisfies IntakeLine), faults: null };
   });
   await act.store.tx((tx) => stageLines(tx, importId, staged));
+  return staged.filter((line) => line.state === "staged").length;
 }
 
 /** A fault of the whole file stands at line 0; its faults say where it broke off. */

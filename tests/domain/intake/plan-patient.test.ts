@@ -1,52 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { IntakeValues, PatientFile, PatientLine } from "../../../src/domain/intake/intake-line.ts";
-import type { Outcome } from "../../../src/domain/intake/outcome.ts";
-import { planPatient } from "../../../src/domain/intake/plan-patient.ts";
-import type { PatientTimeline } from "../../../src/domain/timeline/timeline.ts";
-
-const hour = (n: number) => n * 3_600_000;
-const wardIds = new Map([
-  ["A", 1],
-  ["B", 2],
-]);
-
-/** A line of a file; what is not said is null. */
-function line<F extends PatientFile>(file: F, at: number, values: Partial<IntakeValues[F]>): PatientLine {
-  const empty = {
-    "stays.csv": {
-      stay: "S1",
-      patient: "P1",
-      birth_date: null,
-      sex: null,
-      admitted: null,
-      discharged: null,
-      disposition: null,
-    },
-    "moves.csv": { stay: "S1", patient: "P1", ward: "A", bed: null, from: 0, to: null, absence: null },
-    "catheters.csv": {
-      ...{ stay: "S1", catheter: null, kind: "indwelling-urethral", inserted: null, removed: null, last_seen: null },
-      ...{ in_place_on_arrival: null, indication: null, size_fr: null, balloon_ml: null },
-    },
-  }[file];
-  return { file, line: at, values: { ...empty, ...values }, marks: [], raw: "" } as unknown as PatientLine;
-}
-
-const move = (at: number, values: Partial<IntakeValues["moves.csv"]>) => line("moves.csv", at, values);
-const stay = (at: number, values: Partial<IntakeValues["stays.csv"]>) => line("stays.csv", at, values);
-const catheter = (at: number, values: Partial<IntakeValues["catheters.csv"]>) => line("catheters.csv", at, values);
-
-function plan(lines: readonly PatientLine[], timeline: PatientTimeline = { patientId: 1, stays: [] }, firstId = 100) {
-  let next = firstId;
-  const planned = planPatient({ timeline, patientId: 1 }, lines, { wardIds, newId: () => next++ });
-  const outcomes = lines.map((l) => summary(planned.outcomes.get(l)));
-  return { timeline: planned.timeline, outcomes };
-}
-
-function summary(outcome: Outcome | undefined): string {
-  if (outcome?.state === "refused")
-    return outcome.faults.map((f) => `${f.code} ${f.column}${f.other ? ` see ${f.other}` : ""}`).join("; ");
-  return outcome?.state === "marked" ? outcome.marks.join(" ") : (outcome?.state ?? "lost");
-}
+import { catheter, hour, move, plan, stay } from "./lines.ts";
 
 describe("lines about one patient", () => {
   it("make a stay that runs from the first to the last move", () => {

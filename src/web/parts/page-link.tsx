@@ -1,0 +1,16 @@
+import type { MouseEvent, ReactNode } from "react";
+import { goTo } from "./address.ts";
+
+/** A link to another address of the page. With a modifier key it is the browser's, as any link. */
+export function PageLink({ to, children }: { to: string; children: ReactNode }): ReactNode {
+  const follow = (event: MouseEvent): void => {
+    if (event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    event.preventDefault();
+    goTo(to);
+  };
+  return (
+    <a className="step" href={to} onClick={follow}>
+      {children}
+    </a>
+  );
+}

@@ -1,0 +1,119 @@
+import { describe, expect, it } from "vitest";
+import { planPatient } from "../../../src/domain/intake/plan-patient.ts";
+import type { PatientTimeline } from "../../../src/domain/timeline/timeline.ts";
+import { catheter, hour, move, plan, repeated } from "./lines.ts";
+
+const place = move(2, { from: hour(10), to: hour(90) });
+const catheters = (timeline: PatientTimeline) => timeline.stays[0]?.catheters ?? [];
+const recorded = (...lines: ReturnType<typeof catheter>[]) => plan([place, ...lines]).timeline;
+
+describe("a line of catheters.csv", () => {
+  it("corrects the catheter that has its number, also its insertion", () => {
+    const before = recorded(catheter(2, { catheter: "C1", inserted: hour(20) }));
+    const said = { catheter: "C1", inserted: hour(22), removed: hour(30), size_fr: 14, balloon_ml: 10 };
+    const { outcomes, timeline } = plan([catheter(2, said)], before, 200);
+    expect(outcomes).toEqual(["accepted"]);
+    expect(catheters(timeline)).toMatchObject([
+      { id: 102, number: "C1", insertedAt: hour(22), removedAt: hour(30), sizeFr: 14, balloonMl: 10, version: 2 },
+    ]);
+  });
+
+  it("without a number corrects the one of its kind that was inserted at its time", () => {
+    const before = recorded(catheter(2, { inserted: hour(20) }));
+    const { timeline } = plan(
+      [
+        catheter(2, { inserted: hour(20), removed: hour(30) }),
+        catheter(3, { inserted: hour(20), kind: "suprapubic" }),
+        catheter(4, { inserted: hour(21) }),
+      ],
+      before,
+      200,
+    );
+    expect(catheters(timeline).map((c) => [c.kind, c.insertedAt, c.removedAt])).toEqual([
+      ["indwelling-urethral", hour(20), hour(30)],
+      ["suprapubic", hour(20), null],
+      ["indwelling-urethral", hour(21), null],
+    ]);
+  });
+
+  it("with a number is never the one without, nor the other way round", () => {
+    const before = recorded(catheter(2, { inserted: hour(20) }), catheter(3, { catheter: "C1", inserted: hour(20) }));
+    const { outcomes, timeline } = plan(
+      [catheter(2, { catheter: "C2", inserted: hour(20) }), catheter(3, { inserted: hour(20) })],
+      before,
+      200,
+    );
+    expect(outcomes).toEqual(["accepted", "unchanged"]);
+    expect(catheters(timeline).map((c) => c.number)).toEqual([null, "C1", "C2"]);
+  });
+
+  it("that corrects is refused when the correction cannot be true, and leaves what is recorded", () => {
+    const before = recorded(catheter(2, { catheter: "C1", inserted: hour(20), removed: hour(30) }));
+    const { outcomes, timeline } = plan(
+      [catheter(2, { catheter: "C1", inserted: hour(40), removed: hour(30) })],
+      before,
+      200,
+    );
+    expect(outcomes).toEqual(["removal-before-insertion removed"]);
+    expect(timeline).toBe(before);
+  });
+
+  it("says whether it was in place on arrival, or the times tell", () => {
+    const { outcomes, timeline } = plan([
+      place,
+      catheter(2, { catheter: "C1", inserted: hour(9) }),
+      catheter(3, { catheter: "C2", inserted: hour(10) }),
+      catheter(4, { catheter: "C3", inserted: hour(10), in_place_on_arrival: true }),
+      catheter(5, { catheter: "C4", in_place_on_arrival: false }),
+      catheter(6, { catheter: "C5", inserted: hour(9), in_place_on_arrival: false }),
+    ]);
+    expect(outcomes.slice(1)).toEqual([
+      "in-place-on-arrival",
+      "accepted",
+      "in-place-on-arrival",
+      "insertion-unknown inserted",
+      "outside-stay inserted see moves.csv line 2",
+    ]);
+    expect(catheters(timeline).map((c) => [c.number, c.inPlaceOnArrival])).toEqual([
+      ["C1", true],
+      ["C2", false],
+      ["C3", true],
+    ]);
+  });
+
+  it("is refused when it was seen at a time at which it cannot have been in place", () => {
+    const { outcomes } = plan([
+      place,
+      catheter(2, { inserted: hour(20), last_seen: hour(19) }),
+      catheter(3, { inserted: hour(21), removed: hour(30), last_seen: hour(30) }),
+    ]);
+    expect(outcomes).toEqual(["accepted", "seen-before-insertion last_seen", "accepted"]);
+  });
+
+  it("leaves its marks on the catheter, by the fields of the catheter", () => {
+    const marked = repeated(
+      catheter(2, { inserted: hour(20), removed: hour(30), last_seen: hour(25) }),
+      ...["inserted", "removed", "last_seen"],
+    );
+    const { outcomes, timeline } = plan([place, marked]);
+    expect(outcomes[1]).toBe("repeated-hour repeated-hour repeated-hour");
+    expect(catheters(timeline)[0]?.marks).toEqual([
+      "repeated-hour:insertedAt",
+      "repeated-hour:removedAt",
+      "repeated-hour:lastSeenAt",
+    ]);
+    const later = plan([catheter(2, { inserted: hour(20), removed: hour(31), last_seen: hour(25) })], timeline, 200);
+    expect(catheters(later.timeline)[0]?.marks).toEqual([]);
+  });
+
+  it("that was stored before cannot be contradicted by a new line of its folder", () => {
+    const seen = [catheter(2, { catheter: "C1", inserted: hour(20) })];
+    const line = catheter(3, { catheter: "C1", inserted: hour(21) });
+    const start = { timeline: recorded(...seen), patientId: 1, seen };
+    const { outcomes } = planPatient(start, [line], { wardIds: new Map(), newId: () => 200 });
+    expect(outcomes.get(line)).toMatchObject({
+      state: "refused",
+      faults: [{ code: "line-contradicts", other: "catheters.csv line 2" }],
+    });
+  });
+});

@@ -1,0 +1,52 @@
+import { describe, expect, it } from "vitest";
+import { checkCatheter } from "../../../src/domain/timeline/check-catheter.ts";
+import { faultText } from "./refusals.ts";
+import { stayFromLines } from "./written.ts";
+
+function faultsOf(stay: string, catheter: string): string[] {
+  const found = stayFromLines(stay, catheter);
+  return found.catheters.flatMap((c) => checkCatheter(found, c)).map(faultText);
+}
+
+describe("a catheter", () => {
+  it.each([
+    "catheter 4: 10-",
+    "catheter 4: 12-18",
+    "catheter 4: 12-12",
+    "catheter 4: 12-18..20",
+    "catheter 4: 12-18..18",
+    "catheter 4: 12- seen 12",
+    "catheter 4: 12-18 seen 18",
+    "catheter 4: 12-18..20 seen 20",
+    // Removed somewhere else, after this stay.
+    "catheter 4: 12-60",
+    // Nobody knows since when; or it is known, and before the admission.
+    "catheter 4: arrived ?-",
+    "catheter 4: arrived ?-18",
+    "catheter 4: arrived 3-",
+    "catheter 4: arrived 3-11",
+  ])("can be true: %s", (line) => {
+    expect(faultsOf("stay 1: 10-50", line)).toEqual([]);
+  });
+
+  it.each([
+    ["without an insertion", "catheter 4: ?-", "insertion-unknown"],
+    ["put in before the admission", "catheter 4: 9-", "outside-stay see stay 1"],
+    ["put in at the discharge", "catheter 4: 50-", "outside-stay see stay 1"],
+    ["removed before it was put in", "catheter 4: 12-11", "removal-before-insertion"],
+    ["found removed by a time before it was put in", "catheter 4: 12-8..11", "removal-before-insertion"],
+    ["still in place at a time before it was put in", "catheter 4: 12-11..20", "removal-before-insertion"],
+    ["gone before it was still in place", "catheter 4: 12-20..18", "end-before-start"],
+    ["removed before the stay", "catheter 4: arrived 3-9", "outside-stay see stay 1"],
+    ["removed as the stay began", "catheter 4: arrived ?-10", "outside-stay see stay 1"],
+    ["seen after its removal", "catheter 4: 12-18 seen 19", "seen-after-removal"],
+    ["seen after it was found gone", "catheter 4: 12-18..20 seen 21", "seen-after-removal"],
+    ["seen before it was put in", "catheter 4: 12- seen 11", "seen-before-insertion"],
+  ])("cannot have been %s", (_, line, fault) => {
+    expect(faultsOf("stay 1: 10-50", line)).toEqual([fault]);
+  });
+
+  it("put in at the very instant of a stay of no length is let be", () => {
+    expect(faultsOf("stay 1: 10-10", "catheter 4: 10-")).toEqual([]);
+  });
+});

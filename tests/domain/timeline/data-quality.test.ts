@@ -1,0 +1,96 @@
+import { describe, expect, it } from "vitest";
+import { confirmationIntervalMs, qualityFindings } from "../../../src/domain/timeline/data-quality.ts";
+import type { Stay } from "../../../src/domain/timeline/timeline.ts";
+import { stayFromLines, wardIds } from "./written.ts";
+
+const always = { start: 0, end: Number.MAX_SAFE_INTEGER };
+
+/** Findings as text: kind, entry, from when to when. */
+function findingsOf(stay: Stay, { period = always, now = 100 } = {}): string[] {
+  return qualityFindings(stay, period, now).map((f) => `${f.kind} ${f.entry} ${f.start}-${f.end ?? ""}`);
+}
+
+describe("what is doubtful about a stay", () => {
+  it.each([
+    { title: "nothing", lines: ["stay 1: 10-50", "ward stay 2: A 10-50", "catheter 3: 12-18"], found: [] },
+    {
+      title: "time off the wards, of known and unknown kind",
+      lines: ["stay 1: 10-60", "ward stay 2: A 10-20 then leave", "ward stay 3: B 30-40", "ward stay 4: A 50-60"],
+      found: ["absence-known ward stay 2 20-30", "absence-unknown ward stay 3 40-50"],
+    },
+    {
+      title: "an absence that lasts",
+      lines: ["stay 1: 10-", "ward stay 2: A 10-20"],
+      found: ["absence-unknown ward stay 2 20-"],
+    },
+    {
+      title: "a catheter in place on arrival",
+      lines: ["stay 1: 10-50", "ward stay 2: A 10-50", "catheter 3: arrived ?-18"],
+      found: ["in-place-on-arrival catheter 3 10-10"],
+    },
+    {
+      title: "a removal between two instants",
+      lines: ["stay 1: 10-50", "ward stay 2: A 10-50", "catheter 3: 12-18..22"],
+      found: ["removal-between catheter 3 18-22"],
+    },
+  ])("$title", ({ lines, found }) => {
+    expect(findingsOf(stayFromLines(...lines))).toEqual(found);
+  });
+
+  it("names the ward that an absence follows", () => {
+    const [absence] = qualityFindings(stayFromLines("stay 1: 10-", "ward stay 2: B 10-20"), always, 100);
+    expect(absence).toMatchObject({ stayId: 1, wardId: wardIds.B });
+  });
+
+  it("looks at a period only", () => {
+    const stay = stayFromLines("stay 1: 10-", "ward stay 2: A 10-20", "ward stay 3: B 30-40", "ward stay 4: A 50-");
+    expect(findingsOf(stay, { period: { start: 0, end: 20 } })).toEqual([]);
+    expect(findingsOf(stay, { period: { start: 0, end: 21 } })).toEqual(["absence-unknown ward stay 2 20-30"]);
+    expect(findingsOf(stay, { period: { start: 31, end: 60 } })).toEqual(["absence-unknown ward stay 3 40-50"]);
+  });
+});
+
+describe("a catheter that nobody confirmed", () => {
+  const day = confirmationIntervalMs / 2;
+  const first = 10;
+  const stay = stayFromLines("stay 1: 10-", "ward stay 2: A 10-", "catheter 3: 10-");
+
+  it("is doubtful from 48 hours after its insertion (common practice)", () => {
+    expect(confirmationIntervalMs).toBe(48 * 3_600_000);
+    expect(findingsOf(stay, { now: first + 2 * day - 1 })).toEqual([]);
+    expect(findingsOf(stay, { now: first + 2 * day })).toEqual([`not-confirmed catheter 3 ${first + 2 * day}-`]);
+  });
+
+  it("is doubtful from 48 hours after it was last seen", () => {
+    const seen = { ...stay, catheters: stay.catheters.map((c) => ({ ...c, lastSeenAt: first + day })) };
+    expect(findingsOf(seen, { now: first + 2 * day })).toEqual([]);
+    expect(findingsOf(seen, { now: first + 3 * day })).toEqual([`not-confirmed catheter 3 ${first + 3 * day}-`]);
+  });
+
+  it("is not doubtful once its removal is known, and no longer than the stay", () => {
+    const gone = { ...stay, catheters: stay.catheters.map((c) => ({ ...c, removedAt: first + 9 * day })) };
+    expect(findingsOf(gone, { now: first + 20 * day })).toEqual([]);
+    const end = first + 3 * day;
+    const wardStays = stay.wardStays.map((w) => ({ ...w, endAt: end }));
+    const ended = { ...stay, dischargedAt: end, wardStays };
+    expect(findingsOf(ended, { now: first + 20 * day })).toEqual([
+      `not-confirmed catheter 3 ${first + 2 * day}-${end}`,
+    ]);
+  });
+});
+
+describe("a local time that occurred twice", () => {
+  it("is found on the stay, the ward stay and the catheter that carry the mark, unless they were voided", () => {
+    const plain = stayFromLines("stay 1: 10-50", "ward stay 2: A 10-50", "catheter 3: 12-18");
+    const stay: Stay = {
+      ...plain,
+      marks: ["repeated-hour:admittedAt"],
+      wardStays: plain.wardStays.map((w) => ({ ...w, marks: ["repeated-hour:startAt"] })),
+      catheters: plain.catheters.map((c) => ({ ...c, marks: ["repeated-hour:insertedAt"] })),
+    };
+    const found = ["repeated-hour stay 1 10-10", "repeated-hour ward stay 2 10-10", "repeated-hour catheter 3 12-12"];
+    expect(findingsOf(stay)).toEqual(found);
+    const voided = { ...stay, catheters: stay.catheters.map((c) => ({ ...c, voidReason: "wrong" })) };
+    expect(findingsOf(voided)).toEqual(found.slice(0, 2));
+  });
+});

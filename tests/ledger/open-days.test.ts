@@ -1,0 +1,23 @@
+import { expect, it } from "vitest";
+import { admitPatient } from "../../src/usecases/admit-patient.ts";
+import { readMonth } from "../../src/usecases/read-month.ts";
+import { onEachDatabase } from "../databases/databases.ts";
+import { openHospital } from "../databases/hospital.ts";
+
+const hourMs = 3_600_000;
+
+onEachDatabase("a report over all days", (fresh) => {
+  it("begins with the day that ended when the only patient came, at a census of 24:00", async () => {
+    const database = await fresh();
+    const admittedAt = Date.UTC(2024, 2, 5);
+    const now = admittedAt + 30 * hourMs;
+    const { store, at, addWard } = await openHospital(database.url, { zone: "UTC", census: "24:00", now });
+    const wardId = await addWard("A");
+    await admitPatient(at(now), { patient: { identifier: "A-1" }, number: "S-1", admittedAt, wardId });
+    const { wards } = await readMonth(at(now), { days: null });
+    const arrival = admittedAt / (24 * hourMs);
+    expect(wards.flatMap((ward) => ward.days.map(({ day }) => day))).toEqual([arrival - 1, arrival]);
+    await store.close();
+    await database.drop();
+  });
+});

@@ -1,0 +1,139 @@
+import { expect, it } from "vitest";
+import {
+  countLines,
+  dropWaiting,
+  nextGroups,
+  type StagedLine,
+  seenFingerprints,
+  settledLines,
+  settleLines,
+  stageLines,
+  waitingLines,
+} from "../../src/store/import-lines.ts";
+import { addImport } from "../../src/store/imports.ts";
+import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
+import { onEachDatabase } from "../databases/databases.ts";
+import { sharedStore } from "../databases/shared-store.ts";
+
+const fault = { code: "stay-unknown", column: "stay", detail: "No stay has the number O'7." } as const;
+
+/** A line of a file; what is not said is plain. */
+function line(file: string, number: number, more: Partial<StagedLine> = {}): StagedLine {
+  const fingerprint = `${file} ${number}`;
+  return { file, line: number, groupKey: "p P1", fingerprint, content: "{}", state: "staged", faults: null, ...more };
+}
+
+onEachDatabase("lines of an import", (fresh) => {
+  const shared = sharedStore(fresh);
+
+  async function staged(bay: AlderBay, lines: readonly StagedLine[]): Promise<number> {
+    return shared.store.tx(async (tx) => {
+      const options = { setAside: false, assumeInpatient: false };
+      const id = await addImport(tx, bay.by("2024-03-01 08:00"), options);
+      await stageLines(tx, id, lines);
+      return id;
+    });
+  }
+
+  const counts = (id: number) => shared.store.read((read) => countLines(read, id));
+
+  it("wait in groups, in order, and come back by file and line", async () => {
+    const bay = await alderBay(shared.store);
+    const id = await staged(bay, [
+      line("stays.csv", 10, { content: '{"note":"é \\"x\\""}' }),
+      line("stays.csv", 9),
+      line("moves.csv", 3),
+      line("moves.csv", 2, { groupKey: "p P2" }),
+      line("wards.csv", 2, { groupKey: "a" }),
+      line("wards.csv", 3, { groupKey: "b", state: "unchanged", content: null }),
+      line("wards.csv", 4, { groupKey: "", state: "refused", faults: JSON.stringify([fault]) }),
+    ]);
+    const groups = (after: string, count: number) => shared.store.read((read) => nextGroups(read, id, after, count));
+    expect(await groups("", 2)).toEqual(["a", "p P1"]);
+    expect(await groups("p P1", 9)).toEqual(["p P2"]);
+    expect(await groups("p P2", 9)).toEqual([]);
+    const waiting = await shared.store.read((read) => waitingLines(read, id, ["p P1", "a"]));
+    expect(waiting.map((l) => [l.file, l.line, l.content])).toEqual([
+      ["wards.csv", 2, "{}"],
+      ["moves.csv", 3, "{}"],
+      ["stays.csv", 9, "{}"],
+      ["stays.csv", 10, '{"note":"é \\"x\\""}'],
+    ]);
+    expect(await counts(id)).toEqual({ staged: 5, unchanged: 1, refused: 1 });
+  });
+
+  it("are settled by what became of them; only a refused one keeps what it said", async () => {
+    const bay = await alderBay(shared.store);
+    const id = await staged(
+      bay,
+      [1, 2, 3, 4, 5].map((n) => line("stays.csv", n, { content: `{"n":${n}}` })),
+    );
+    await shared.store.tx((tx) =>
+      settleLines(tx, id, [
+        { file: "stays.csv", line: 1, outcome: { state: "accepted" } },
+        { file: "stays.csv", line: 2, outcome: { state: "marked", marks: ["repeated-hour"] } },
+        { file: "stays.csv", line: 3, outcome: { state: "unchanged" } },
+        { file: "stays.csv", line: 4, outcome: { state: "refused", faults: [fault] } },
+      ]),
+    );
+    await shared.store.tx((tx) => settleLines(tx, id, []));
+    const rows = await shared.store.read((read) =>
+      read.db.importLine.findMany({ where: { importId: id }, orderBy: { line: "asc" } }),
+    );
+    expect(rows.map((row) => [row.state, row.content, row.faults, row.groupKey, row.fingerprint])).toEqual([
+      ["accepted", null, null, "p P1", "stays.csv 1"],
+      ["marked", null, '["repeated-hour"]', "p P1", "stays.csv 2"],
+      ["unchanged", null, null, "p P1", "stays.csv 3"],
+      ["refused", '{"n":4}', JSON.stringify([fault]), "p P1", "stays.csv 4"],
+      ["staged", '{"n":5}', null, "p P1", "stays.csv 5"],
+    ]);
+  });
+
+  it("that were stored are known again by their fingerprint, in their own facility alone", async () => {
+    const bay = await alderBay(shared.store);
+    const other = await alderBay(shared.store);
+    const lines = [1, 2, 3, 4].map((n) => line("stays.csv", n, { fingerprint: `${bay.facilityId} f${n}` }));
+    const id = await staged(bay, lines);
+    await shared.store.tx((tx) =>
+      settleLines(tx, id, [
+        { file: "stays.csv", line: 1, outcome: { state: "accepted" } },
+        { file: "stays.csv", line: 2, outcome: { state: "marked", marks: [] } },
+        { file: "stays.csv", line: 3, outcome: { state: "refused", faults: [fault] } },
+      ]),
+    );
+    const asked = lines.map((l) => l.fingerprint).concat("never");
+    const seen = (facilityId: number) => shared.store.read((read) => seenFingerprints(read, facilityId, asked));
+    expect([...(await seen(bay.facilityId))].sort()).toEqual(asked.slice(0, 2));
+    expect(await seen(other.facilityId)).toEqual(new Set());
+  });
+
+  it("that wait are dropped when the import is not carried out; refused ones stay for repair", async () => {
+    const bay = await alderBay(shared.store);
+    const lines = [line("stays.csv", 1), line("stays.csv", 2, { state: "unchanged" })];
+    const id = await staged(bay, [...lines, line("stays.csv", 3, { state: "refused", faults: "[]" })]);
+    const second = await staged(bay, [line("stays.csv", 1)]);
+    await shared.store.tx((tx) => dropWaiting(tx, id));
+    expect(await counts(id)).toEqual({ refused: 1 });
+    expect(await counts(second)).toEqual({ staged: 1 });
+  });
+
+  it("of one outcome are read a page at a time, in the order of files and lines", async () => {
+    const bay = await alderBay(shared.store);
+    const refused = { state: "refused", faults: "[]" } as const;
+    const first = Array.from({ length: 1000 }, (_, i) => line("moves.csv", 1000 - i, refused));
+    const id = await staged(bay, [line("stays.csv", 2, refused), ...first, line("stays.csv", 1)]);
+    const page = (after: { file: string; line: number } | null) =>
+      shared.store.read((read) => settledLines(read, id, { state: "refused", after }));
+    const one = await page(null);
+    expect(one.map((row) => row.line)).toEqual(Array.from({ length: 1000 }, (_, i) => i + 1));
+    expect(await page(one.at(-1) ?? null)).toEqual([{ file: "stays.csv", line: 2, faults: "[]" }]);
+    expect(await page({ file: "stays.csv", line: 2 })).toEqual([]);
+  });
+
+  it("stand once: the same line of a file cannot be put down twice", async () => {
+    const bay = await alderBay(shared.store);
+    await expect(staged(bay, [line("stays.csv", 1), line("stays.csv", 1)])).rejects.toThrow(
+      /[Uu]nique|UNIQUE|duplicate key/,
+    );
+  });
+});
