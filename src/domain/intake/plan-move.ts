@@ -30,8 +30,7 @@ export function planMove(
   | "unchanged" {
   const { values } = line;
   const wardId = plan.wardIds.get(values.ward);
-  if (values.to === null && values.absence !== null)
-    refuse("field-missing", "An absence begins when the move ends, and no end is given.", { pointer: "/endAt" });
+  refuseEndless(values);
   if (wardId === undefined) throw new Error("a move names a ward that nobody made");
   const known = stayByNumber(plan.timeline, values.stay);
   const stay = known ?? stayOfMove(plan, line);
@@ -103,4 +102,9 @@ function absenceMarks(
 ): LineMark[] {
   if (to === null || next === null || next <= to) return [];
   return [absence === null ? "absence-unknown" : "absence-known"];
+}
+
+function refuseEndless({ to, absence }: LineOf<"moves.csv">["values"]): void {
+  if (to === null && absence !== null)
+    refuse("field-missing", "An absence begins when the move ends, and no end is given.", { pointer: "/endAt" });
 }
