@@ -94,7 +94,7 @@ function wardValues({ code, name, type, setting, beds }: DemoWard): IntakeValues
 
 function moveValues({ stay, patient }: Person, leg: Leg, now: Instant): IntakeValues["moves.csv"] {
   const { ward, bed, from, to, absence } = leg;
-  return { stay, patient, ward: ward.code, bed, from, to: to > now ? null : to, absence };
+  return { stay, patient, ward: ward.code, bed, from, to: to > now ? null : to, absence: to > now ? null : absence };
 }
 
 /** Numbers the lines of each file as if they were written down one below the other. */
