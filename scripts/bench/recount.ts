@@ -7,7 +7,7 @@ import { loadCountingRules } from "../../src/usecases/counting-rules.ts";
 import { benchFacility } from "./history-size.ts";
 import { addToCounts, emptyCounts, type WardDayCounts } from "./ward-day-counts.ts";
 
-const patientsAtATime = Number(process.env.PG ?? 2000);
+const patientsAtATime = 1000;
 
 /** The rules of the benches' facility for the days from `first` to `last`. */
 export function rulesOf(store: Store, { first, last }: { first: number; last: number }): Promise<CountingRules> {

@@ -4,7 +4,10 @@ import type { CommandContext } from "./command.ts";
 const words = { reading: "Reading", checking: "Checking", applying: "Storing" } as const;
 
 /** Shows progress on one line of a terminal; on anything else, a line whenever a phase begins. */
-export function showProgress({ err, interactive }: CommandContext): (progress: ImportProgress) => void {
+export function showProgress({
+  err,
+  interactive,
+}: Pick<CommandContext, "err" | "interactive">): (progress: ImportProgress) => void {
   let phase = "";
   return ({ phase: now, done, total }) => {
     const text = `${words[now]}: ${done}${total === null ? "" : ` of ${total}`} lines`;

@@ -19,12 +19,12 @@ export const noNumber = Number.MIN_SAFE_INTEGER;
  */
 export async function readNumbers(read: Read, { cells, joins }: NumberRows, ids: readonly number[]): Promise<number[]> {
   if (ids.length === 0) return [];
-  const row = cells.map((cell) => `coalesce(${sqlOf(read.kind, cell)}, ${noNumber})`).join(" || ',' || ");
+  const row = cells.map((cell) => `coalesce(${sqlOf(read.kind, cell)}, ${noNumber})`).join(", ");
   // SQLite then keeps to this order of tables, from the few ids to the many rows.
   const join = read.kind === "sqlite" ? "CROSS JOIN" : "JOIN";
   const from = joins.map(({ table, on }) => `${join} ${table} ON ${on}`).join(" ");
   const [found] = await read.db.$queryRawUnsafe<{ numbers: string | null }[]>(
-    `SELECT string_agg(${row}, ',') AS numbers FROM ${idList(read, 1)} AS given ${from}`,
+    `SELECT string_agg(concat_ws(',', ${row}), ',') AS numbers FROM ${idList(read, 1)} AS given ${from}`,
     JSON.stringify(ids),
   );
   return JSON.parse(`[${found?.numbers ?? ""}]`) as number[];

@@ -13,6 +13,7 @@ import {
   replaceCensus,
   updateFacility,
 } from "../store/facilities.ts";
+import type { Recording } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { type Act, recording } from "./act.ts";
 
@@ -57,9 +58,10 @@ async function changeNameOrZone(tx: Tx, act: Act, { facility, inUse, input }: Si
       pointer: "/zone",
     });
   const body = { name: facility.name, zone: facility.zone };
-  const by = { ...recording(act), ...(input.reason === undefined ? {} : { reason: input.reason }) };
   // Taking the row counted its version up, so what is put away here is the version before.
-  await keepVersions(tx, by, [{ kind: "facility", id: facility.id, version: facility.version - 1, body }]);
+  await keepVersions(tx, withReason(act, input), [
+    { kind: "facility", id: facility.id, version: facility.version - 1, body },
+  ]);
   await updateFacility(tx, facility.id, { name, zone });
 }
 
@@ -81,6 +83,11 @@ async function changeCensus(tx: Tx, act: Act, { facility, inUse, input }: Situat
     return;
   }
   const body = { fromDay, time: same.time };
-  await keepVersions(tx, by, [{ kind: "facility-census", id: same.id, version: same.version, body }]);
+  const old = { kind: "facility-census", id: same.id, version: same.version, body };
+  await keepVersions(tx, withReason(act, input), [old]);
   await replaceCensus(tx, by, { id: same.id, time });
+}
+
+function withReason(act: Act, { reason }: ChangeFacility): Recording & { reason?: string } {
+  return { ...recording(act), ...(reason === undefined ? {} : { reason }) };
 }

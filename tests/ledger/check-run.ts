@@ -50,7 +50,7 @@ interface Span {
 }
 
 /** Pairs of standing stays of one surviving patient, and of standing ward stays of one stay, that share any time. */
-export function overlaps(record: HospitalRecord): string[] {
+function overlaps(record: HospitalRecord): string[] {
   const survivor = new Map(record.patients.map((p) => [p.id, p.survivorId]));
   const stays = record.stays
     .filter((s) => s.voidKey === 0)

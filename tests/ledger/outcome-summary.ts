@@ -39,7 +39,7 @@ export function expectEnough(summary: Summary): void {
 }
 
 /** How often edits of a kind ended in each way. */
-export function tally(outcomes: readonly Outcome[], kind: string): Record<string, number> {
+function tally(outcomes: readonly Outcome[], kind: string): Record<string, number> {
   const counts: Record<string, number> = {};
   for (const { kind: own, result } of outcomes) if (own === kind) counts[result] = (counts[result] ?? 0) + 1;
   return counts;

@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import {
   countLines,
   dropWaiting,
+  forgetUnchanged,
   nextGroups,
   type StagedLine,
   seenFingerprints,
@@ -135,5 +136,20 @@ onEachDatabase("lines of an import", (fresh) => {
     await expect(staged(bay, [line("stays.csv", 1), line("stays.csv", 1)])).rejects.toThrow(
       /[Uu]nique|UNIQUE|duplicate key/,
     );
+  });
+
+  it("stored before stand beside the waiting ones until they are forgotten, so that none may contradict them", async () => {
+    const bay = await alderBay(shared.store);
+    const before = line("stays.csv", 1, { state: "unchanged", content: '{"n":1}' });
+    const id = await staged(bay, [before, line("stays.csv", 2)]);
+    const waiting = async () =>
+      (await shared.store.read((read) => waitingLines(read, id, ["p P1"]))).map((l) => [l.line, l.state, l.content]);
+    expect(await waiting()).toEqual([
+      [1, "unchanged", '{"n":1}'],
+      [2, "staged", "{}"],
+    ]);
+    await shared.store.tx((tx) => forgetUnchanged(tx, id));
+    expect(await waiting()).toEqual([[2, "staged", "{}"]]);
+    expect(await counts(id)).toEqual({ staged: 1, unchanged: 1 });
   });
 });

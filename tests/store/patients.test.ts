@@ -5,22 +5,19 @@ import {
   ensurePatients,
   findPatient,
   lockPatient,
-  lockPatients,
   patientsByIdentifier,
 } from "../../src/store/patients.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
 import { mergePatients } from "../../src/usecases/merge-patients.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
-import { gate } from "../databases/gate.ts";
 import { faultsOf } from "../databases/refusal.ts";
 import { sharedStore } from "../databases/shared-store.ts";
 import { utc } from "../databases/utc.ts";
 
 const later = "2024-04-01 00:00";
-const pause = () => new Promise((resolve) => setTimeout(resolve, 60));
 
-onEachDatabase("a patient", (fresh, kind) => {
+onEachDatabase("a patient", (fresh) => {
   const shared = sharedStore(fresh);
 
   const rowOf = (id: number) => shared.store.read((read) => read.db.patient.findUniqueOrThrow({ where: { id } }));
@@ -49,64 +46,6 @@ onEachDatabase("a patient", (fresh, kind) => {
     expect(fault?.code).toBe("not-found");
   });
 
-  it("is written by one at a time: the second waits for the first and then sees what it stored", async () => {
-    const bay = await alderBay(shared.store);
-    const { patientId } = await bay.admit("P1", "2024-03-01 10:00");
-    const [locked, go] = [gate(), gate()];
-    const log: string[] = [];
-    const first = shared.store.tx(async (tx) => {
-      await lockPatient(tx, bay.facilityId, { patientId });
-      locked.open();
-      await go.opened;
-      await tx.db.patient.update({ where: { id: patientId }, data: { birthDay: 7 } });
-      log.push("first");
-    });
-    await locked.opened;
-    const second = shared.store.tx(async (tx) => {
-      await lockPatient(tx, bay.facilityId, { patientId });
-      log.push("second");
-      return (await tx.db.patient.findUniqueOrThrow({ where: { id: patientId } })).birthDay;
-    });
-    await pause();
-    expect(log).toEqual([]);
-    go.open();
-    await first;
-    expect(await second).toBe(7);
-    expect(log).toEqual(["first", "second"]);
-  });
-
-  it("loses no change when twelve read and write it at once", async () => {
-    const bay = await alderBay(shared.store);
-    const { patientId } = await bay.admit("P1", "2024-03-01 10:00");
-    const addOne = () =>
-      shared.store.tx(async (tx) => {
-        await lockPatient(tx, bay.facilityId, { patientId });
-        const { birthDay } = await tx.db.patient.findUniqueOrThrow({ where: { id: patientId } });
-        await tx.db.patient.update({ where: { id: patientId }, data: { birthDay: (birthDay ?? 0) + 1 } });
-      });
-    await Promise.all(Array.from({ length: 12 }, addOne));
-    expect((await rowOf(patientId)).birthDay).toBe(12);
-  });
-
-  it("that is merged while somebody waits for it leads to the survivor", async () => {
-    const bay = await alderBay(shared.store);
-    const one = await bay.stay("P1", "2024-03-01 10:00", "2024-03-02 10:00");
-    const two = await bay.admit("P2", "2024-03-03 10:00");
-    const [locked, go] = [gate(), gate()];
-    const holding = shared.store.tx(async (tx) => {
-      await lockPatients(tx, bay.facilityId, [one.patientId, two.patientId]);
-      locked.open();
-      await go.opened;
-      await tx.db.patient.update({ where: { id: one.patientId }, data: { survivorId: two.patientId } });
-    });
-    await locked.opened;
-    const waiting = lock(bay, { stayId: one.stayId });
-    await pause();
-    go.open();
-    await holding;
-    expect((await waiting).id).toBe(two.patientId);
-  });
-
   it("at the end of a chain of merges is the survivor of all of them", async () => {
     const bay = await alderBay(shared.store);
     const one = await bay.stay("P1", "2024-03-01 10:00", "2024-03-02 10:00");
@@ -119,41 +58,6 @@ onEachDatabase("a patient", (fresh, kind) => {
     const rows = await shared.store.read((read) => patientsByIdentifier(read, bay.facilityId, ["P1", "P3", "P9"]));
     expect([...rows.keys()].sort()).toEqual(["P1", "P3"]);
     expect(rows.get("P1")).toMatchObject({ survivorId: three.patientId, mergedIntoId: two.patientId });
-  });
-
-  it("is one of several that can be taken in any order without a deadlock", async () => {
-    const bay = await alderBay(shared.store);
-    const ids: number[] = [];
-    for (const name of ["P1", "P2", "P3", "P4"]) ids.push((await bay.admit(name, "2024-03-01 10:00")).patientId);
-    let runs = 0;
-    const take = (order: readonly number[]) =>
-      shared.store.tx(async (tx) => {
-        runs++;
-        await lockPatients(tx, bay.facilityId, [...order, ...order]);
-      });
-    const before = await rowOf(ids[0] ?? 0);
-    await Promise.all(Array.from({ length: 10 }, (_, i) => take(i % 2 === 0 ? ids : ids.toReversed())));
-    expect(runs).toBe(10);
-    expect((await rowOf(ids[0] ?? 0)).version).toBe(before.version + 10);
-  });
-
-  it("keeps the counting rules of its facility still while it is written", async () => {
-    const bay = await alderBay(shared.store);
-    const { patientId } = await bay.admit("P1", "2024-03-01 10:00");
-    const [locked, go] = [gate(), gate()];
-    const log: string[] = [];
-    const writing = shared.store.tx(async (tx) => {
-      await lockPatient(tx, bay.facilityId, { patientId });
-      locked.open();
-      await go.opened;
-      log.push("patient");
-    });
-    await locked.opened;
-    const changing = bay.addWard("C", "procedure").then(() => log.push("ward"));
-    await pause();
-    go.open();
-    await Promise.all([writing, changing]);
-    expect(log).toEqual(["patient", "ward"]);
   });
 
   it("is made once for each identifier, also by two at once, and never in place of a known one", async () => {
@@ -181,26 +85,5 @@ onEachDatabase("a patient", (fresh, kind) => {
     await fill(100, "m");
     await fill(200, null);
     expect(await rowOf(patientId)).toMatchObject({ birthDay: 100, sex: "f" });
-  });
-
-  it(`is locked by ${kind === "sqlite" ? "the one writer" : "its row"}, so that another one can be written meanwhile or next`, async () => {
-    const bay = await alderBay(shared.store);
-    const one = await bay.admit("P1", "2024-03-01 10:00");
-    const two = await bay.admit("P2", "2024-03-01 10:00");
-    const locked = gate();
-    const log: string[] = [];
-    const first = shared.store.tx(async (tx) => {
-      await lockPatient(tx, bay.facilityId, one);
-      locked.open();
-      await pause();
-      log.push("first");
-    });
-    await locked.opened;
-    await shared.store.tx(async (tx) => {
-      await lockPatient(tx, bay.facilityId, two);
-      log.push("second");
-    });
-    await first;
-    expect(log).toEqual(kind === "sqlite" ? ["first", "second"] : ["second", "first"]);
   });
 });

@@ -31,6 +31,7 @@ export async function applyImport(
   let done = 0;
   let idsNeeded = 64;
   let after = "";
+  options.onProgress?.({ phase: "applying", done, total });
   for (;;) {
     const step = await act.store.tx((tx) => applyNext(tx, act, { importId, options, idsNeeded, after }), {
       ids: idsNeeded,

@@ -28,6 +28,7 @@ export async function checkImport(
   let refused = 0;
   let done = 0;
   let after = "";
+  options.onProgress?.({ phase: "checking", done, total });
   for (;;) {
     const found = await act.store.read(async (read) => {
       const chunk = await nextChunk(read, importId, after);

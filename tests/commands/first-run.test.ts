@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { loadDemoOrSetUp } from "../../src/commands/first-run.ts";
+import { demoWards } from "../../src/demo/wards.ts";
+import { people } from "../../src/store/people.ts";
+import { wards } from "../../src/store/wards.ts";
+import { verifyLedger } from "../../src/usecases/check-ledger.ts";
+import { firstActor, isDemo } from "../../src/usecases/find-facility.ts";
+import { readFacility } from "../../src/usecases/read-facility.ts";
+import { readMonth } from "../../src/usecases/read-month.ts";
+import { freshSqlite } from "../databases/databases.ts";
+import { sharedStore } from "../databases/shared-store.ts";
+import { commandContext } from "./run-command.ts";
+
+const now = Date.UTC(2026, 10, 25, 12);
+
+describe("the first start without the demo", () => {
+  const shared = sharedStore(freshSqlite);
+
+  it("sets up the facility of the settings, once", async () => {
+    const run = commandContext([], { now, settings: { DWELL_FACILITY_NAME: "Alder Bay", DWELL_CENSUS_TIME: "24:00" } });
+    await loadDemoOrSetUp(shared.store, run.context, true);
+    const actor = await firstActor(shared.store);
+    if (!actor) throw new Error("nobody is there");
+    expect(actor.roles.toSorted()).toEqual(["administrator", "prevention"]);
+    expect(await readFacility({ store: shared.store, actor, now })).toMatchObject({
+      name: "Alder Bay",
+      zone: "America/New_York",
+      census: [{ time: "24:00" }],
+    });
+    expect(await isDemo(shared.store)).toBe(false);
+    // Neither another setting nor the wish for the demo changes what is there.
+    await loadDemoOrSetUp(shared.store, commandContext([], { now }).context, false);
+    expect(await firstActor(shared.store)).toEqual(actor);
+    expect(await isDemo(shared.store)).toBe(false);
+    expect(run.err()).toBe("");
+  });
+});
+
+describe("the first start with the demo", () => {
+  const shared = sharedStore(freshSqlite);
+
+  it("loads a year of the fictional hospital without a refused line, and the ledger is right", async () => {
+    const { store } = shared;
+    const run = commandContext([], { now });
+    await loadDemoOrSetUp(store, run.context, false);
+    expect(run.err()).toMatch(/^Loading the demo: Alder Bay Hospital, which does not exist, and nobody in it does\.\n/);
+    expect(await isDemo(store)).toBe(true);
+    const states = await store.read((read) => read.db.importLine.groupBy({ by: ["state"], _count: true }));
+    expect(states.map((row) => row.state).sort()).toEqual(["accepted", "marked"]);
+    const actor = await firstActor(store);
+    if (!actor) throw new Error("nobody is there");
+    const act = { store, actor, now };
+    const { patients, differences } = await verifyLedger(act);
+    expect(differences).toEqual([]);
+    expect(patients).toBeGreaterThan(3000);
+
+    const whole = await readMonth(act, { days: null });
+    const inpatient = demoWards.filter((ward) => ward.setting === "inpatient").map((ward) => ward.code);
+    expect(whole.wards.map((ward) => ward.code)).toEqual(inpatient.sort());
+    const ratio = new Map(whole.wards.map((ward) => [ward.code, ward.catheterDays / ward.patientDays]));
+    for (const ward of whole.wards) expect(ward.patientDays).toBeGreaterThan(1000);
+    // 4N keeps its catheters too long: of all wards only intensive care has more.
+    expect(
+      [...ratio]
+        .sort(([, a], [, b]) => b - a)
+        .map(([code]) => code)
+        .slice(0, 2),
+    ).toEqual(["ICU", "4N"]);
+    // What is doubtful in a real record is there as well, for the reports to tell.
+    expect(new Set(whole.findings.map((finding) => finding.kind))).toEqual(
+      new Set(["absence-known", "absence-unknown", "not-confirmed"]),
+    );
+  });
+
+  it("adds people who see some wards only", async () => {
+    const { store } = shared;
+    const actor = await firstActor(store);
+    if (!actor) throw new Error("nobody is there");
+    const codes = new Map((await store.read((read) => wards(read, actor.facilityId))).map((w) => [w.id, w.code]));
+    const all = await store.read((read) => people(read, actor.facilityId));
+    expect(
+      all.map(({ name, roles, wardIds }) => [name, roles.toSorted(), wardIds.map((id) => codes.get(id)).sort()]),
+    ).toEqual([
+      ["Robin Vale", ["administrator", "prevention"], []],
+      ["Sam Ortega", ["bedside"], ["3E", "ICU"]],
+      ["Kit Lindqvist", ["manager"], ["3E", "3W", "4N"]],
+    ]);
+  });
+});

@@ -1,0 +1,118 @@
+import { createServer } from "node:net";
+import { describe, expect, it } from "vitest";
+import { ledger } from "../../src/commands/ledger.ts";
+import { serve } from "../../src/commands/serve.ts";
+import { freshSqlite, onEachDatabase } from "../databases/databases.ts";
+import { emptyDatabase } from "../databases/empty-database.ts";
+import { gate } from "../databases/gate.ts";
+import { faultsOf } from "../databases/refusal.ts";
+import { type CommandRun, runCommand } from "./run-command.ts";
+
+const quiet = { DWELL_PORT: "0", DWELL_LOG_LEVEL: "silent", DWELL_FACILITY_NAME: "Alder Bay" };
+
+/** Serves a database on a free port while `use` asks it something; resolves to how the command ended. */
+async function serving(
+  databaseUrl: string,
+  { args = ["--empty"], settings = {} }: { args?: string[]; settings?: Record<string, string> },
+  use: (address: string) => Promise<void>,
+): Promise<CommandRun> {
+  const stop = gate();
+  const begun = new Promise<string>((resolve) => {
+    const onOut = (text: string) => resolve(/http:\/\/\S+/.exec(text)?.[0] ?? "no address was said");
+    ended = runCommand(serve, args, { databaseUrl, settings: { ...quiet, ...settings }, stopped: stop.opened, onOut });
+  });
+  let ended: Promise<CommandRun> | undefined;
+  try {
+    await use(await Promise.race([begun, ended?.then(() => "it ended") ?? begun]));
+  } finally {
+    stop.open();
+  }
+  if (!ended) throw new Error("nothing was started");
+  return ended;
+}
+
+const answer = async (address: string) => (await fetch(address)).json();
+
+onEachDatabase("serve", (_, kind) => {
+  it("makes the tables and an empty record, answers, and ends cleanly when it is told to stop", async () => {
+    const database = await emptyDatabase(kind);
+    let address = "";
+    const run = await serving(database.url, {}, async (at) => {
+      address = at;
+      expect(await answer(`${at}/api/v1/facility`)).toMatchObject({ name: "Alder Bay", zone: "America/New_York" });
+      expect(await answer(`${at}/api/v1/wards`)).toMatchObject({ wards: [] });
+    });
+    expect(run).toEqual({ exitCode: 0, out: `Dwell Ledger is at ${address}\n`, err: "" });
+    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
+    await expect(fetch(address)).rejects.toThrow("fetch failed");
+    // Everything was given back: another command may have the database now.
+    expect(await runCommand(ledger, ["verify"], { databaseUrl: database.url })).toMatchObject({ exitCode: 0 });
+    await database.drop();
+  });
+
+  it("keeps the facility that is there at the next start, whatever the settings say", async () => {
+    const database = await emptyDatabase(kind);
+    await serving(database.url, {}, async () => undefined);
+    const settings = { DWELL_FACILITY_NAME: "Another" };
+    await serving(database.url, { settings }, async (at) => {
+      expect(await answer(`${at}/api/v1/facility`)).toMatchObject({ name: "Alder Bay" });
+    });
+    await database.drop();
+  });
+});
+
+describe("serve", () => {
+  it("loads the demo once, and says that it is one", async () => {
+    const database = await emptyDatabase("sqlite");
+    const months: unknown[] = [];
+    const start = () =>
+      serving(database.url, { args: [] }, async (at) => {
+        months.push(await answer(`${at}/api/v1/months/2026-10`));
+      });
+    const first = await start();
+    expect(first.exitCode).toBe(0);
+    expect(first.err).toMatch(
+      /^Loading the demo: Alder Bay Hospital, .*\nReading lines\nChecking lines\nStoring lines\n$/,
+    );
+    expect(first.out).toMatch(/^Dwell Ledger with the demo hospital is at http/);
+    const second = await start();
+    expect(second.err).toBe("");
+    expect(months[0]).toMatchObject({ month: "2026-10", sheet: { id: "month" } });
+    expect(months[1]).toEqual(months[0]);
+    await database.drop();
+  });
+
+  it("refuses a SQLite file that another one has, which goes on", async () => {
+    const database = await freshSqlite();
+    await serving(database.url, {}, async (at) => {
+      for (const [command, args] of [
+        [serve, ["--empty"]],
+        [ledger, ["verify"]],
+      ] as const) {
+        const [fault] = await faultsOf(() => runCommand(command, args, { databaseUrl: database.url, settings: quiet }));
+        expect(fault?.code).toBe("database-in-use");
+      }
+      expect(await answer(`${at}/api/v1/facility`)).toMatchObject({ name: "Alder Bay" });
+    });
+    await database.drop();
+  });
+
+  it("refuses a port that is taken, and gives the database back", async () => {
+    const database = await freshSqlite();
+    const other = createServer();
+    await new Promise<void>((resolve) => other.listen(0, "127.0.0.1", resolve));
+    const taken = other.address();
+    const port = taken !== null && typeof taken === "object" ? `${taken.port}` : "";
+    const settings = { ...quiet, DWELL_PORT: port };
+    const [fault] = await faultsOf(() => runCommand(serve, ["--empty"], { databaseUrl: database.url, settings }));
+    expect(fault?.code).toBe("port-in-use");
+    await new Promise((resolve) => other.close(resolve));
+    const verified = await runCommand(ledger, ["verify"], { databaseUrl: database.url });
+    expect(verified.exitCode).toBe(0);
+    await database.drop();
+  });
+
+  it("takes no other options", async () => {
+    await expect(runCommand(serve, ["--port", "80"])).rejects.toThrow("Unknown option '--port'");
+  });
+});

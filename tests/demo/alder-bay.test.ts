@@ -1,0 +1,93 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { alderBayLines, type DemoOptions } from "../../src/demo/alder-bay.ts";
+import { demoWards } from "../../src/demo/wards.ts";
+import { zoneNamed } from "../../src/domain/days/zone.ts";
+import type { IntakeFile, IntakeValues } from "../../src/domain/intake/intake-line.ts";
+import type { ReadLine } from "../../src/usecases/intake/intake-item.ts";
+
+const now = Date.UTC(2026, 10, 25, 12);
+const standard: DemoOptions = { seed: 1, zone: zoneNamed("America/New_York"), now, days: 120 };
+
+async function lines(options: Partial<DemoOptions> = {}): Promise<ReadLine[]> {
+  const found: ReadLine[] = [];
+  for await (const line of alderBayLines({ ...standard, ...options })) found.push(line);
+  return found;
+}
+
+let all: readonly ReadLine[] = [];
+beforeAll(async () => {
+  all = await lines();
+});
+
+function valuesOf<F extends IntakeFile>(file: F): IntakeValues[F][] {
+  return all.filter((line) => line.file === file).map((line) => line.values as IntakeValues[F]);
+}
+
+describe("the fictional hospital", () => {
+  it("comes out the same for the same seed and instant, and otherwise not", async () => {
+    expect(await lines()).toEqual(all);
+    expect(await lines({ seed: 2 })).not.toEqual(all);
+    expect(await lines({ now: now + 86_400_000 })).not.toEqual(all);
+  });
+
+  it("numbers the lines of each file as if they were written down below a header, each with its own fingerprint", () => {
+    const byFile = new Map<string, number[]>();
+    for (const line of all) byFile.set(line.file, [...(byFile.get(line.file) ?? []), line.line]);
+    expect([...byFile.keys()]).toEqual(["wards.csv", "moves.csv", "catheters.csv"]);
+    for (const numbers of byFile.values()) expect(numbers).toEqual(numbers.map((_, i) => i + 2));
+    expect(new Set(all.map((line) => line.fingerprint)).size).toBe(all.length);
+  });
+
+  it("has patients on every ward, and everybody on a ward that is described", () => {
+    const moves = valuesOf("moves.csv");
+    const described = valuesOf("wards.csv").map((ward) => ward.ward);
+    expect(described).toEqual(demoWards.map((ward) => ward.code));
+    expect([...new Set(moves.map((move) => move.ward))].sort()).toEqual([...described].sort());
+  });
+
+  it("has nobody in two places at once, and nobody in a time to come", () => {
+    const byPatient = new Map<string, IntakeValues["moves.csv"][]>();
+    for (const move of valuesOf("moves.csv"))
+      byPatient.set(move.patient, [...(byPatient.get(move.patient) ?? []), move]);
+    for (const moves of byPatient.values()) {
+      const ordered = moves.toSorted((a, b) => a.from - b.from);
+      for (const [i, move] of ordered.entries()) {
+        expect(move.from).toBeLessThanOrEqual(Math.min(now, move.to ?? now));
+        expect(move.to ?? now).toBeLessThanOrEqual(now);
+        expect(move.to ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(
+          ordered[i + 1]?.from ?? Number.POSITIVE_INFINITY,
+        );
+      }
+    }
+    expect(byPatient.size).toBeGreaterThan(1000);
+  });
+
+  it("reaches back as many days as asked, with the wards full from the first of them", () => {
+    const moves = valuesOf("moves.csv");
+    const present = (at: number) => moves.filter((move) => move.from <= at && at < (move.to ?? now + 1)).length;
+    const first = present(now - 119 * 86_400_000);
+    const last = present(now);
+    expect(first / last).toBeGreaterThan(0.6);
+    expect(first / last).toBeLessThan(1.6);
+    const ends = moves.map((move) => move.to ?? now);
+    const lastEnds = new Map<string, number>();
+    for (const [i, move] of moves.entries())
+      lastEnds.set(move.stay, Math.max(lastEnds.get(move.stay) ?? 0, ends[i] ?? 0));
+    expect(Math.min(...lastEnds.values())).toBeGreaterThanOrEqual(now - 120 * 86_400_000);
+  });
+
+  it("has catheters inside the stays of their patients, one after another", () => {
+    const ends = new Map(valuesOf("moves.csv").map((move) => [move.stay, move.to ?? now]));
+    const last = new Map<string, number>();
+    for (const { stay, inserted, removed, last_seen } of valuesOf("catheters.csv")) {
+      const end = ends.get(stay) ?? 0;
+      expect(inserted).toBeGreaterThanOrEqual(last.get(stay) ?? 0);
+      expect(inserted).toBeLessThan(end);
+      expect(removed ?? end).toBeLessThanOrEqual(end);
+      expect(last_seen).toBeLessThanOrEqual(removed ?? now);
+      last.set(stay, removed ?? end);
+    }
+    const kinds = new Set(valuesOf("catheters.csv").map((catheter) => catheter.kind));
+    expect(kinds).toEqual(new Set(["indwelling-urethral", "suprapubic"]));
+  });
+});
