@@ -86,6 +86,11 @@ export const problems = {
     title: "The removal lies before the insertion",
     remedy: "Correct one of the two times.",
   },
+  "removal-unclear": {
+    status: 422,
+    title: "It is not clear when the catheter was removed",
+    remedy: "Give the time of the removal, or both the last time it was in place and the first at which it was gone.",
+  },
   "seen-after-removal": {
     status: 409,
     title: "The catheter was seen after its removal",

@@ -13,7 +13,7 @@ const candidates = `range(
  * Written apart from the product's counting: the same ward days in one query. A patient has one row a day, that of the
  * earliest stay, and a catheter-day when one was in place in that stay.
  */
-export const query = `
+const query = `
 WITH standing AS (SELECT * FROM stay WHERE void_key = 0),
 moves AS (
   SELECT w.*, s.discharged_at, s.patient_id,

@@ -1,58 +1,33 @@
-import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import Database from "better-sqlite3";
+import type { Database, Statement } from "better-sqlite3";
 import { type Draw, drawFrom } from "../../src/demo/draw.ts";
-import { committedMigrations, migrate } from "../../src/store/migrate.ts";
+import { cachedFile } from "./cached-file.ts";
 import { type DrawnStay, drawCatheter, drawStay } from "./draw-stay.ts";
-import { benchFacility, benchZone, type HistorySize, historyEnd } from "./history-size.ts";
+import { benchFacility, type HistorySize, historyEnd } from "./history-size.ts";
+import { writeFacility } from "./write-facility.ts";
 
 /** Changes whenever the drawing does, so that no file of an older drawing is taken for the same history. */
 const drawing = 1;
 const yearMs = 365.25 * 86_400_000;
 
-/**
- * The SQLite file of a history, of the product's own tables, written on the first call and kept in the folder for
- * temporary files. Returns its path and whether it was there already.
- */
-export async function historyFile(size: HistorySize): Promise<{ file: string; cached: boolean }> {
-  const checksums = committedMigrations("sqlite").map((migration) => migration.checksum);
-  const key = createHash("sha256")
-    .update(JSON.stringify([drawing, size, checksums]))
-    .digest("hex")
-    .slice(0, 16);
-  const folder = join(tmpdir(), "dwell-ledger-bench");
-  const file = join(folder, `history-${key}.sqlite`);
-  if (existsSync(file)) return { file, cached: true };
-  mkdirSync(folder, { recursive: true });
-  const unfinished = `${file}.${process.pid}`;
-  await migrate(unfinished);
-  const database = new Database(unfinished);
-  database.pragma("journal_mode = WAL");
-  database.transaction(() => new HistoryWriter(database, size).write())();
-  database.exec("ANALYZE");
-  database.pragma("wal_checkpoint(TRUNCATE)");
-  database.close();
-  for (const rest of ["-wal", "-shm"]) rmSync(`${unfinished}${rest}`, { force: true });
-  renameSync(unfinished, file);
-  return { file, cached: false };
+/** The SQLite file of a history, in the product's own tables; written on the first call. */
+export function historyFile(size: HistorySize): Promise<{ file: string; writtenS: number }> {
+  return cachedFile("history", [drawing, size], (database) => new HistoryWriter(database, size).write());
 }
 
 class HistoryWriter {
   readonly #size: HistorySize;
   readonly #draw: Draw;
-  readonly #patient: Database.Statement;
-  readonly #stay: Database.Statement;
-  readonly #wardStay: Database.Statement;
-  readonly #catheter: Database.Statement;
+  readonly #patient: Statement;
+  readonly #stay: Statement;
+  readonly #wardStay: Statement;
+  readonly #catheter: Statement;
   /** When each patient can come again, by id. */
   readonly #freeFrom: number[] = [0];
   #stays = 0;
   #wardStays = 0;
   #catheters = 0;
 
-  constructor(database: Database.Database, size: HistorySize) {
+  constructor(database: Database, size: HistorySize) {
     this.#size = size;
     this.#draw = drawFrom(size.seed);
     writeFacility(database, size.wards);
@@ -128,28 +103,5 @@ class HistoryWriter {
     // A merged record gets no more stays, and none is merged into it.
     this.#freeFrom.push(mergedInto === null ? until : Number.POSITIVE_INFINITY);
     return id;
-  }
-}
-
-function writeFacility(database: Database.Database, wards: number): void {
-  database
-    .prepare("INSERT INTO facility (id, name, zone, recorded_at) VALUES (?, 'Alder Bay Hospital', ?, 0)")
-    .run(benchFacility, benchZone);
-  database
-    .prepare(
-      "INSERT INTO facility_census (facility_id, from_day, time, recorded_at, recorded_by) VALUES (?, 0, '00:00', 0, 1)",
-    )
-    .run(benchFacility);
-  database.prepare("INSERT INTO person (id, name, recorded_at) VALUES (1, 'First person', 0)").run();
-  const ward = database.prepare(
-    "INSERT INTO ward (id, facility_id, code, recorded_at, recorded_by) VALUES (?, ?, ?, 0, 1)",
-  );
-  const setting = database.prepare(
-    "INSERT INTO ward_setting (ward_id, from_day, name, setting, recorded_at, recorded_by) VALUES (?, 0, ?, ?, 0, 1)",
-  );
-  for (let id = 1; id <= wards; id++) {
-    ward.run(id, benchFacility, `W${id}`);
-    // One ward in fifty is an outpatient department, where nobody earns a patient-day.
-    setting.run(id, `Ward ${id}`, id % 50 === 0 ? "outpatient" : "inpatient");
   }
 }

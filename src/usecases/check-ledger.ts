@@ -1,7 +1,7 @@
 import { enumeratedPatientDays } from "../domain/counting/enumerate-days.ts";
 import type { PatientDayRow } from "../domain/counting/patient-days.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
-import { beginning } from "../domain/timeline/first-change.ts";
+import { beginning, latestEnd } from "../domain/timeline/first-change.ts";
 import type { PatientTimeline } from "../domain/timeline/timeline.ts";
 import { writeAudit } from "../store/audit.ts";
 import { patientDays, postToLedger, type StoredPatientDay } from "../store/ledger.ts";
@@ -90,7 +90,7 @@ async function comparePage(read: Read, act: Act, ids: readonly number[]): Promis
   const first = Math.min(...[...timelines.values()].flatMap((timeline) => timeline.stays.map(beginning)), act.now);
   const rules = await loadCountingRules(read, act.actor.facilityId, (zone) => ({
     first: zone.dayOf(first) - 2,
-    last: zone.dayOf(act.now) + 1,
+    last: zone.dayOf(latestEnd(timelines.values(), act.now)) + 1,
   }));
   const stored = await patientDays(read, ids, everyDay);
   const expected = new Map(
@@ -107,7 +107,7 @@ function narrowed<T extends { census: { days: Int32Array; instants: Float64Array
 ): T {
   const twoDays = 2 * 86_400_000;
   const start = Math.min(now, ...timeline.stays.map(beginning)) - twoDays;
-  const end = Math.max(...timeline.stays.map((stay) => stay.dischargedAt ?? now), start) + twoDays;
+  const end = latestEnd([timeline], now) + twoDays;
   const inside = (instant: number) => instant >= start && instant <= end;
   const from = rules.census.instants.findIndex(inside);
   const to = rules.census.instants.findLastIndex(inside);

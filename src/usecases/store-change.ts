@@ -1,6 +1,6 @@
 import { closedPatientDays } from "../domain/counting/patient-days.ts";
 import type { Instant } from "../domain/days/day-number.ts";
-import { firstChange } from "../domain/timeline/first-change.ts";
+import { firstChange, latestEnd } from "../domain/timeline/first-change.ts";
 import type { PatientTimeline } from "../domain/timeline/timeline.ts";
 import { postToLedger } from "../store/ledger.ts";
 import type { Recording } from "../store/patients.ts";
@@ -36,10 +36,14 @@ export async function recount(
 ): Promise<{ removed: number; added: number }> {
   if (recounts.length === 0) return { removed: 0, added: 0 };
   const from = Math.min(...recounts.map((r) => r.from));
+  const latest = latestEnd(
+    recounts.map((r) => r.timeline),
+    by.now,
+  );
   const rules = await loadCountingRules(
     tx,
     by.facilityId,
-    (zone) => ({ first: firstDayOf(zone.dayOf(from)), last: zone.dayOf(by.now) + 1 }),
+    (zone) => ({ first: firstDayOf(zone.dayOf(from)), last: zone.dayOf(latest) + 1 }),
     wardsOf(recounts),
   );
   const parts = recounts.map(({ timeline, from: own }) => {

@@ -1,7 +1,10 @@
 import { createServer } from "node:net";
 import { describe, expect, it } from "vitest";
+import type { CensusTime } from "../../shared/day.ts";
 import { ledger } from "../../src/commands/ledger.ts";
 import { serve } from "../../src/commands/serve.ts";
+import { openStore } from "../../src/store/open-store.ts";
+import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 import { freshSqlite, onEachDatabase } from "../databases/databases.ts";
 import { emptyDatabase } from "../databases/empty-database.ts";
 import { gate } from "../databases/gate.ts";
@@ -17,17 +20,20 @@ async function serving(
   use: (address: string) => Promise<void>,
 ): Promise<CommandRun> {
   const stop = gate();
-  const begun = new Promise<string>((resolve) => {
-    const onOut = (text: string) => resolve(/http:\/\/\S+/.exec(text)?.[0] ?? "no address was said");
-    ended = runCommand(serve, args, { databaseUrl, settings: { ...quiet, ...settings }, stopped: stop.opened, onOut });
+  let say = (_address: string) => {};
+  const said = new Promise<string>((resolve) => {
+    say = resolve;
   });
-  let ended: Promise<CommandRun> | undefined;
+  const onOut = (text: string) => say(/http:\/\/\S+/.exec(text)?.[0] ?? "no address was said");
+  const ended = runCommand(serve, args, {
+    ...{ databaseUrl, onOut, stopped: stop.opened },
+    settings: { ...quiet, ...settings },
+  });
   try {
-    await use(await Promise.race([begun, ended?.then(() => "it ended") ?? begun]));
+    await use(await Promise.race([said, ended.then(() => "it ended before it said an address")]));
   } finally {
     stop.open();
   }
-  if (!ended) throw new Error("nothing was started");
   return ended;
 }
 
@@ -62,23 +68,18 @@ onEachDatabase("serve", (_, kind) => {
 });
 
 describe("serve", () => {
-  it("loads the demo once, and says that it is one", async () => {
-    const database = await emptyDatabase("sqlite");
-    const months: unknown[] = [];
-    const start = () =>
-      serving(database.url, { args: [] }, async (at) => {
-        months.push(await answer(`${at}/api/v1/months/2026-10`));
-      });
-    const first = await start();
-    expect(first.exitCode).toBe(0);
-    expect(first.err).toMatch(
-      /^Loading the demo: Alder Bay Hospital, .*\nReading lines\nChecking lines\nStoring lines\n$/,
-    );
-    expect(first.out).toMatch(/^Dwell Ledger with the demo hospital is at http/);
-    const second = await start();
-    expect(second.err).toBe("");
-    expect(months[0]).toMatchObject({ month: "2026-10", sheet: { id: "month" } });
-    expect(months[1]).toEqual(months[0]);
+  it("says that it is the demo, and does not load one that is there", async () => {
+    const database = await freshSqlite();
+    const store = openStore(database.url);
+    const person = { name: "Robin Vale", roles: ["prevention"] } as const;
+    const facility = { name: "Alder Bay Hospital", zone: "UTC", censusTime: "00:00" as CensusTime, demo: true, person };
+    await setUpFacility({ store, now: Date.UTC(2026, 0, 1) }, facility);
+    await store.close();
+    const run = await serving(database.url, { args: [] }, async (at) => {
+      expect(await answer(`${at}/api/v1/wards`)).toMatchObject({ wards: [] });
+    });
+    expect(run).toMatchObject({ exitCode: 0, err: "" });
+    expect(run.out).toMatch(/^Dwell Ledger with the demo hospital is at http/);
     await database.drop();
   });
 

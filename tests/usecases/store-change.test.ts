@@ -38,6 +38,16 @@ onEachDatabase("counting a patient's days anew", (fresh) => {
     expect(firstDayOf(dayOf("2024-03-03"))).toBe(dayOf("2024-03-01"));
   });
 
+  it("keeps the days that lie after a clock which was set back", async () => {
+    const bay = await alderBay(shared.store);
+    const { patientId } = await bay.stay("P9", "2024-03-01 10:00", "2024-03-20 10:00");
+    const timeline = await load(patientId);
+    const from = utc("2024-03-01 10:00");
+    const early = await shared.store.tx((tx) => recount(tx, bay.by("2024-03-05 10:00"), [{ timeline, from }]));
+    expect(early).toEqual({ removed: 0, added: 0 });
+    expect(await ledgerOf(shared.store, patientId)).toHaveLength(19);
+  });
+
   it("of nobody does nothing", async () => {
     const bay = await alderBay(shared.store);
     const nobody = await shared.store.tx((tx) => recount(tx, bay.by(later), []));

@@ -33,6 +33,8 @@ function removalFaults(stay: Stay, catheter: Catheter): Fault[] {
   const faults: Fault[] = [];
   const exact = removedAt ?? removedBeforeAt;
   const pointer = removedAt === null ? "/removedBeforeAt" : "/removedAt";
+  const ends = (removedAfterAt === null ? 0 : 1) + (removedBeforeAt === null ? 0 : 1);
+  if (ends === 1 || (ends === 2 && removedAt !== null)) return [unclearRemoval(ends)];
   if (exact === null) return faults;
   if (insertedAt !== null && Math.min(exact, removedAfterAt ?? exact) < insertedAt)
     faults.push({ code: "removal-before-insertion", pointer, detail: "The removal lies before the insertion." });
@@ -60,4 +62,13 @@ function seenFaults({ insertedAt, removedAt, removedBeforeAt, lastSeenAt }: Cath
 
 function outside(stay: Stay, pointer: string, detail: string): Fault {
   return { code: "outside-stay", pointer, detail, other: `stay ${stay.id}` };
+}
+
+/** A removal is one instant, or two between which it lies: never half of the two, never both at once. */
+function unclearRemoval(ends: number): Fault {
+  const detail =
+    ends === 1
+      ? "Of the two times between which the catheter was removed, one is missing."
+      : "The removal has a time of its own and two times between which it lies.";
+  return { code: "removal-unclear", pointer: "/removedAfterAt", detail };
 }

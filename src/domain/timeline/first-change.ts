@@ -20,3 +20,16 @@ export function firstChange(before: PatientTimeline, after: PatientTimeline): In
 export function beginning(stay: CountedStay): Instant {
   return Math.min(stay.admittedAt, ...stay.wardStays.map((w) => w.startAt));
 }
+
+/**
+ * The latest instant that timelines reach: `now`, or an end that was recorded before the clock was set back. The days up
+ * to it have to be known, or a recount would take rows for surplus that it only did not look at.
+ */
+export function latestEnd(timelines: Iterable<{ readonly stays: readonly CountedStay[] }>, now: Instant): Instant {
+  let latest = now;
+  for (const { stays } of timelines)
+    for (const stay of stays)
+      for (const end of [stay.dischargedAt, ...stay.wardStays.map((w) => w.endAt)])
+        if (end !== null && end > latest) latest = end;
+  return latest;
+}

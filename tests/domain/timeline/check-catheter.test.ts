@@ -50,3 +50,16 @@ describe("a catheter", () => {
     expect(faultsOf("stay 1: 10-10", "catheter 4: 10-")).toEqual([]);
   });
 });
+
+it.each([
+  ["the first time alone", { removedAfterAt: 18, removedBeforeAt: null }],
+  ["the second time alone", { removedAfterAt: null, removedBeforeAt: 20 }],
+  ["a time of its own beside the two", { removedAt: 19, removedAfterAt: 18, removedBeforeAt: 20 }],
+])("a removal between two times is refused with %s", (_what, changes) => {
+  const stay = stayFromLines("stay 1: 10-50", "catheter 4: 12-");
+  const hours = Object.entries(changes).map(([field, hour]) => [field, hour === null ? null : hour * 3_600_000]);
+  const [catheter] = stay.catheters;
+  if (!catheter) throw new Error("the line wrote no catheter");
+  const faults = checkCatheter(stay, { ...catheter, ...Object.fromEntries(hours) });
+  expect(faults.map((fault) => fault.code)).toEqual(["removal-unclear"]);
+});

@@ -1,0 +1,54 @@
+import { cpus } from "node:os";
+import { parseArgs } from "node:util";
+import { benchImport, importOnce } from "./bench-import.ts";
+import type { BenchResult } from "./bench-line.ts";
+import { benchMonths } from "./bench-months.ts";
+import { benchRecount } from "./bench-recount.ts";
+import { tableOf } from "./print-table.ts";
+
+const usage = "npm run bench [-- [--million] [--seed NUMBER]]";
+
+async function main(): Promise<void> {
+  const options = {
+    million: { type: "boolean", default: false },
+    seed: { type: "string", default: "20260727" },
+  } as const;
+  const { values } = parseArgs({ options });
+  const seed = Number(values.seed);
+  if (!Number.isSafeInteger(seed)) throw new Error(`--seed takes a whole number: ${usage}`);
+  tell(`Seed ${seed}, ${machine()}.`);
+  if (values.million) {
+    // Twenty hospitals of about 50,000 lines each.
+    for (const note of await importOnce({ seed, hospitals: 20, days: 1785 })) print(note);
+    return;
+  }
+  // The import comes first: its peak memory is that of the process so far.
+  const benches: [string, () => Promise<BenchResult>][] = [
+    ["import", () => benchImport({ seed, hospitals: 1, days: 1060 })],
+    ["months", () => benchMonths({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
+    ["recount", () => benchRecount({ seed, wardStays: 2_000_000, catheters: 400_000, years: 5, wards: 400 })],
+  ];
+  const results: BenchResult[] = [];
+  for (const [name, run] of benches) {
+    const startMs = performance.now();
+    results.push(await run());
+    tell(`${name}: done after ${((performance.now() - startMs) / 1000).toFixed(0)} s`);
+  }
+  print(tableOf(results.flatMap((result) => result.lines)));
+  for (const note of results.flatMap((result) => result.notes)) print(note);
+  print(`Seed ${seed}, ${machine()}. A ratio is ours divided by the baseline of the same run.`);
+}
+
+function machine(): string {
+  return `${cpus().length} cores (${cpus()[0]?.model.trim() ?? "unknown"}), Node ${process.versions.node}`;
+}
+
+function print(line: string): void {
+  process.stdout.write(`${line}\n`);
+}
+
+function tell(line: string): void {
+  process.stderr.write(`${line}\n`);
+}
+
+await main();

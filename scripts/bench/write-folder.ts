@@ -1,0 +1,69 @@
+import { closeSync, openSync, writeSync } from "node:fs";
+import { join } from "node:path";
+import { alderBayLines } from "../../src/demo/alder-bay.ts";
+import { showLocalTime } from "../../src/domain/days/local-time.ts";
+import { zoneNamed } from "../../src/domain/days/zone.ts";
+import type { IntakeFile } from "../../src/domain/intake/intake-line.ts";
+import { benchZone, historyEnd } from "./history-size.ts";
+
+/** How many fictional hospitals are put together into one, and over how many days. */
+export interface FolderSize {
+  readonly seed: number;
+  readonly hospitals: number;
+  readonly days: number;
+}
+
+const timeColumns = new Set(["from", "to", "inserted", "removed", "last_seen"]);
+const blockLines = 2000;
+
+/** Writes files of the fictional hospital's lines into a folder; returns how many lines each has without its header. */
+export async function writeFolder(folder: string, { seed, hospitals, days }: FolderSize): Promise<Map<string, number>> {
+  const zone = zoneNamed(benchZone);
+  const files = new Map<IntakeFile, CsvWriter>();
+  for (let i = 0; i < hospitals; i++) {
+    for await (const { file, values } of alderBayLines({ seed: seed + i, zone, now: historyEnd, days })) {
+      // The wards are the same ones; patients and stays of each hospital get names of their own.
+      if (file === "wards.csv" && i > 0) continue;
+      let writer = files.get(file);
+      if (!writer) {
+        writer = new CsvWriter(join(folder, file), Object.keys(values));
+        files.set(file, writer);
+      }
+      const cells = Object.entries(values).map(([column, value]) => {
+        if (timeColumns.has(column) && typeof value === "number") return showLocalTime(value, zone);
+        return column === "stay" || column === "patient" ? `${i}-${value}` : `${value ?? ""}`;
+      });
+      writer.add(cells.join(","));
+    }
+  }
+  for (const writer of files.values()) writer.close();
+  return new Map([...files].map(([file, writer]) => [file, writer.lines]));
+}
+
+/** Writes a file some lines at a time. No value of the fictional hospital needs quotes. */
+class CsvWriter {
+  readonly #file: number;
+  #block: string[];
+  lines = 0;
+
+  constructor(path: string, columns: readonly string[]) {
+    this.#file = openSync(path, "w");
+    this.#block = [columns.join(",")];
+  }
+
+  add(line: string): void {
+    this.#block.push(line);
+    this.lines += 1;
+    if (this.#block.length >= blockLines) this.#flush();
+  }
+
+  close(): void {
+    this.#flush();
+    closeSync(this.#file);
+  }
+
+  #flush(): void {
+    if (this.#block.length > 0) writeSync(this.#file, `${this.#block.join("\n")}\n`);
+    this.#block = [];
+  }
+}

@@ -1,0 +1,83 @@
+import type { Database, Statement } from "better-sqlite3";
+import { type Draw, drawFrom } from "../../src/demo/draw.ts";
+import { cachedFile } from "./cached-file.ts";
+import { benchFacility, historyEnd } from "./history-size.ts";
+import { writeFacility } from "./write-facility.ts";
+
+/** How large a ledger is: every bed of every inpatient ward is taken all the time. */
+export interface LedgerSize {
+  readonly seed: number;
+  readonly years: number;
+  readonly wards: number;
+  readonly bedsAWard: number;
+}
+
+/** Changes whenever the drawing does. */
+const drawing = 1;
+const dayMs = 86_400_000;
+/** 15:00 UTC: some time in the morning of the facility, the whole year. */
+const morningMs = 15 * 3_600_000;
+
+/**
+ * The SQLite file of a ledger with the stays behind it: ended ones with their ledger rows, and in every bed one that
+ * lasts. Written on the first call.
+ */
+export function ledgerFile(size: LedgerSize): Promise<{ file: string; writtenS: number }> {
+  return cachedFile("ledger", [drawing, size], (database) => new LedgerWriter(database, size).write());
+}
+
+class LedgerWriter {
+  readonly #size: LedgerSize;
+  readonly #draw: Draw;
+  readonly #patient: Statement;
+  readonly #stay: Statement;
+  readonly #wardStay: Statement;
+  readonly #days: Statement;
+  #last = 0;
+
+  constructor(database: Database, size: LedgerSize) {
+    this.#size = size;
+    this.#draw = drawFrom(size.seed);
+    writeFacility(database, size.wards);
+    this.#patient = database.prepare(
+      "INSERT INTO patient (id, facility_id, identifier, survivor_id, recorded_at, recorded_by) VALUES (?, ?, ?, ?, 0, 1)",
+    );
+    this.#stay = database.prepare(
+      "INSERT INTO stay (id, facility_id, patient_id, number, admitted_at, discharged_at, recorded_at, recorded_by) VALUES (?, ?, ?, ?, ?, ?, 0, 1)",
+    );
+    this.#wardStay = database.prepare(
+      "INSERT INTO ward_stay (id, stay_id, ward_id, start_at, end_at, recorded_at, recorded_by) VALUES (?, ?, ?, ?, ?, 0, 1)",
+    );
+    this.#days = database.prepare(
+      "INSERT INTO patient_day (patient_id, day, ward_id, stay_id, catheter) VALUES (?, ?, ?, ?, ?)",
+    );
+  }
+
+  write(): void {
+    const { years, wards, bedsAWard } = this.#size;
+    const end = Math.floor(historyEnd / dayMs);
+    for (let ward = 1; ward <= wards; ward++) {
+      if (ward % 50 === 0) continue;
+      for (let bed = 0; bed < bedsAWard; bed++) {
+        let day = end - Math.round(years * 365.25);
+        while (day < end) day = this.#addStay({ ward, day, end });
+      }
+    }
+  }
+
+  /** Writes a stay of some days from `day` on; returns the day on which the bed is free. */
+  #addStay({ ward, day, end }: { ward: number; day: number; end: number }): number {
+    const id = ++this.#last;
+    const free = day + this.#draw.whole(3, 17);
+    const admitted = day * dayMs + morningMs;
+    const left = free >= end ? null : free * dayMs + morningMs;
+    this.#patient.run(id, benchFacility, `P${id}`, id);
+    this.#stay.run(id, benchFacility, id, `S${id}`, admitted, left);
+    this.#wardStay.run(id, id, ward, admitted, left);
+    if (left === null) return end;
+    const catheterDays = this.#draw.chance(0.3) ? this.#draw.whole(1, 6) : 0;
+    // The census at 00:00 finds the patient from the day after the arrival to the day of leaving.
+    for (let i = 1; i <= free - day; i++) this.#days.run(id, day + i, ward, id, i <= catheterDays ? 1 : 0);
+    return free;
+  }
+}
