@@ -60,6 +60,8 @@ function write(text: string): Promise<void> {
 
 /** One clear sentence for what a person can mend; anything else is a bug and is shown whole. */
 function explain(error: unknown): number {
+  // Whoever reads the output has enough of it, such as `head`.
+  if (isSystemError(error) && error.code === "EPIPE") return exitCodes.fault;
   if (error instanceof Problem) {
     process.stderr.write(`${error.message} ${problems[error.code].remedy}\n`);
     return exitCodes.fault;
@@ -68,8 +70,19 @@ function explain(error: unknown): number {
     process.stderr.write(`${error.message}\n`);
     return exitCodes.usage;
   }
+  if (isSystemError(error)) {
+    process.stderr.write(`The operating system refused something: ${error.message}.\n`);
+    return exitCodes.fault;
+  }
   process.stderr.write(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
   return exitCodes.fault;
 }
 
+/** What the operating system answers to a file or a stream, such as that its disk is full. */
+function isSystemError(error: unknown): error is NodeJS.ErrnoException {
+  return error instanceof Error && "code" in error && "syscall" in error;
+}
+
+// The call that wrote hears of the failure; without this it would end the process at once, with a stack.
+process.stdout.on("error", () => undefined);
 process.exitCode = await main(process.argv.slice(2)).catch(explain);

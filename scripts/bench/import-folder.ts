@@ -1,3 +1,4 @@
+import { censusTime } from "../../shared/day.ts";
 import { fingerprint } from "../../src/csv/fingerprint.ts";
 import { readFolder } from "../../src/csv/read-folder.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
@@ -9,6 +10,8 @@ import type { ImportResult, IntakeItem } from "../../src/usecases/intake/intake-
 import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 import { timed } from "./bench-line.ts";
 import { benchZone, historyEnd } from "./history-size.ts";
+
+const midnight = censusTime.parse("00:00");
 
 /** What importing a folder into a new SQLite file took. */
 export interface FolderImport {
@@ -25,7 +28,7 @@ export async function importFolder(folder: string, file: string): Promise<Folder
   try {
     const now = historyEnd;
     const person = { name: "First person", roles: ["prevention", "administrator"] } as const;
-    const facility = { name: "Alder Bay Hospital", zone: benchZone, censusTime: "00:00", person } as const;
+    const facility = { name: "Alder Bay Hospital", zone: benchZone, censusTime: midnight, person };
     const actor = await setUpFacility({ store, now }, facility);
     const counting = countingCommits(store);
     const options = { dryRun: false, setAside: false, assumeInpatient: false };

@@ -13,7 +13,7 @@ export interface LedgerSize {
 }
 
 /** Changes whenever the drawing does. */
-const drawing = 1;
+const drawing = 2;
 const dayMs = 86_400_000;
 /** 15:00 UTC: some time in the morning of the facility, the whole year. */
 const morningMs = 15 * 3_600_000;
@@ -32,6 +32,7 @@ class LedgerWriter {
   readonly #patient: Statement;
   readonly #stay: Statement;
   readonly #wardStay: Statement;
+  readonly #catheter: Statement;
   readonly #days: Statement;
   #last = 0;
 
@@ -47,6 +48,9 @@ class LedgerWriter {
     );
     this.#wardStay = database.prepare(
       "INSERT INTO ward_stay (id, stay_id, ward_id, start_at, end_at, recorded_at, recorded_by) VALUES (?, ?, ?, ?, ?, 0, 1)",
+    );
+    this.#catheter = database.prepare(
+      "INSERT INTO catheter (stay_id, kind, inserted_at, removed_at, recorded_at, recorded_by) VALUES (?, 'indwelling-urethral', ?, ?, 0, 1)",
     );
     this.#days = database.prepare(
       "INSERT INTO patient_day (patient_id, day, ward_id, stay_id, catheter) VALUES (?, ?, ?, ?, ?)",
@@ -76,6 +80,7 @@ class LedgerWriter {
     this.#wardStay.run(id, id, ward, admitted, left);
     if (left === null) return end;
     const catheterDays = this.#draw.chance(0.3) ? this.#draw.whole(1, 6) : 0;
+    if (catheterDays > 0) this.#catheter.run(id, admitted, Math.min(admitted + catheterDays * dayMs, left));
     // The census at 00:00 finds the patient from the day after the arrival to the day of leaving.
     for (let i = 1; i <= free - day; i++) this.#days.run(id, day + i, ward, id, i <= catheterDays ? 1 : 0);
     return free;

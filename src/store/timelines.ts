@@ -31,19 +31,32 @@ export interface OwnedStay {
   readonly stay: Stay;
 }
 
-/** The stays that had begun by then and have not ended: what a report counts beside the ledger. */
-export async function openStays(read: Read, facilityId: number, until: Instant): Promise<OwnedStay[]> {
-  return ownedStays(read, { facilityId, voidKey: 0, dischargedAt: null, admittedAt: { lte: new Date(until) } });
+/**
+ * The stays that had begun by then and have not ended: what a report counts beside the ledger. Only those that were on
+ * one of `wardIds` when given.
+ */
+export async function openStays(
+  read: Read,
+  facilityId: number,
+  { until, wardIds }: { until: Instant; wardIds?: readonly number[] | undefined },
+): Promise<OwnedStay[]> {
+  const admittedAt = { lte: new Date(until) };
+  return ownedStays(read, { facilityId, voidKey: 0, dischargedAt: null, admittedAt, ...onWards(wardIds) });
 }
 
-/** The stays that touch a stretch of time. */
+/** The stays that touch a stretch of time. Only those that were on one of `wardIds` when given. */
 export async function staysBetween(
   read: Read,
   facilityId: number,
-  { start, end }: { start: Instant; end: Instant },
+  { start, end, wardIds }: { start: Instant; end: Instant; wardIds?: readonly number[] | undefined },
 ): Promise<OwnedStay[]> {
   const ended = [{ dischargedAt: null }, { dischargedAt: { gte: new Date(start) } }];
-  return ownedStays(read, { facilityId, voidKey: 0, admittedAt: { lt: new Date(end) }, OR: ended });
+  const admittedAt = { lt: new Date(end) };
+  return ownedStays(read, { facilityId, voidKey: 0, admittedAt, OR: ended, ...onWards(wardIds) });
+}
+
+function onWards(wardIds: readonly number[] | undefined): Prisma.StayWhereInput {
+  return wardIds ? { wardStays: { some: { wardId: { in: [...wardIds] } } } } : {};
 }
 
 /**

@@ -1,14 +1,14 @@
 import { enumeratedPatientDays } from "../domain/counting/enumerate-days.ts";
 import type { PatientDayRow } from "../domain/counting/patient-days.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
+import type { CountedTimeline } from "../domain/timeline/counted-timeline.ts";
 import { beginning, latestEnd } from "../domain/timeline/first-change.ts";
-import type { PatientTimeline } from "../domain/timeline/timeline.ts";
 import { writeAudit } from "../store/audit.ts";
+import { countedTimelines } from "../store/counted-timelines.ts";
 import { patientDays, postToLedger, type StoredPatientDay } from "../store/ledger.ts";
 import { patientPage } from "../store/patient-pages.ts";
 import { lockPatients } from "../store/patients.ts";
 import type { Read, Tx } from "../store/store.ts";
-import { loadTimelines } from "../store/timelines.ts";
 import { type Act, recording } from "./act.ts";
 import { loadCountingRules } from "./counting-rules.ts";
 
@@ -26,11 +26,13 @@ export interface LedgerCheck {
   readonly differences: readonly LedgerDifference[];
 }
 
-const pageSize = 200;
+/** Patients at a time: many where they are only read, few where others wait for them. */
+const pageSize = { verify: 1000, rebuild: 200 };
 
 /** Recounts every patient of the facility by enumerating census instants and compares the ledger with it. */
 export async function verifyLedger(act: Act, onDifference?: (found: LedgerDifference) => void): Promise<LedgerCheck> {
-  return overPages(act, (ids) => act.store.read((read) => comparePage(read, act, ids)), onDifference);
+  const page = (ids: readonly number[]) => act.store.read((read) => comparePage(read, act, ids));
+  return overPages(act, { page, pageSize: pageSize.verify, onDifference });
 }
 
 /**
@@ -38,14 +40,17 @@ export async function verifyLedger(act: Act, onDifference?: (found: LedgerDiffer
  * Each page that differed leaves an audit entry.
  */
 export async function rebuildLedger(act: Act, onDifference?: (found: LedgerDifference) => void): Promise<LedgerCheck> {
-  return overPages(act, (ids) => act.store.tx((tx) => repairPage(tx, act, ids)), onDifference);
+  const page = (ids: readonly number[]) => act.store.tx((tx) => repairPage(tx, act, ids));
+  return overPages(act, { page, pageSize: pageSize.rebuild, onDifference });
 }
 
-async function overPages(
-  act: Act,
-  page: (ids: readonly number[]) => Promise<Page>,
-  onDifference: ((found: LedgerDifference) => void) | undefined,
-): Promise<LedgerCheck> {
+interface OverPages {
+  readonly page: (ids: readonly number[]) => Promise<Page>;
+  readonly pageSize: number;
+  readonly onDifference: ((found: LedgerDifference) => void) | undefined;
+}
+
+async function overPages(act: Act, { page, pageSize, onDifference }: OverPages): Promise<LedgerCheck> {
   const differences: LedgerDifference[] = [];
   let patients = 0;
   let rows = 0;
@@ -86,15 +91,18 @@ async function repairPage(tx: Tx, act: Act, ids: readonly number[]): Promise<Pag
 const everyDay = -1_000_000;
 
 async function comparePage(read: Read, act: Act, ids: readonly number[]): Promise<Page> {
-  const timelines = await loadTimelines(read, ids);
-  const first = Math.min(...[...timelines.values()].flatMap((timeline) => timeline.stays.map(beginning)), act.now);
+  const timelines = await countedTimelines(read, ids);
+  const first = Math.min(...timelines.flatMap((timeline) => timeline.stays.map(beginning)), act.now);
   const rules = await loadCountingRules(read, act.actor.facilityId, (zone) => ({
     first: zone.dayOf(first) - 2,
-    last: zone.dayOf(latestEnd(timelines.values(), act.now)) + 1,
+    last: zone.dayOf(latestEnd(timelines, act.now)) + 1,
   }));
   const stored = await patientDays(read, ids, everyDay);
   const expected = new Map(
-    [...timelines].map(([id, timeline]) => [id, enumeratedPatientDays(timeline, narrowed(rules, timeline, act.now))]),
+    timelines.map((timeline) => [
+      timeline.patientId,
+      enumeratedPatientDays(timeline, narrowed(rules, timeline, act.now)),
+    ]),
   );
   return { rows: stored.length, expected, differences: differencesOf(expected, stored) };
 }
@@ -102,7 +110,7 @@ async function comparePage(read: Read, act: Act, ids: readonly number[]): Promis
 /** The rules with the censuses of the patient's own years only: enumerating others would take long and find nothing. */
 function narrowed<T extends { census: { days: Int32Array; instants: Float64Array } }>(
   rules: T,
-  timeline: PatientTimeline,
+  timeline: CountedTimeline,
   now: number,
 ): T {
   const twoDays = 2 * 86_400_000;

@@ -26,13 +26,19 @@ export interface ReadMonth {
 export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
   return act.store.read(async (read) => {
     const { facilityId } = act.actor;
-    const stays = await openStays(read, facilityId, act.now);
+    const stays = await openStays(read, facilityId, { until: act.now, wardIds: input.wardIds });
     const days = input.days ?? (await daysWithAnything(read, act, stays));
     const rules = await loadCountingRules(read, facilityId, () => days, input.wardIds);
-    const wardIds = rules.wards.map((ward) => ward.id);
-    const open = openDays(stays, rules, act.now).filter((day) => wardIds.includes(day.wardId));
-    const sums = sumsByDay(await ledgerByDay(read, wardIds, days), open);
-    return factsOf({ act, rules, days, sums, findings: await findings(read, act, { rules, days, wardIds }) });
+    const wardIds = new Set(rules.wards.map((ward) => ward.id));
+    const open = openDays(stays, rules, act.now).filter((day) => wardIds.has(day.wardId));
+    const sums = sumsByDay(await ledgerByDay(read, [...wardIds], days), open);
+    return factsOf({
+      act,
+      rules,
+      days,
+      sums,
+      findings: await findings(read, act, { rules, days, only: input.wardIds }),
+    });
   });
 }
 
@@ -60,15 +66,16 @@ async function daysWithAnything(read: Read, act: Act, stays: readonly OwnedStay[
 async function findings(
   read: Read,
   act: Act,
-  { rules, days, wardIds }: { rules: FacilityRules; days: DayRange; wardIds: readonly number[] },
+  { rules, days, only }: { rules: FacilityRules; days: DayRange; only: readonly number[] | undefined },
 ): Promise<QualityFinding[]> {
   const period = {
     start: rules.zone.firstInstantFrom(days.first * dayMs),
     end: rules.zone.firstInstantFrom((days.last + 1) * dayMs),
   };
-  const stays = await staysBetween(read, rules.facility.id, period);
+  const stays = await staysBetween(read, rules.facility.id, { ...period, wardIds: only });
+  const wardIds = new Set(rules.wards.map((ward) => ward.id));
   return stays
-    .filter(({ stay }) => stay.wardStays.some((w) => wardIds.includes(w.wardId)))
+    .filter(({ stay }) => stay.wardStays.some((w) => wardIds.has(w.wardId)))
     .flatMap(({ stay }) => qualityFindings(stay, period, act.now));
 }
 

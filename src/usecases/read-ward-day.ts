@@ -22,7 +22,7 @@ export function readWardDay(
     const rules = await loadCountingRules(tx, facilityId, () => ({ first: day, last: day }), [wardId]);
     if (rules.wards.length === 0) return refuse("not-found", "There is no such ward in this facility.");
     const stored = await ledgerPatients(tx, wardId, day);
-    const open = openDays(await openStays(tx, facilityId, act.now), rules, act.now)
+    const open = openDays(await openStays(tx, facilityId, { until: act.now, wardIds: [wardId] }), rules, act.now)
       .filter((row) => row.wardId === wardId && row.day === day)
       .map(({ patientId, identifier, stayId, catheter }) => ({ patientId, identifier, stayId, catheter }));
     const patients = [...stored, ...open].sort((a, b) => (a.identifier < b.identifier ? -1 : 1));

@@ -48,7 +48,7 @@ onEachDatabase("what is recorded about patients", (fresh, kind) => {
     const gone = await bay.admit("P2", "2024-03-03 10:00");
     await voidStay(bay.at(later), { stayId: gone.stayId, reason: "wrong" });
     const at = async (time: string) => {
-      const found = await shared.store.read((read) => openStays(read, bay.facilityId, utc(time)));
+      const found = await shared.store.read((read) => openStays(read, bay.facilityId, { until: utc(time) }));
       return found.map(({ stay, survivorId, identifier }) => [stay.id, survivorId, identifier]);
     };
     expect(await at("2024-03-03 09:59:59.999")).toEqual([]);
@@ -60,7 +60,7 @@ onEachDatabase("what is recorded about patients", (fresh, kind) => {
     const one = await bay.admit("P1", "2024-03-05 10:00");
     const two = await bay.stay("P2", "2024-03-01 10:00", "2024-03-02 10:00");
     await mergePatients(bay.at(later), { fromId: one.patientId, intoId: two.patientId });
-    const [open] = await shared.store.read((read) => openStays(read, bay.facilityId, utc(later)));
+    const [open] = await shared.store.read((read) => openStays(read, bay.facilityId, { until: utc(later) }));
     expect(open).toMatchObject({ survivorId: two.patientId, identifier: "P2", stay: { patientId: one.patientId } });
   });
 
@@ -105,7 +105,7 @@ onEachDatabase("what is recorded about patients", (fresh, kind) => {
       },
       { ids: count },
     );
-    const open = await shared.store.read((read) => openStays(read, bay.facilityId, utc(later)));
+    const open = await shared.store.read((read) => openStays(read, bay.facilityId, { until: utc(later) }));
     expect(open).toHaveLength(count);
     const ids = open.map(({ stay }) => stay.id);
     expect(ids).toEqual(ids.toSorted((a, b) => a - b));

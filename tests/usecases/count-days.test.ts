@@ -31,7 +31,7 @@ onEachDatabase("days of patients still there", (fresh) => {
       shared.store.read(async (read) => {
         const range = { first: dayOf("2024-03-01"), last: dayOf("2024-03-31") };
         const rules = await loadCountingRules(read, bay.facilityId, () => range);
-        return openDays(await openStays(read, bay.facilityId, utc(now)), rules, utc(now));
+        return openDays(await openStays(read, bay.facilityId, { until: utc(now) }), rules, utc(now));
       });
     const rows = await at("2024-03-04 00:00");
     expect(rows.map((row) => [textOf(row.day), row.wardId, row.catheter])).toEqual([

@@ -10,23 +10,25 @@ export function enumeratedPatientDays(timeline: CountedTimeline, rules: Counting
   const rows: PatientDayRow[] = [];
   const stays = timeline.stays.filter((stay) => stay.voidReason === null);
   for (const [i, day] of rules.census.days.entries()) {
-    const instant = rules.census.instants[i] as Instant;
-    const found = stays.flatMap((stay) => presence(stay, instant, (wardId) => rules.isInpatient(wardId, day)));
-    const first = found[0];
-    if (first) rows.push({ day: day as DayNumber, ...first });
+    const row = rowAt(stays, { day, instant: rules.census.instants[i] as Instant, rules });
+    if (row) rows.push(row);
   }
   return rows;
 }
 
-function presence(
-  stay: CountedStay,
-  at: Instant,
-  isInpatient: (wardId: number) => boolean,
-): Omit<PatientDayRow, "day">[] {
-  if (at < stay.admittedAt || (stay.dischargedAt !== null && at >= stay.dischargedAt)) return [];
-  const wardId = wardHolding(stay, at);
-  if (wardId === null || !isInpatient(wardId)) return [];
-  return [{ wardId, stayId: stay.id, catheter: stay.catheters.some((catheter) => inPlace(stay, catheter, at)) }];
+/** The row of the first stay that has the patient at a census; null when none does. */
+function rowAt(
+  stays: readonly CountedStay[],
+  { day, instant, rules }: { day: DayNumber; instant: Instant; rules: CountingRules },
+): PatientDayRow | null {
+  for (const stay of stays) {
+    if (instant < stay.admittedAt || (stay.dischargedAt !== null && instant >= stay.dischargedAt)) continue;
+    const wardId = wardHolding(stay, instant);
+    if (wardId === null || !rules.isInpatient(wardId, day)) continue;
+    const catheter = stay.catheters.some((each) => inPlace(stay, each, instant));
+    return { day, wardId, stayId: stay.id, catheter };
+  }
+  return null;
 }
 
 /** The ward that has the patient at an instant of a closed stretch, or holds the bed; null when none does. */
