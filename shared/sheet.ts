@@ -1,8 +1,7 @@
 import { z } from "zod";
 
 /** What a column holds, so that a table, a chart and a file each show it rightly. */
-export const columnKind = z.enum(["text", "day", "whole", "ratio", "rate", "amount"]);
-export type ColumnKind = z.infer<typeof columnKind>;
+const columnKind = z.enum(["text", "day", "whole", "ratio", "rate", "amount"]);
 
 export const sheetColumn = z
   .strictObject({

@@ -22,7 +22,7 @@ export function postgresServer(): string {
 }
 
 /** The databases that the tests run on; `DATABASES=sqlite npm test` narrows them while developing. */
-export const databaseKinds = (process.env.DATABASES ?? "sqlite,postgresql").split(",") as DatabaseKind[];
+const databaseKinds = (process.env.DATABASES ?? "sqlite,postgresql").split(",") as DatabaseKind[];
 
 /** The same tests on each real database. */
 export function onEachDatabase(title: string, tests: (fresh: () => Promise<TestDatabase>, kind: DatabaseKind) => void) {

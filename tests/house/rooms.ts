@@ -14,7 +14,7 @@ export interface Room {
  */
 export const rooms: Readonly<Record<string, Room>> = {
   shared: { rooms: [], packages: ["zod"] },
-  "src/domain": { rooms: ["shared"], packages: ["date-fns", "@date-fns/tz", "d3-*", "@stdlib/*"] },
+  "src/domain": { rooms: ["shared"], packages: ["d3-*", "@stdlib/*"] },
   "src/store": {
     rooms: ["src/domain", "shared"],
     packages: ["@prisma/*", "better-sqlite3", "pg", "zod", "node:*"],
