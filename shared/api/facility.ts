@@ -15,6 +15,7 @@ export const readFacility = endpoint({
     .strictObject({
       facilityId: id,
       name: z.string(),
+      demo: z.boolean().describe("The fictional hospital: nobody in it exists"),
       zone: z.string().describe("IANA time zone name"),
       census: z
         .array(z.strictObject({ fromDay: day, time: censusTime }))

@@ -7,10 +7,11 @@ import type { Act } from "./act.ts";
 
 /** The facility in which the person acts, with its census times and the day that it is there now. */
 export async function readFacility({ store, actor, now }: Act): Promise<OutputOf<typeof endpoint>> {
-  const { id, name, zone, census } = await store.read((read) => facility(read, actor.facilityId));
+  const { id, name, demo, zone, census } = await store.read((read) => facility(read, actor.facilityId));
   return {
     facilityId: id,
     name,
+    demo,
     zone,
     census: census.map(({ fromDay, time }) => ({ fromDay: dayText(fromDay), time })),
     now: new Date(now).toISOString(),

@@ -30,6 +30,7 @@ onEachDatabase("the endpoints", (fresh) => {
     const { body } = await door.get("/api/v1/facility").expect(200);
     expect(body).toMatchObject({
       name: "Alder Bay Hospital",
+      demo: false,
       zone: "America/New_York",
       census: [{ fromDay: "1970-01-01", time: "00:00" }],
       now: "2026-11-20T15:00:00.000Z",

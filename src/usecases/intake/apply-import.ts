@@ -86,20 +86,18 @@ async function applyChunk(
       settled.push({ ...line, outcome: await describeWardLine(tx, act, { line, assumeInpatient }) });
   }
   await ensureWards(tx, act, { codes: wardsNamed(chunk), assumeInpatient });
-  const outcomes = await applyPatients(tx, act, chunk.patients);
+  const { outcomes, patientIds } = await applyPatients(tx, act, chunk.patients);
   for (const [line, outcome] of outcomes) settled.push({ file: line.file, line: line.line, outcome });
   settled.push(...(await applyCounts(tx, act, chunk)));
   await settleLines(tx, importId, settled);
-  const known = await patientsByIdentifier(
-    tx,
-    by.facilityId,
-    chunk.patients.flatMap((group) => group.identifier ?? []),
-  );
-  const patientIds = [...known.values()].map((patient) => patient.survivorId);
   await writeAudit(tx, by, { action: "import-lines", patientIds, details: { importId, lines: chunk.lineCount } });
 }
 
-async function applyPatients(tx: Tx, act: Act, all: readonly PatientGroup[]): Promise<Map<PatientLine, Outcome>> {
+async function applyPatients(
+  tx: Tx,
+  act: Act,
+  all: readonly PatientGroup[],
+): Promise<{ outcomes: Map<PatientLine, Outcome>; patientIds: readonly number[] }> {
   const by = recording(act);
   const { groups, outcomes: future } = refuseFutureLines(all, act.now);
   await makePatients(tx, act, groups);
@@ -111,9 +109,9 @@ async function applyPatients(tx: Tx, act: Act, all: readonly PatientGroup[]): Pr
     [...patients.values()].map((patient) => patient.survivorId),
   );
   const wardIds = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
-  const { changes, outcomes } = await planGroups(tx, by.facilityId, groups, { wardIds, newId: () => tx.newId() });
-  await storeChanges(tx, by, changes);
-  return new Map([...future, ...outcomes]);
+  const planned = await planGroups(tx, by.facilityId, groups, { wardIds, newId: () => tx.newId() });
+  await storeChanges(tx, by, planned.changes);
+  return { outcomes: new Map([...future, ...planned.outcomes]), patientIds: planned.survivorIds };
 }
 
 /** Makes the patients that the lines name; completes what is known of a patient from stays.csv. */

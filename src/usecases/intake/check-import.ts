@@ -35,7 +35,7 @@ export async function checkImport(
       return chunk && { chunk, refused: await refusedOf(read, act, chunk) };
     });
     if (!found) return refused;
-    await act.store.tx((tx) => settleLines(tx, importId, found.refused));
+    if (found.refused.length > 0) await act.store.tx((tx) => settleLines(tx, importId, found.refused));
     after = found.chunk.lastKey;
     refused += found.refused.length;
     done += found.chunk.lineCount;

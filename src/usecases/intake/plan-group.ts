@@ -17,6 +17,8 @@ export interface PatientGroup {
 }
 
 export interface PlannedGroups {
+  /** The surviving patients of the groups that are recorded already. */
+  readonly survivorIds: readonly number[];
   readonly changes: readonly TimelineChange[];
   readonly outcomes: ReadonlyMap<PatientLine, Outcome>;
 }
@@ -33,8 +35,8 @@ export async function planGroups(
 ): Promise<PlannedGroups> {
   const identifiers = groups.flatMap((group) => group.identifier ?? []);
   const patients = await patientsByIdentifier(read, facilityId, identifiers);
-  const survivors = [...new Set([...patients.values()].map((patient) => patient.survivorId))];
-  const before = await loadTimelines(read, survivors);
+  const survivorIds = [...new Set([...patients.values()].map((patient) => patient.survivorId))];
+  const before = await loadTimelines(read, survivorIds);
   const stays = [...new Set(groups.flatMap((group) => group.lines.map((line) => line.values.stay)))];
   const owners = await ownersOfStays(read, facilityId, stays);
   const now = new Map<number, PatientTimeline>(before);
@@ -51,7 +53,7 @@ export async function planGroups(
     before: before.get(patientId) ?? { patientId, stays: [] },
     after,
   }));
-  return { changes, outcomes };
+  return { survivorIds, changes, outcomes };
 }
 
 function patientOf(

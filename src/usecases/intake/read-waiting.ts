@@ -5,7 +5,7 @@ import { groupKinds } from "./group-lines.ts";
 import type { PatientGroup } from "./plan-group.ts";
 
 /** How many groups are worked on in one short transaction. */
-const groupsAtATime = 250;
+const groupsAtATime = 500;
 
 /** Waiting lines of some groups, by what they are about. */
 export interface WaitingChunk {
@@ -22,24 +22,20 @@ export async function nextChunk(read: Read, importId: number, after: string): Pr
   const lastKey = keys.at(-1);
   if (lastKey === undefined) return null;
   const waiting = await waitingLines(read, importId, keys);
-  const lines = waiting.filter((line) => line.state === "staged").map(lineFrom);
+  const parsed = waiting.map((stored) => ({ stored, line: JSON.parse(stored.content) as IntakeLine }));
+  const lines = parsed.filter(({ stored }) => stored.state === "staged").map(({ line }) => line);
   return {
     lastKey,
     lineCount: lines.length,
     wards: lines.filter((line) => line.file === "wards.csv"),
     counts: lines.filter((line) => line.file === "daily-counts.csv"),
-    patients: patientGroups(waiting),
+    patients: patientGroups(parsed),
   };
 }
 
-function lineFrom(waiting: WaitingLine): IntakeLine {
-  return JSON.parse(waiting.content) as IntakeLine;
-}
-
-function patientGroups(waiting: readonly WaitingLine[]): PatientGroup[] {
+function patientGroups(parsed: readonly { stored: WaitingLine; line: IntakeLine }[]): PatientGroup[] {
   const groups = new Map<string, { lines: PatientLine[]; seen: PatientLine[] }>();
-  for (const stored of waiting) {
-    const line = lineFrom(stored);
+  for (const { stored, line } of parsed) {
     if (line.file === "wards.csv" || line.file === "daily-counts.csv") continue;
     const group = groups.get(stored.groupKey) ?? { lines: [], seen: [] };
     groups.set(stored.groupKey, group);

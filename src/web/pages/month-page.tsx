@@ -23,7 +23,10 @@ export function MonthPage({ asked }: { asked: Month | null }): ReactNode {
     if (asked === null && current !== null) goTo(monthAddress(current), { replace: true });
   }, [asked, current]);
   const title = asked === null ? "Patient-days and catheter-days" : monthWords(asked);
-  const name = facility.state === "answered" ? facility.value.name : undefined;
+  const name =
+    facility.state === "answered"
+      ? `${facility.value.name}${facility.value.demo ? " (demo: nobody in it exists)" : ""}`
+      : undefined;
   return (
     <Frame title={title} facility={name}>
       <ShowAnswer asked={facility} what="the facility">

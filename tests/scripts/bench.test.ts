@@ -1,0 +1,74 @@
+import Database from "better-sqlite3";
+import { expect, it } from "vitest";
+import { benchImport, importOnce } from "../../scripts/bench/bench-import.ts";
+import { benchMonths } from "../../scripts/bench/bench-months.ts";
+import { benchRecount } from "../../scripts/bench/bench-recount.ts";
+import { tableOf } from "../../scripts/bench/print-table.ts";
+import { differences, emptyCounts } from "../../scripts/bench/ward-day-counts.ts";
+import { historyFile } from "../../scripts/bench/write-history.ts";
+
+const history = { seed: 7, wardStays: 3000, catheters: 600, years: 1, wards: 60 };
+
+it("a history holds as many ward stays and catheters as were asked for, with voided, merged and open records", async () => {
+  const { file } = await historyFile(history);
+  const database = new Database(file, { readonly: true });
+  const count = (sql: string) => database.prepare(`SELECT count(*) FROM ${sql}`).pluck().get();
+  expect(count("ward_stay")).toBe(history.wardStays);
+  expect(count("catheter")).toBe(history.catheters);
+  for (const kind of [
+    "ward_stay WHERE void_key <> 0",
+    "ward_stay WHERE end_at IS NULL",
+    "ward_stay WHERE absence_after = 'procedure'",
+    "catheter WHERE kind = 'suprapubic'",
+    "catheter WHERE removed_after_at IS NOT NULL",
+    "patient WHERE survivor_id <> id",
+  ])
+    expect(count(kind), kind).toBeGreaterThan(0);
+  database.close();
+});
+
+it("the recount and DuckDB, whose query was written apart, agree on every ward day", async () => {
+  const { lines, notes } = await benchRecount(history);
+  expect(lines).toHaveLength(2);
+  expect(notes.join(" ")).toMatch(/Both found [1-9]\d* patient-days and [1-9]\d* catheter-days/);
+});
+
+it("a ward day that differs between two counts is found", () => {
+  const counts = emptyCounts(2, 100, 3);
+  const other = emptyCounts(2, 100, 3);
+  other.catheters[4] = 1;
+  expect(differences(counts, counts)).toBe(0);
+  expect(differences(counts, other)).toBe(1);
+});
+
+it("months read from a short and a long ledger have the sums of their rows", async () => {
+  const { lines } = await benchMonths({ seed: 7, wards: 6, bedsAWard: 2 }, { shortYears: 1, longYears: 2 });
+  expect(lines.map(({ what }) => what)).toEqual([
+    "one ward's month at 2 y",
+    "one ward's month at 1 y",
+    "one ward's month at 2 y",
+    "6 wards' month at 2 y",
+    "6 wards' month at 1 y",
+    "6 wards' month at 2 y",
+  ]);
+});
+
+it("an import stores every line that the bare inserts store", async () => {
+  const { lines } = await benchImport({ seed: 7, hospitals: 2, days: 10 });
+  expect(lines[0]?.what).toMatch(/^import of [1-9]\d* lines$/);
+});
+
+it("a large folder is imported once, from several hospitals put together", async () => {
+  const notes = await importOnce({ seed: 7, hospitals: 2, days: 5 });
+  const [, stored, written] = /^Imported (\d+) of (\d+) lines/.exec(notes[0] ?? "") ?? [];
+  expect(Number(stored)).toBeGreaterThan(100);
+  expect(stored).toBe(written);
+});
+
+it("the table shows each figure, its baseline and their ratio", () => {
+  const table = tableOf([{ what: "work", oursS: 3, baseline: "other work", baselineS: 0.004 }]);
+  expect(table.split("\n").map((line) => line.split(/ {2,}/))).toEqual([
+    ["measured", "ours", "baseline", "against", "ratio"],
+    ["work", "3.00 s", "4.00 ms", "other work", "750.00"],
+  ]);
+});
