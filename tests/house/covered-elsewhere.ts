@@ -3,6 +3,9 @@
  * A file that has its own test, or no function to test, must not stand here.
  */
 export const coveredElsewhere: Readonly<Record<string, string>> = {
+  "src/usecases/intake/read-waiting.ts": "tests/usecases/intake/apply-import.test.ts",
+  "src/domain/intake/intake-line.ts": "tests/domain/intake/plan-patient.test.ts",
+  "src/commands/command.ts": "tests/commands/report.test.ts",
   "src/http/headers.ts": "tests/http/app.test.ts",
   "src/http/health.ts": "tests/http/app.test.ts",
   "src/http/openapi-route.ts": "tests/http/openapi.test.ts",

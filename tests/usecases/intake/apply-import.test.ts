@@ -1,14 +1,14 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { expect, it } from "vitest";
 import { admitPatient } from "../../../src/usecases/admit-patient.ts";
 import { correctWardStay } from "../../../src/usecases/correct-entry.ts";
-import { importLines } from "../../../src/usecases/intake/import-lines.ts";
-import type { IntakeItem } from "../../../src/usecases/intake/intake-item.ts";
+import type { ImportProgress } from "../../../src/usecases/intake/intake-item.ts";
 import { readMonth } from "../../../src/usecases/read-month.ts";
 import { alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
 import { sharedStore } from "../../databases/shared-store.ts";
 import { utc } from "../../databases/utc.ts";
-import { type Files, importFiles, itemsOf, ledgerOfAll, resultText } from "./files.ts";
+import { type Files, importFiles, ledgerOfAll, resultText } from "./files.ts";
 
 const time = "2024-03-10 12:00";
 const patients = 600;
@@ -65,23 +65,24 @@ onEachDatabase("applying an import", (fresh) => {
     const admitted = await Promise.all(
       Array.from({ length: 12 }, (_, n) => bay.stay(`P${n * 40}`, "2024-02-01 08:00", "2024-02-05 08:00")),
     );
-    let done = false;
+    let isDone = false;
     const editing = (async () => {
       let edits = 0;
-      for (; !done || edits < 12; edits++) {
+      for (; edits < 12 || (!isDone && edits < 400); edits++) {
+        // Requests come from outside, so the import has its turn between them.
+        await nextTurn();
         const { wardStayId } = admitted[edits % admitted.length] ?? { wardStayId: 0 };
         const startAt = utc("2024-02-01 08:00") + ((edits % 60) + 1) * 3_600_000;
         await correctWardStay(act, { wardStayId, changes: { startAt }, reason: "by hand" });
-        const number = `H${bay.facilityId}-${edits}`;
         const patient = { identifier: `P${(edits * 7) % patients}` };
         const admittedAt = utc("2024-03-04 08:00") + edits * 60_000;
         // Some of them are still in another stay by then, which is refused by name.
-        await admitPatient(act, { patient, number, admittedAt, wardId: bay.b }).catch(expectedRefusal);
+        await admitPatient(act, { patient, number: `H${edits}`, admittedAt, wardId: bay.b }).catch(expectedRefusal);
       }
       return edits;
     })();
     const result = await importFiles(act, manyPatients(), { setAside: true });
-    done = true;
+    isDone = true;
     expect(await editing).toBeGreaterThanOrEqual(12);
     expect(result.state).toBe("applied");
     expect(result.accepted + result.marked + result.unchanged + result.refused).toBe(4 * patients);
@@ -90,24 +91,25 @@ onEachDatabase("applying an import", (fresh) => {
 
   it("refuses what somebody made impossible since it was tried, and stores the rest", async () => {
     const bay = await alderBay(shared.store);
-    const files: Files = {
-      "moves.csv": [
-        "stay,patient,ward,from,to",
-        "S1,P1,A,2024-03-01T08:00,2024-03-03T08:00",
-        "S2,P2,A,2024-03-01T08:00,2024-03-03T08:00",
-      ],
-    };
-    let admitted = false;
-    const result = await importLines(bay.at(time), itemsOf(files), {
-      ...{ dryRun: false, setAside: false, assumeInpatient: false },
-      onProgress: ({ phase }) => {
-        if (phase !== "applying" || admitted) return;
-        admitted = true;
-        expect(phase).toBe("applying");
+    const moves = ["S1,P1,A,2024-03-01T08:00,2024-03-03T08:00", "S2,P2,A,2024-03-01T08:00,2024-03-03T08:00"];
+    const files = { "moves.csv": ["stay,patient,ward,from,to", ...moves] };
+    const { store } = shared;
+    let isTried = false;
+    let admission: Promise<unknown> | undefined;
+    const patientAdmittedMeanwhile: typeof store = {
+      ...store,
+      tx: async (work, options) => {
+        if (isTried) admission ??= bay.admit("P1", "2024-03-02 08:00", { number: "H1" });
+        await admission;
+        return store.tx(work, options);
       },
-    });
-    expect(admitted).toBe(true);
-    expect(result.state).toBe("applied");
+    };
+    const onProgress = ({ phase, done, total }: ImportProgress) => {
+      if (phase === "checking" && done === total) isTried = true;
+    };
+    const result = await importFiles({ ...bay.at(time), store: patientAdmittedMeanwhile }, files, { onProgress });
+    expect(resultText(result)).toBe("applied: 1 accepted, 0 marked, 0 unchanged, 1 refused");
+    expect((await ledgerOfAll(bay.at(time))).differences).toBe(0);
   });
 
   it("stores counts made by hand, also of a ward that nobody described, and refuses impossible ones", async () => {
