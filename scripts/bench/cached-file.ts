@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
@@ -7,7 +7,7 @@ import { committedMigrations, migrate } from "../../src/store/migrate.ts";
 
 /**
  * A migrated SQLite file that `write` fills in one transaction, kept in the folder for temporary files and found again
- * by `key`: whatever decides about its contents. Returns its path and the seconds that writing took, 0 when it was there.
+ * by `key`: whatever decides about its contents. An older one of that name makes room for it. Returns its path and the seconds that writing took, 0 when it was there.
  */
 export async function cachedFile(
   name: string,
@@ -23,6 +23,7 @@ export async function cachedFile(
   if (existsSync(file)) return { file, writtenS: 0 };
   const startMs = performance.now();
   mkdirSync(folder, { recursive: true });
+  for (const old of readdirSync(folder)) if (old.startsWith(`${name}-`)) rmSync(join(folder, old), { force: true });
   const unfinished = `${file}.${process.pid}`;
   await migrate(unfinished);
   const database = new Database(unfinished);

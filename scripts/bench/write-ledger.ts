@@ -23,7 +23,7 @@ const morningMs = 15 * 3_600_000;
  * lasts. Written on the first call.
  */
 export function ledgerFile(size: LedgerSize): Promise<{ file: string; writtenS: number }> {
-  return cachedFile("ledger", [drawing, size], (database) => new LedgerWriter(database, size).write());
+  return cachedFile(`ledger${size.years}`, [drawing, size], (database) => new LedgerWriter(database, size).write());
 }
 
 class LedgerWriter {

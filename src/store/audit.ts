@@ -1,3 +1,4 @@
+import { insertRows } from "./bulk.ts";
 import type { Recording } from "./patients.ts";
 import type { Tx } from "./store.ts";
 
@@ -9,18 +10,25 @@ export interface Audit {
   readonly details: object;
 }
 
+/** Whom an entry is about; an import names hundreds at once. */
+const patientTable = { table: "audit_patient", columns: { audit_id: "text", patient_id: "int" } } as const;
+
 /** Writes who did what, in the transaction of the act itself. */
 export async function writeAudit(tx: Tx, by: Recording, audit: Audit): Promise<void> {
   const patientIds = [...new Set(audit.patientIds ?? [])];
-  await tx.db.auditEntry.create({
+  const { id } = await tx.db.auditEntry.create({
     data: {
       at: new Date(by.now),
       facilityId: by.facilityId,
       personId: by.personId,
       action: audit.action,
       details: JSON.stringify(audit.details),
-      patients: { create: patientIds.map((patientId) => ({ patientId })) },
     },
     select: { id: true },
   });
+  await insertRows(
+    tx,
+    patientTable,
+    patientIds.map((patientId) => [id, patientId]),
+  );
 }

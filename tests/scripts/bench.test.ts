@@ -1,5 +1,8 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import Database from "better-sqlite3";
-import { expect, it } from "vitest";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
 import { benchImport, importOnce } from "../../scripts/bench/bench-import.ts";
 import { benchMonths } from "../../scripts/bench/bench-months.ts";
 import { benchRecount } from "../../scripts/bench/bench-recount.ts";
@@ -8,6 +11,14 @@ import { differences, emptyCounts } from "../../scripts/bench/ward-day-counts.ts
 import { historyFile } from "../../scripts/bench/write-history.ts";
 
 const history = { seed: 7, wardStays: 3000, catheters: 600, years: 1, wards: 60 };
+
+// The benches keep what they write in the folder for temporary files: here one that is new and goes away again.
+const folder = mkdtempSync(join(tmpdir(), "dwell-ledger-test-"));
+beforeAll(() => vi.stubEnv("TMPDIR", folder));
+afterAll(() => {
+  vi.unstubAllEnvs();
+  rmSync(folder, { recursive: true });
+});
 
 it("a history holds as many ward stays and catheters as were asked for, with voided, merged and open records", async () => {
   const { file } = await historyFile(history);

@@ -85,10 +85,12 @@ describe("a PostgreSQL that cannot be used is told in one sentence", () => {
 
   it("when the user may not make tables", async () => {
     const role = `reader_${randomUUID().replaceAll("-", "")}`;
-    await rawQuery(postgresServer(), `CREATE ROLE ${role} LOGIN`);
+    await rawQuery(postgresServer(), `CREATE ROLE ${role} LOGIN PASSWORD 's3cret'`);
     await rawQuery(database.url, "REVOKE CREATE ON SCHEMA public FROM PUBLIC");
     try {
-      expect(await faultOf(urlWith({ username: role }))).toMatch(/not-writable: .*does not let this user write/);
+      expect(await faultOf(urlWith({ username: role, password: "s3cret" }))).toMatch(
+        /not-writable: .*does not let this user write/,
+      );
     } finally {
       await rawQuery(postgresServer(), `DROP ROLE ${role}`);
     }

@@ -111,12 +111,12 @@ onEachDatabase("the lock of a patient", (fresh, kind) => {
     const bay = await alderBay(shared.store);
     const one = await bay.admit("P1", "2024-03-01 10:00");
     const two = await bay.admit("P2", "2024-03-01 10:00");
-    const locked = gate();
+    const [locked, written] = [gate(), gate()];
     const log: string[] = [];
     const first = shared.store.tx(async (tx) => {
       await lockPatient(tx, bay.facilityId, one);
       locked.open();
-      await pause();
+      await (kind === "sqlite" ? pause() : written.opened);
       log.push("first");
     });
     await locked.opened;
@@ -124,7 +124,36 @@ onEachDatabase("the lock of a patient", (fresh, kind) => {
       await lockPatient(tx, bay.facilityId, two);
       log.push("second");
     });
+    written.open();
     await first;
     expect(log).toEqual(kind === "sqlite" ? ["first", "second"] : ["second", "first"]);
   });
+
+  /** Which of these rows nobody holds. */
+  const freeOf = (ids: readonly number[]) =>
+    shared.store.tx(async (tx) => {
+      const sql = `SELECT id FROM patient WHERE id IN (${ids.join()}) ORDER BY id FOR UPDATE SKIP LOCKED`;
+      return (await tx.db.$queryRawUnsafe<{ id: number }[]>(sql)).map((row) => row.id);
+    });
+
+  if (kind === "postgresql")
+    it("is taken in the order of ids, wherever the rows lie and however they are named", async () => {
+      const bay = await alderBay(shared.store);
+      const ids: number[] = [];
+      for (const name of ["P1", "P2", "P3", "P4"]) ids.push((await bay.admit(name, "2024-03-01 10:00")).patientId);
+      const [first = 0, second = 0, third = 0, fourth = 0] = ids;
+      // A row that is written moves to the end of its table.
+      await lock(bay, { patientId: first });
+      const [locked, go] = [gate(), gate()];
+      const holding = shared.store.tx(async (tx) => {
+        await lockPatient(tx, bay.facilityId, { patientId: third });
+        locked.open();
+        await go.opened;
+      });
+      await locked.opened;
+      const waiting = shared.store.tx((tx) => lockPatients(tx, bay.facilityId, [fourth, third, second, first]));
+      await expect.poll(() => freeOf(ids), { timeout: 10_000 }).toEqual([fourth]);
+      go.open();
+      await Promise.all([holding, waiting]);
+    });
 });
