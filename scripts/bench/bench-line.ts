@@ -37,5 +37,5 @@ export async function medianOf<T>(times: number, work: () => Promise<T> | T): Pr
 
 /** How long a file took to write, or that it was there. */
 export function written(what: string, seconds: number): string {
-  return seconds === 0 ? `${what} was there already.` : `${what} took ${seconds.toFixed(1)} s to write.`;
+  return seconds === 0 ? `${what}: there already.` : `${what}: written in ${seconds.toFixed(1)} s.`;
 }

@@ -15,6 +15,8 @@ interface Measured {
   readonly oneBareS: number;
   readonly allS: number;
   readonly allBareS: number;
+  /** One ward's month at the beginning of the history. */
+  readonly oldestS: number;
   readonly writtenS: number;
 }
 
@@ -39,6 +41,7 @@ export async function benchMonths(
       line(`one ward's month ${atLong}`, long.oneS, `the same ${atShort}`, short.oneS),
       line(`one ward's month ${atShort}`, short.oneS, bare, short.oneBareS),
       line(`one ward's month ${atLong}`, long.oneS, bare, long.oneBareS),
+      line(`one ward's oldest month ${atLong}`, long.oldestS, "its latest month", long.oneS),
       line(`${size.wards} wards' month ${atLong}`, long.allS, `the same ${atShort}`, short.allS),
       line(`${size.wards} wards' month ${atShort}`, short.allS, bare, short.allBareS),
       line(`${size.wards} wards' month ${atLong}`, long.allS, bare, long.allBareS),
@@ -62,12 +65,22 @@ async function measure(size: LedgerSize): Promise<Measured> {
   const ward = Math.ceil(size.wards / 2) + 1;
   try {
     const one = await medianOf(20, () => readMonth(act, { days: month, wardIds: [ward] }));
+    const first = month.first - Math.floor(size.years * 365.25) + 31;
+    const oldest = await medianOf(5, () => readMonth(act, { days: { first, last: first + 30 }, wardIds: [ward] }));
     const oneBare = await medianOf(200, () => ofWard.get(ward, month.first, month.last) as Sums);
     const all = await medianOf(5, () => readMonth(act, { days: month }));
     const allBare = await medianOf(20, () => ofAll.get(month.first, month.last) as Sums);
     checkSums(one.value.wards, withOpenDays(database, oneBare.value, ward));
     checkSums(all.value.wards, withOpenDays(database, allBare.value, null));
-    return { oneS: one.seconds, oneBareS: oneBare.seconds, allS: all.seconds, allBareS: allBare.seconds, writtenS };
+
+    return {
+      oneS: one.seconds,
+      oneBareS: oneBare.seconds,
+      allS: all.seconds,
+      allBareS: allBare.seconds,
+      oldestS: oldest.seconds,
+      writtenS,
+    };
   } finally {
     database.close();
     await store.close();

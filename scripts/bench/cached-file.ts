@@ -31,7 +31,6 @@ export async function cachedFile(
   for (const pragma of ["journal_mode = OFF", "synchronous = OFF", "foreign_keys = OFF", "cache_size = -200000"])
     database.pragma(pragma);
   database.transaction(() => write(database))();
-  database.exec("ANALYZE");
   database.pragma("journal_mode = WAL");
   database.close();
   for (const rest of ["-wal", "-shm"]) rmSync(`${unfinished}${rest}`, { force: true });

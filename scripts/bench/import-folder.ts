@@ -21,7 +21,7 @@ export interface FolderImport {
   readonly commits: number;
 }
 
-/** Imports a folder into a new file, as `npm run import` does. Throws when a line was refused. */
+/** Imports a folder into a new file, as `npm run import -- --set-aside` does. */
 export async function importFolder(folder: string, file: string): Promise<FolderImport> {
   await migrate(file);
   const store = openStore(file);
@@ -31,7 +31,8 @@ export async function importFolder(folder: string, file: string): Promise<Folder
     const facility = { name: "Alder Bay Hospital", zone: benchZone, censusTime: midnight, person };
     const actor = await setUpFacility({ store, now }, facility);
     const counting = countingCommits(store);
-    const options = { dryRun: false, setAside: false, assumeInpatient: false };
+    // In a million lines some lie in the hour that the clocks show twice, and a file cannot say in which of the two.
+    const options = { dryRun: false, setAside: true, assumeInpatient: false };
     const { seconds, value: result } = await timed(() =>
       importLines({ store: counting.store, actor, now }, itemsOf(folder), options),
     );

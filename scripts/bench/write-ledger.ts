@@ -13,7 +13,7 @@ export interface LedgerSize {
 }
 
 /** Changes whenever the drawing does. */
-const drawing = 2;
+const drawing = 3;
 const dayMs = 86_400_000;
 /** 15:00 UTC: some time in the morning of the facility, the whole year. */
 const morningMs = 15 * 3_600_000;
@@ -60,13 +60,13 @@ class LedgerWriter {
   write(): void {
     const { years, wards, bedsAWard } = this.#size;
     const end = Math.floor(historyEnd / dayMs);
-    for (let ward = 1; ward <= wards; ward++) {
-      if (ward % 50 === 0) continue;
-      for (let bed = 0; bed < bedsAWard; bed++) {
-        let day = end - Math.round(years * 365.25);
-        while (day < end) day = this.#addStay({ ward, day, end });
-      }
-    }
+    const beds = Array.from({ length: wards * bedsAWard }, (_, i) => 1 + Math.floor(i / bedsAWard));
+    const open = beds.filter((ward) => ward % 50 !== 0);
+    const start = end - Math.round(years * 365.25);
+    const free = open.map(() => start);
+    // Day by day, as a hospital records them: what belongs to one month lies together.
+    for (let day = start; day < end; day++)
+      for (const [bed, ward] of open.entries()) if (free[bed] === day) free[bed] = this.#addStay({ ward, day, end });
   }
 
   /** Writes a stay of some days from `day` on; returns the day on which the bed is free. */

@@ -8,6 +8,7 @@ import type {
   WardStay as WardStayModel,
 } from "./generated/sqlite/client.ts";
 import { inChunks } from "./in-chunks.ts";
+import { stayIds } from "./stay-ids.ts";
 import type { Read } from "./store.ts";
 
 /** Everything recorded about a patient, over all stays, with those of the patients merged into it. */
@@ -40,8 +41,8 @@ export async function openStays(
   facilityId: number,
   { until, wardIds }: { until: Instant; wardIds?: readonly number[] | undefined },
 ): Promise<OwnedStay[]> {
-  const admittedAt = { lte: new Date(until) };
-  return ownedStays(read, { facilityId, voidKey: 0, dischargedAt: null, admittedAt, ...onWards(wardIds) });
+  const ids = await stayIds(read, { facilityId, admittedBefore: until + 1, endedFrom: null, wardIds });
+  return staysOf(read, ids);
 }
 
 /** The stays that touch a stretch of time. Only those that were on one of `wardIds` when given. */
@@ -50,13 +51,11 @@ export async function staysBetween(
   facilityId: number,
   { start, end, wardIds }: { start: Instant; end: Instant; wardIds?: readonly number[] | undefined },
 ): Promise<OwnedStay[]> {
-  const ended = [{ dischargedAt: null }, { dischargedAt: { gte: new Date(start) } }];
-  const admittedAt = { lt: new Date(end) };
-  return ownedStays(read, { facilityId, voidKey: 0, admittedAt, OR: ended, ...onWards(wardIds) });
+  return staysOf(read, await stayIds(read, { facilityId, admittedBefore: end, endedFrom: start, wardIds }));
 }
 
-function onWards(wardIds: readonly number[] | undefined): Prisma.StayWhereInput {
-  return wardIds ? { wardStays: { some: { wardId: { in: [...wardIds] } } } } : {};
+function staysOf(read: Read, ids: readonly number[]): Promise<OwnedStay[]> {
+  return inChunks(ids, (chunk) => ownedStays(read, { id: { in: chunk } }));
 }
 
 /**

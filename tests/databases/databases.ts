@@ -1,5 +1,5 @@
 import { createHash, randomUUID } from "node:crypto";
-import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import pg from "pg";
@@ -30,19 +30,22 @@ export function onEachDatabase(title: string, tests: (fresh: () => Promise<TestD
     describe(`${title} (${kind})`, () => tests(kind === "sqlite" ? freshSqlite : freshPostgres, kind));
 }
 
-let sqliteTemplate: Promise<string> | undefined;
+let sqliteTemplate: Promise<Buffer> | undefined;
 let postgresTemplate: Promise<string> | undefined;
 
 /** A copy of one migrated file, in a folder of its own. */
 export async function freshSqlite(): Promise<TestDatabase> {
   sqliteTemplate ??= (async () => {
-    const file = join(mkdtempSync(join(tmpdir(), "dwell-template-")), "template.sqlite");
+    const folder = mkdtempSync(join(tmpdir(), "dwell-template-"));
+    const file = join(folder, "template.sqlite");
     await migrate(file);
-    return file;
+    const bytes = readFileSync(file);
+    rmSync(folder, { recursive: true });
+    return bytes;
   })();
   const folder = mkdtempSync(join(tmpdir(), "dwell-test-"));
   const url = join(folder, "ledger.sqlite");
-  copyFileSync(await sqliteTemplate, url);
+  writeFileSync(url, await sqliteTemplate);
   return { kind: "sqlite", url, drop: async () => rmSync(folder, { recursive: true, force: true }) };
 }
 
