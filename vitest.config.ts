@@ -5,6 +5,8 @@ export default defineConfig({
     include: ["tests/**/*.test.{ts,tsx}"],
     pool: "forks",
     maxWorkers: 2,
+    // Files share their process: each makes databases of its own, and loading everything anew for each took most of the time.
+    isolate: false,
     testTimeout: 30_000,
     hookTimeout: 60_000,
     teardownTimeout: 10_000,
