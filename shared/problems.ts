@@ -81,6 +81,11 @@ export const problems = {
     title: "Nobody said when the catheter was inserted",
     remedy: "Give the time of insertion, or say that the catheter was in place on arrival.",
   },
+  "arrival-contradicts": {
+    status: 422,
+    title: "In place on arrival and inserted later cannot both be true",
+    remedy: "Correct the time of insertion, or do not say that the catheter was in place on arrival.",
+  },
   "removal-before-insertion": {
     status: 422,
     title: "The removal lies before the insertion",
@@ -132,6 +137,17 @@ export const problems = {
     status: 500,
     title: "The database cannot be read",
     remedy: "Check that DWELL_DATABASE_URL names the right file, or restore a backup. The file was left as it is.",
+  },
+  "import-interrupted": {
+    status: 409,
+    title: "The import was interrupted",
+    remedy: "Import the folder again; what was stored of it is known and changes nothing.",
+  },
+  "demo-record": {
+    status: 409,
+    title: "This record is the demo hospital",
+    remedy:
+      "Name another database in DWELL_DATABASE_URL, or move the demo's file away, and begin with npm start -- --empty.",
   },
   "database-in-use": {
     status: 409,

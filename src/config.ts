@@ -17,13 +17,21 @@ const settings = z.object({
     .default(8460),
   /** Used once, when the first facility is set up. */
   DWELL_FACILITY_NAME: filled.default("Our hospital"),
-  DWELL_ZONE: filled.optional(),
+  DWELL_ZONE: filled.refine(isZone, "write an IANA time zone name such as America/New_York").optional(),
   DWELL_CENSUS_TIME: z
     .string()
     .regex(/^(([01]\d|2[0-3]):[0-5]\d|24:00)$/, "write the time as HH:MM, from 00:00 to 24:00")
     .default("00:00"),
   DWELL_LOG_LEVEL: z.enum(logLevels, `write one of ${logLevels.join(", ")}`).default("info"),
 });
+
+function isZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat("en", { timeZone: name }).resolvedOptions().timeZone !== "";
+  } catch {
+    return false;
+  }
+}
 
 export interface Config {
   readonly databaseUrl: string;

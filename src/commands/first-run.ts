@@ -3,10 +3,11 @@ import { alderBayLines } from "../demo/alder-bay.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { Act, Store } from "../usecases/act.ts";
 import { addPerson } from "../usecases/add-person.ts";
-import { firstActor, firstActorOrSetUp } from "../usecases/find-facility.ts";
+import { firstActor, firstActorOrSetUp, refuseDemo } from "../usecases/find-facility.ts";
 import { importLines } from "../usecases/intake/import-lines.ts";
 import { setUpFacility } from "../usecases/set-up-facility.ts";
 import type { CommandContext } from "./command.ts";
+import { setUpText } from "./set-up-text.ts";
 import { showProgress } from "./show-progress.ts";
 
 const demo = { name: "Alder Bay Hospital", zone: "America/New_York", seed: 1, days: 365 } as const;
@@ -17,8 +18,12 @@ const demo = { name: "Alder Bay Hospital", zone: "America/New_York", seed: 1, da
  */
 export async function loadDemoOrSetUp(store: Store, context: CommandContext, empty: boolean): Promise<void> {
   const now = context.clock();
-  if (await firstActor(store)) return;
+  if (await firstActor(store)) {
+    if (empty) await refuseDemo(store);
+    return;
+  }
   if (empty) {
+    context.err(`${setUpText(context.config)}\n`);
     await firstActorOrSetUp({ store, now }, context.config.facility);
     return;
   }

@@ -1,13 +1,20 @@
 import { readFolder } from "../csv/read-folder.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { Store } from "../usecases/act.ts";
-import { firstActorOrSetUp, zoneOfFacility } from "../usecases/find-facility.ts";
+import {
+  firstActor,
+  firstActorOrSetUp,
+  refuseDemo,
+  wardsWithoutSetting,
+  zoneOfFacility,
+} from "../usecases/find-facility.ts";
 import { importLines } from "../usecases/intake/import-lines.ts";
 import type { ImportResult } from "../usecases/intake/intake-item.ts";
 import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
 import { itemsFrom } from "./import-items.ts";
 import { printFaults } from "./print-faults.ts";
 import { readOptions } from "./read-options.ts";
+import { setUpText } from "./set-up-text.ts";
 import { showProgress } from "./show-progress.ts";
 import { withDatabase } from "./with-database.ts";
 
@@ -24,10 +31,12 @@ export const importFolder: Command = async (context) => {
   const { data, "dry-run": dryRun, "set-aside": setAside } = values;
   if (data === undefined) throw new UsageError("Name the folder of files with --data.");
   return withDatabase(context, async (store) => {
+    await refuseDemo(store);
     const result = await importInto(store, context, { data, dryRun, setAside });
     await printFaults(store, result, context.err);
-    await context.out(resultText(result));
-    return result.state === "refused" || (dryRun && result.refused > 0) ? exitCodes.fault : exitCodes.well;
+    if (result.state === "applied") await nameUncounted(store, context.err);
+    await context.out(resultText(result, setAside));
+    return result.refused > 0 && !(setAside && result.state === "applied") ? exitCodes.fault : exitCodes.well;
   });
 };
 
@@ -37,11 +46,23 @@ async function importInto(
   { data, dryRun, setAside }: { data: string; dryRun: boolean; setAside: boolean },
 ): Promise<ImportResult> {
   const now = context.clock();
-  const actor = await firstActorOrSetUp({ store, now }, context.config.facility);
+  const known = await firstActor(store);
+  if (known === null) context.err(`${setUpText(context.config)}\n`);
+  const actor = known ?? (await firstActorOrSetUp({ store, now }, context.config.facility));
   const zone = await zoneOfFacility(store, actor);
   const items = itemsFrom(readFolder(data, zoneNamed(zone)), context.err);
   const onProgress = showProgress(context);
   return importLines({ store, actor, now }, items, { dryRun, setAside, assumeInpatient: false, onProgress });
+}
+
+/** Wards that count nowhere because nobody said what they are: the commonest surprise after a first import. */
+async function nameUncounted(store: Store, err: (text: string) => void): Promise<void> {
+  const actor = await firstActor(store);
+  const codes = actor === null ? [] : await wardsWithoutSetting(store, actor);
+  if (codes.length > 0)
+    err(
+      `These wards count nowhere, because nobody said what they are: ${codes.join(", ")}. Put them into wards.csv with their setting: inpatient, outpatient or procedure.\n`,
+    );
 }
 
 const endings = {
@@ -50,8 +71,11 @@ const endings = {
   "dry-run": "This was a dry run: nothing was stored.",
 } as const;
 
-function resultText(result: ImportResult): string {
+function resultText(result: ImportResult, setAside: boolean): string {
   const { accepted, marked, unchanged, refused, state } = result;
   const counts = `Lines: ${accepted} accepted, ${marked} accepted and marked, ${unchanged} seen before, ${refused} refused.`;
+  if (state === "applied" && accepted + marked === 0) return `${counts}\nNothing new: nothing was changed.\n`;
+  if (state === "applied" && refused > 0 && !setAside)
+    return `${counts}\nStored, except for lines that what was recorded meanwhile contradicts: they were set aside.\n`;
   return `${counts}\n${state in endings ? endings[state as keyof typeof endings] : state}\n`;
 }

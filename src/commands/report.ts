@@ -42,6 +42,10 @@ export const report: Command = async (context) => {
   }
 };
 
+function linesText(count: number): string {
+  return count === 1 ? "1 line was" : `${count} lines were`;
+}
+
 interface ReportOptions {
   readonly data: string;
   readonly days: { first: number; last: number } | null;
@@ -72,16 +76,19 @@ async function reportFrom(
   if (result.refused > 0)
     context.err(
       setAside
-        ? `${result.refused} lines were set aside and count nowhere.\n`
-        : `${result.refused} lines were refused, so nothing was counted. Mend them, or add --set-aside.\n`,
+        ? `${linesText(result.refused)} set aside and count nowhere.\n`
+        : `${linesText(result.refused)} refused, so nothing was counted. Mend them, or add --set-aside.\n`,
     );
   if (result.state !== "applied") return exitCodes.fault;
   const facts = await readMonth(act, { days: options.days });
-  await context.out(sheetText(reports[options.byDay ? "ward-days" : "month"](facts), options.format));
+  const sheet = reports[options.byDay ? "ward-days" : "month"](facts);
+  // A file of rows has no room for what to know about them.
+  if (options.format === "csv") for (const caution of sheet.cautions) context.err(`${caution}\n`);
+  await context.out(sheetText(sheet, options.format));
   return exitCodes.well;
 }
 
-function reportOptions({ args }: CommandContext): ReportOptions {
+function reportOptions({ args, clock }: CommandContext): ReportOptions {
   const text = { type: "string" } as const;
   const { values } = readOptions(args, {
     data: text,
@@ -101,9 +108,11 @@ function reportOptions({ args }: CommandContext): ReportOptions {
   const wanted = values.month === undefined ? null : month.safeParse(values.month);
   if (wanted && !wanted.success) throw new UsageError("--month is a month as YYYY-MM.");
   if (!knownZone(values.zone)) throw new UsageError("--zone is an IANA time zone name such as America/New_York.");
+  const days = wanted?.success ? monthDays(wanted.data) : null;
+  if (days && days.first > zoneNamed(values.zone).dayOf(clock())) throw new UsageError("--month has not begun yet.");
   return {
     data: values.data,
-    days: wanted?.success ? monthDays(wanted.data) : null,
+    days,
     census: census.data,
     zone: values.zone,
     format,

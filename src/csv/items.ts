@@ -53,6 +53,8 @@ export interface CsvRefused {
   /** True when nothing behind this place was read: such a file cannot be stored in part. */
   readonly wholeFile: boolean;
   readonly faults: readonly CsvFault[];
+  /** The stay that the line names, where that much could be read: what else is said of it has no ground then. */
+  readonly stay: string | null;
 }
 
 /** Something that a person should know and that stops nothing. */

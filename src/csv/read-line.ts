@@ -44,7 +44,7 @@ export class LineReader {
         faults.push(...faultsOf(place, error));
       }
     }
-    if (faults.length > 0) return this.#refuse(row, faults);
+    if (faults.length > 0) return this.#refuse(row, faults, values.stay);
     const { line, raw } = row;
     // Safe: each value was read by the reader of its column, and the type of a line is made of those readers.
     return { type: "line", file: this.#layout.name, line, values, marks, raw } as unknown as CsvLine;
@@ -68,7 +68,8 @@ export class LineReader {
     return faultAt({ file: this.#layout.name, line: row.line }, "csv-cell-count", detail);
   }
 
-  #refuse({ line, raw }: Row, faults: readonly CsvFault[]): CsvRefused {
-    return { type: "refused", file: this.#layout.name, line, raw, wholeFile: false, faults };
+  #refuse({ line, raw }: Row, faults: readonly CsvFault[], named?: unknown): CsvRefused {
+    const stay = typeof named === "string" ? named : null;
+    return { type: "refused", file: this.#layout.name, line, raw, wholeFile: false, faults, stay };
   }
 }

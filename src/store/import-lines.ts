@@ -8,6 +8,8 @@ export interface StagedLine {
   readonly line: number;
   readonly groupKey: string;
   readonly fingerprint: string;
+  /** What the line is about. */
+  readonly entryKey: string;
   /** The line as JSON. */
   readonly content: string | null;
   readonly state: "staged" | "unchanged" | "refused";
@@ -24,6 +26,7 @@ const lineTable = {
     state: "text",
     group_key: "text",
     fingerprint: "text",
+    entry_key: "text",
     content: "text",
     faults: "text",
   },
@@ -34,25 +37,29 @@ export async function stageLines(tx: Tx, importId: number, lines: readonly Stage
   await insertRows(
     tx,
     lineTable,
-    lines.map((l) => [importId, l.file, l.line, l.state, l.groupKey, l.fingerprint, l.content, l.faults]),
+    lines.map((l) => [importId, l.file, l.line, l.state, l.groupKey, l.fingerprint, l.entryKey, l.content, l.faults]),
   );
 }
 
-/** Those of the fingerprints that a line of this facility had which was stored, or said what was recorded already. */
-export async function seenFingerprints(
+/**
+ * The fingerprint of the latest line of this facility about each of these things that was stored, or said what was
+ * recorded already, by entry key. A line that is no longer the latest is read anew: it takes a later one back.
+ */
+export async function latestFingerprints(
   read: Read,
   facilityId: number,
-  fingerprints: readonly string[],
-): Promise<Set<string>> {
-  const rows = await read.db.$queryRawUnsafe<{ fingerprint: string }[]>(
-    `SELECT DISTINCT fingerprint FROM import_line l
-     WHERE fingerprint IN (${read.kind === "sqlite" ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($1::jsonb)"})
+  entryKeys: readonly string[],
+): Promise<Map<string, string>> {
+  const rows = await read.db.$queryRawUnsafe<{ entry_key: string; fingerprint: string }[]>(
+    `SELECT entry_key, fingerprint FROM import_line l
+     WHERE entry_key IN (${read.kind === "sqlite" ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($1::jsonb)"})
        AND state IN ('accepted', 'marked', 'unchanged') AND EXISTS (SELECT 1 FROM import i
-         WHERE i.id = l.import_id AND i.facility_id = ${read.kind === "sqlite" ? "?" : "$2::int"})`,
-    JSON.stringify(fingerprints),
+         WHERE i.id = l.import_id AND i.facility_id = ${read.kind === "sqlite" ? "?" : "$2::int"})
+     ORDER BY import_id, line`,
+    JSON.stringify([...new Set(entryKeys)]),
     facilityId,
   );
-  return new Set(rows.map((row) => row.fingerprint));
+  return new Map(rows.map((row) => [row.entry_key, row.fingerprint]));
 }
 
 /** The next groups of waiting lines after `after`, in order. */
@@ -100,6 +107,7 @@ export async function settleLines(tx: Tx, importId: number, outcomes: readonly L
     file,
     line,
     outcome.state,
+    "",
     "",
     "",
     detailsOf(outcome),

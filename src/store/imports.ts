@@ -1,3 +1,4 @@
+import { refuse } from "../../shared/problems.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -31,7 +32,20 @@ export async function addImport(
   return id;
 }
 
-/** Moves an import on; an end carries what became of the lines. */
+/** From which states an import can come to each. */
+const statesBefore: Readonly<Record<ImportState, readonly ImportState[]>> = {
+  staging: [],
+  checking: ["staging"],
+  applying: ["checking", "applying"],
+  applied: ["applying"],
+  refused: ["staging", "checking"],
+  "dry-run": ["checking"],
+};
+
+/**
+ * Moves an import on; an end carries what became of the lines. Refuses `import-interrupted` when somebody else ended
+ * it meanwhile.
+ */
 export async function setImportState(
   tx: Tx,
   importId: number,
@@ -39,7 +53,9 @@ export async function setImportState(
   end?: { summary: object; finishedAt: number },
 ): Promise<void> {
   const ended = end ? { summary: JSON.stringify(end.summary), finishedAt: new Date(end.finishedAt) } : {};
-  await tx.db.import.update({ where: { id: importId }, data: { state, ...ended } });
+  const where = { id: importId, state: { in: [...statesBefore[state]] } };
+  const { count } = await tx.db.import.updateMany({ where, data: { state, ...ended } });
+  if (count === 0) refuse("import-interrupted", "Somebody else ended this import while it ran.");
 }
 
 /** Imports of a state, oldest first. */

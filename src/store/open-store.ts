@@ -1,5 +1,6 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { refuse } from "../../shared/problems.ts";
+import { claimsInProcess, claimsOnServer } from "./claims.ts";
 import { PrismaClient as PostgresClient } from "./generated/postgresql/client.ts";
 import { PrismaClient as SqliteClient } from "./generated/sqlite/client.ts";
 import { idBlocks } from "./id-blocks.ts";
@@ -44,6 +45,7 @@ function openSqlite(file: string): Store {
   const read = oneAtATime();
   return makeStore({
     kind: "sqlite",
+    claim: claimsInProcess(),
     writing: (work) => write(() => writer.$transaction(work, transactionLimits)),
     reading: (work) => read(() => reader.$transaction(work, transactionLimits)),
     close: async () => {
@@ -61,6 +63,7 @@ function openPostgres(url: string): Store {
   const snapshot = { ...transactionLimits, isolationLevel: "RepeatableRead" as never };
   return makeStore({
     kind: "postgresql",
+    claim: claimsOnServer(url),
     writing: (work, options) => client.$transaction(work, options?.snapshot ? snapshot : transactionLimits),
     reading: (work) => client.$transaction(work, snapshot),
     close: () => client.$disconnect(),
@@ -71,12 +74,13 @@ type Work<T> = (db: Read["db"]) => Promise<T>;
 
 interface Connections {
   kind: DatabaseKind;
+  claim: Store["claim"];
   writing<T>(work: Work<T>, options?: TxOptions): Promise<T>;
   reading<T>(work: Work<T>): Promise<T>;
   close(): Promise<void>;
 }
 
-function makeStore({ kind, writing, reading, close }: Connections): Store {
+function makeStore({ kind, claim, writing, reading, close }: Connections): Store {
   const ids = idBlocks((size) =>
     again(() =>
       writing(async (db) => {
@@ -92,6 +96,7 @@ function makeStore({ kind, writing, reading, close }: Connections): Store {
   const reserve = oneAtATime();
   return {
     kind,
+    claim,
     close,
     read: (work) => again(() => reading((db) => work({ kind, db }))),
     async tx<T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}) {

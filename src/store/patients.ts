@@ -146,3 +146,21 @@ export async function completePatient(
   if (birthDay !== null) await tx.db.patient.updateMany({ where: { id, birthDay: null }, data: { birthDay } });
   if (sex !== null) await tx.db.patient.updateMany({ where: { id, sex: null }, data: { sex } });
 }
+
+/** For each of these identifiers that was merged into another record: the identifier of the surviving one. */
+export async function survivorsOf(
+  read: Read,
+  facilityId: number,
+  identifiers: readonly string[],
+): Promise<Map<string, string>> {
+  const merged = [...(await patientsByIdentifier(read, facilityId, identifiers)).values()].filter(
+    (patient) => patient.survivorId !== patient.id,
+  );
+  const survivors = await inChunks([...new Set(merged.map((patient) => patient.survivorId))], (chunk) =>
+    read.db.patient.findMany({ where: { id: { in: chunk } }, select: { id: true, identifier: true } }),
+  );
+  const identifierOf = new Map(survivors.map((survivor) => [survivor.id, survivor.identifier]));
+  return new Map(
+    merged.map((patient) => [patient.identifier, identifierOf.get(patient.survivorId) ?? patient.identifier]),
+  );
+}

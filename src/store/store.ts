@@ -30,5 +30,15 @@ export interface Store {
   tx<T>(work: (tx: Tx) => Promise<T>, options?: TxOptions): Promise<T>;
   /** Reads from one snapshot: nothing that is written meanwhile is seen. */
   read<T>(work: (read: Read) => Promise<T>): Promise<T>;
+  /**
+   * Takes work of that number for this process, until `release` or the end of the process, however it ends; null when
+   * somebody has it.
+   */
+  claim(id: number): Promise<Claim | null>;
   close(): Promise<void>;
+}
+
+/** Work that nobody else does meanwhile. */
+export interface Claim {
+  release(): Promise<void>;
 }

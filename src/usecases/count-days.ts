@@ -16,10 +16,15 @@ export interface OpenDay {
 
 /** The patient-days of open stays' stretches that still last, on the days that the rules cover, up to `now`. */
 export function openDays(stays: readonly OwnedStay[], rules: FacilityRules, now: Instant): OpenDay[] {
-  return stays.flatMap(({ stay, survivorId, identifier }) => {
-    const rows = openPatientDays({ patientId: survivorId, stays: [stay] }, rules, now);
-    return rows.map((row) => ({ ...row, patientId: survivorId, identifier }));
-  });
+  const bySurvivor = new Map<number, { identifier: string; stays: OwnedStay["stay"][] }>();
+  for (const { survivorId, identifier, stay } of stays) {
+    const known = bySurvivor.get(survivorId);
+    if (known) known.stays.push(stay);
+    else bySurvivor.set(survivorId, { identifier, stays: [stay] });
+  }
+  return [...bySurvivor].flatMap(([patientId, { identifier, stays: own }]) =>
+    openPatientDays({ patientId, stays: own }, rules, now).map((row) => ({ ...row, patientId, identifier })),
+  );
 }
 
 /** Adds open days to sums of the ledger; `key` tells which sum a day belongs to. */

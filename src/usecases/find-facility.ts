@@ -1,7 +1,9 @@
 import type { CensusTime } from "../../shared/day.ts";
+import { refuse } from "../../shared/problems.ts";
 import { facilities, facility } from "../store/facilities.ts";
 import { people } from "../store/people.ts";
 import type { Store } from "../store/store.ts";
+import { wards } from "../store/wards.ts";
 import type { Actor } from "./act.ts";
 import { setUpFacility } from "./set-up-facility.ts";
 
@@ -37,7 +39,18 @@ export function isDemo(store: Store): Promise<boolean> {
   return store.read(async (read) => (await facilities(read)).some((row) => row.demo));
 }
 
+/** Refuses `demo-record`: nobody's patients belong among the invented ones. */
+export async function refuseDemo(store: Store): Promise<void> {
+  if (await isDemo(store)) refuse("demo-record", "The database holds the demo hospital, in which nobody exists.");
+}
+
 /** The name of the time zone of the facility in which a person acts. */
 export async function zoneOfFacility(store: Store, { facilityId }: Actor): Promise<string> {
   return (await store.read((read) => facility(read, facilityId))).zone;
+}
+
+/** The codes of wards that count nowhere because nobody said what they are, in order. */
+export async function wardsWithoutSetting(store: Store, { facilityId }: Actor): Promise<string[]> {
+  const rows = await store.read((read) => wards(read, facilityId));
+  return rows.filter((ward) => !ward.settings.some(({ setting }) => setting !== null)).map((ward) => ward.code);
 }

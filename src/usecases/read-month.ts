@@ -73,10 +73,15 @@ async function findings(
     end: rules.zone.firstInstantFrom((days.last + 1) * dayMs),
   };
   const stays = await staysBetween(read, rules.facility.id, { ...period, wardIds: only });
+  const opened = new Map(rules.wards.map((ward) => [ward.id, ward.settings[0]?.fromDay]));
+  const opensAt = (wardId: number) => {
+    const day = opened.get(wardId);
+    return day === undefined ? null : rules.zone.firstInstantFrom(day * dayMs);
+  };
   const wardIds = new Set(rules.wards.map((ward) => ward.id));
   return stays
     .filter(({ stay }) => stay.wardStays.some((w) => wardIds.has(w.wardId)))
-    .flatMap(({ stay }) => qualityFindings(stay, period, act.now));
+    .flatMap(({ stay }) => qualityFindings(stay, { ...period, opensAt }, act.now));
 }
 
 function factsOf(given: {
@@ -121,11 +126,16 @@ function wardFacts(ward: WardRow, days: DayRange, sums: readonly WardDaySum[]): 
   };
 }
 
-function inpatientOver(ward: WardRow, { first, last }: DayRange): WardFacts["inpatient"] {
+/** Days before anything was said of a ward are days before it was there. */
+function inpatientOver(ward: WardRow, { first: start, last }: DayRange): WardFacts["inpatient"] {
+  const opened = ward.settings[0]?.fromDay;
+  if (opened === undefined) return "unknown";
+  if (opened > last) return "none";
+  const first = Math.max(start, opened);
   const changes = ward.settings.filter((s) => s.fromDay > first && s.fromDay <= last);
   const settings = [inForceOn(ward.settings, first), ...changes].map((s) => s?.setting ?? null);
   if (settings.includes(null)) return "unknown";
-  if (settings.every((setting) => setting === "inpatient")) return "yes";
+  if (settings.every((setting) => setting === "inpatient")) return first === start ? "yes" : "partly";
   return settings.includes("inpatient") ? "partly" : "none";
 }
 

@@ -3,9 +3,9 @@ import {
   countLines,
   dropWaiting,
   forgetUnchanged,
+  latestFingerprints,
   nextGroups,
   type StagedLine,
-  seenFingerprints,
   settledLines,
   settleLines,
   stageLines,
@@ -21,7 +21,15 @@ const fault = { code: "stay-unknown", column: "stay", detail: "No stay has the n
 /** A line of a file; what is not said is plain. */
 function line(file: string, number: number, more: Partial<StagedLine> = {}): StagedLine {
   const fingerprint = `${file} ${number}`;
-  return { file, line: number, groupKey: "p P1", fingerprint, content: "{}", state: "staged", faults: null, ...more };
+  const plain = {
+    groupKey: "p P1",
+    fingerprint,
+    entryKey: fingerprint,
+    content: "{}",
+    state: "staged",
+    faults: null,
+  } as const;
+  return { file, line: number, ...plain, ...more };
 }
 
 onEachDatabase("lines of an import", (fresh) => {
@@ -90,22 +98,29 @@ onEachDatabase("lines of an import", (fresh) => {
     ]);
   });
 
-  it("that were stored are known again by their fingerprint, in their own facility alone", async () => {
+  it("that were stored are known by the latest one about the same thing, in their own facility alone", async () => {
     const bay = await alderBay(shared.store);
     const other = await alderBay(shared.store);
-    const lines = [1, 2, 3, 4].map((n) => line("stays.csv", n, { fingerprint: `${bay.facilityId} f${n}` }));
-    const id = await staged(bay, lines);
-    await shared.store.tx((tx) =>
-      settleLines(tx, id, [
-        { file: "stays.csv", line: 1, outcome: { state: "accepted" } },
-        { file: "stays.csv", line: 2, outcome: { state: "marked", marks: [] } },
-        { file: "stays.csv", line: 3, outcome: { state: "refused", faults: [fault] } },
-      ]),
-    );
-    const asked = lines.map((l) => l.fingerprint).concat("never");
-    const seen = (facilityId: number) => shared.store.read((read) => seenFingerprints(read, facilityId, asked));
-    expect([...(await seen(bay.facilityId))].sort()).toEqual(asked.slice(0, 2));
-    expect(await seen(other.facilityId)).toEqual(new Set());
+    const about = (n: number) => `${bay.facilityId} about ${n}`;
+    const lineAbout = (n: number, fingerprint: string) => line("stays.csv", n, { entryKey: about(n), fingerprint });
+    const accept = async (lines: readonly StagedLine[], states: readonly ("accepted" | "unchanged" | "refused")[]) => {
+      const id = await staged(bay, lines);
+      const outcomes = lines.map(({ file, line: number }, i) => {
+        const state = states[i] ?? "accepted";
+        return { file, line: number, outcome: state === "refused" ? { state, faults: [fault] } : { state } };
+      });
+      await shared.store.tx((tx) => settleLines(tx, id, outcomes));
+    };
+    await accept([lineAbout(1, "A"), lineAbout(2, "A"), lineAbout(3, "A")], ["accepted", "accepted", "refused"]);
+    await accept([lineAbout(1, "B"), lineAbout(2, "B")], ["accepted", "refused"]);
+    await staged(bay, [lineAbout(1, "C")]);
+    const keys = [1, 2, 3, 4].map(about);
+    const latest = (facilityId: number) => shared.store.read((read) => latestFingerprints(read, facilityId, keys));
+    expect([...(await latest(bay.facilityId))].sort()).toEqual([
+      [about(1), "B"],
+      [about(2), "A"],
+    ]);
+    expect(await latest(other.facilityId)).toEqual(new Map());
   });
 
   it("that wait are dropped when the import is not carried out; refused ones stay for repair", async () => {

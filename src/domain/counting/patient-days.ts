@@ -77,6 +77,8 @@ function visitStay(stay: CountedStay, counted: CountedDays, { rules, now, visit 
   for (const stretch of wardStretches(stay)) {
     const open = stretch.end === null;
     if (open !== (now !== null) || !countsForTheWard(stretch)) continue;
+    // The clock of a device may run ahead: a stretch that has only just begun there has had no census yet.
+    if (now !== null && stretch.start > now) continue;
     const range = censusesWithin(rules.census, stretch.start, stretch.end ?? (now ?? 0) + 1);
     let next = 0;
     for (let i = range.from; i < range.to; i++) {

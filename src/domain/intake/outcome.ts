@@ -4,6 +4,7 @@ import type { ProblemCode } from "../../../shared/problems.ts";
 export const lineMarks = {
   "in-place-on-arrival": "the catheter was in place on arrival",
   "off-the-wards": "wholly inside a time off the wards, so it counts nowhere",
+  "end-kept": "the record has an end and the line gives none; the recorded one was kept",
   "absence-unknown": "time off the wards of an unknown kind follows",
   "absence-known": "time off the wards follows",
   "repeated-hour": "the local time occurred twice; the earlier one was taken",

@@ -13,7 +13,15 @@ import {
 import { catheterStretch, wardStretches } from "../timeline/ward-stretches.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
-import { entryMarks, made, notMadeHere, type Plan, unchanged } from "./plan.ts";
+import {
+  entryMarks,
+  made,
+  notMadeHere,
+  type Plan,
+  type SameAsRecorded,
+  type StepResult,
+  sameAsRecorded,
+} from "./plan.ts";
 import { stayByNumber } from "./plan-stay.ts";
 
 /**
@@ -24,25 +32,16 @@ import { stayByNumber } from "./plan-stay.ts";
 export function planCatheter(
   plan: Plan,
   line: LineOf<"catheters.csv">,
-): { timeline: PatientTimeline; marks: LineMark[]; catheterId: number } | "unchanged" {
+): (StepResult & { catheterId: number }) | SameAsRecorded {
   const { values } = line;
   const stay = stayByNumber(plan.timeline, values.stay);
   if (!stay) return refuse("stay-unknown", "No stay has this number.", { pointer: "/stay" });
   const early = values.inserted !== null && values.inserted < stay.admittedAt;
-  const said = {
-    number: values.catheter,
-    kind: values.kind,
-    insertedAt: values.inserted,
-    inPlaceOnArrival: values.in_place_on_arrival ?? early,
-    removedAt: values.removed,
-    lastSeenAt: values.last_seen,
-    indication: values.indication,
-    sizeFr: values.size_fr,
-    balloonMl: values.balloon_ml,
-  };
-  const known = catheterOfLine(stay, said);
+  const key = { number: values.catheter, kind: values.kind, insertedAt: values.inserted };
+  const known = catheterOfLine(stay, key);
+  const said = known ? overKnown(known, values, early) : whollySaid(values, early);
   if (known && Object.entries(said).every(([field, value]) => known[field as keyof Catheter] === value))
-    return unchanged(plan, `catheter ${known.id}`, line);
+    return sameAsRecorded(plan, { entry: `catheter ${known.id}`, line, endKept: endKept(known, values) });
   if (known) notMadeHere(plan, `catheter ${known.id}`);
   const catheterId = known?.id ?? plan.newId();
   const timeline = known
@@ -59,7 +58,37 @@ export function planCatheter(
         catheterId,
         marks: entryMarks(line),
       });
-  return { timeline, marks: marksOf(timeline, stay.id, catheterId), catheterId };
+  const kept: LineMark[] = known && endKept(known, values) ? ["end-kept"] : [];
+  return { timeline, marks: [...marksOf(timeline, stay.id, catheterId), ...kept], catheterId };
+}
+
+function endKept(known: Catheter, { removed }: CatheterValues): boolean {
+  return removed === null && (known.removedAt !== null || known.removedBeforeAt !== null);
+}
+
+type CatheterValues = LineOf<"catheters.csv">["values"];
+
+function whollySaid(values: CatheterValues, early: boolean) {
+  return {
+    number: values.catheter,
+    kind: values.kind,
+    insertedAt: values.inserted,
+    inPlaceOnArrival: values.in_place_on_arrival ?? early,
+    removedAt: values.removed,
+    lastSeenAt: values.last_seen,
+    indication: values.indication,
+    sizeFr: values.size_fr,
+    balloonMl: values.balloon_ml,
+  };
+}
+
+/** An empty cell says nothing about a recorded catheter; an exact removal takes the place of one between two times. */
+function overKnown(known: Catheter, values: CatheterValues, early: boolean) {
+  const said = whollySaid(values, early);
+  const inPlaceOnArrival = values.in_place_on_arrival ?? (values.inserted === null ? known.inPlaceOnArrival : early);
+  const kept = Object.entries(said).map(([field, value]) => [field, value ?? known[field as keyof Catheter]]);
+  const exact = values.removed === null ? {} : { removedAfterAt: null, removedBeforeAt: null };
+  return { ...(Object.fromEntries(kept) as typeof said), ...exact, inPlaceOnArrival };
 }
 
 /** Remembers a line that was stored before as the one that made its catheter. */
@@ -70,12 +99,17 @@ export function recallCatheter(plan: Plan, line: LineOf<"catheters.csv">): void 
   if (known) made(plan, `catheter ${known.id}`, line);
 }
 
-/** The catheter that stands and has that number; where neither has one, of that kind and inserted at that time. */
+/** The catheter that stands and has that number; where one of them has none, of that kind and inserted at that time. */
 function catheterOfLine(stay: Stay, said: Pick<Catheter, "number" | "kind" | "insertedAt">): Catheter | undefined {
-  return stay.catheters.filter(stands).find((catheter) => {
-    if (catheter.number !== null || said.number !== null) return catheter.number === said.number;
-    return catheter.kind === said.kind && catheter.insertedAt === said.insertedAt;
-  });
+  const standing = stay.catheters.filter(stands);
+  const numbered = said.number === null ? undefined : standing.find((catheter) => catheter.number === said.number);
+  return (
+    numbered ??
+    standing.find((catheter) => {
+      const oneHasNoNumber = catheter.number === null || said.number === null;
+      return oneHasNoNumber && catheter.kind === said.kind && catheter.insertedAt === said.insertedAt;
+    })
+  );
 }
 
 function marksOf(timeline: PatientTimeline, stayId: number, catheterId: number): LineMark[] {

@@ -13,7 +13,15 @@ import {
 } from "../timeline/timeline.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
-import { entryMarks, made, notMadeHere, type Plan, unchanged } from "./plan.ts";
+import {
+  entryMarks,
+  made,
+  notMadeHere,
+  type Plan,
+  type SameAsRecorded,
+  type StepResult,
+  sameAsRecorded,
+} from "./plan.ts";
 import { newStay, stayByNumber } from "./plan-stay.ts";
 
 /**
@@ -25,9 +33,7 @@ export function planMove(
   plan: Plan,
   line: LineOf<"moves.csv">,
   next: Instant | null,
-):
-  | { timeline: PatientTimeline; marks: LineMark[]; wardStayId: number; stayId: number; isNewStay: boolean }
-  | "unchanged" {
+): (StepResult & { wardStayId: number; stayId: number; isNewStay: boolean }) | SameAsRecorded {
   const { values } = line;
   const wardId = plan.wardIds.get(values.ward);
   refuseEndless(values);
@@ -35,16 +41,17 @@ export function planMove(
   const known = stayByNumber(plan.timeline, values.stay);
   const stay = known ?? stayOfMove(plan, line);
   const before = wardStayOfMove(stay, wardId, values.from);
-  const said = { bed: values.bed, endAt: values.to, absenceAfter: values.absence };
-  const marks = absenceMarks(values, next);
+  const said = overRecorded(values, before);
+  const marks = absenceMarks({ to: said.endAt, absence: said.absenceAfter }, next);
+  const endKept = values.to === null && said.endAt !== null;
   if (before) {
     const entry = `ward stay ${before.id}`;
     if (before.endAt === said.endAt && before.bed === said.bed && before.absenceAfter === said.absenceAfter)
-      return unchanged(plan, entry, line);
+      return sameAsRecorded(plan, { entry, line, endKept });
     notMadeHere(plan, entry);
     return {
       ...correct(plan, { stay, before, said: { ...said, marks: entryMarks(line) } }),
-      marks,
+      marks: endKept ? [...marks, "end-kept"] : marks,
       wardStayId: before.id,
       stayId: stay.id,
       isNewStay: false,
@@ -60,6 +67,15 @@ export function planMove(
     marks: entryMarks(line),
   });
   return { timeline, marks, wardStayId, stayId: stay.id, isNewStay: known === undefined };
+}
+
+/** An empty cell says nothing about what is recorded: neither an end nor an absence is taken back by it. */
+function overRecorded({ bed, to, absence }: LineOf<"moves.csv">["values"], before: WardStay | undefined) {
+  return {
+    bed: bed ?? before?.bed ?? null,
+    endAt: to ?? before?.endAt ?? null,
+    absenceAfter: absence ?? before?.absenceAfter ?? null,
+  };
 }
 
 /** The ward stay that stands and began on that ward at that time. */

@@ -28,7 +28,7 @@ export function planPatient(
   const { timeline, patientId, seen = [] } = start;
   const plan: Plan = { timeline, patientId, wardIds, newId, outcomes: new Map(), madeBy: new Map() };
   for (const line of seen) recall(plan, line);
-  for (const stay of byStay(lines)) {
+  for (const stay of byStay(lines, timeline)) {
     const known = stay.stays[0] && stayByNumber(plan.timeline, stay.stays[0].values.stay);
     if (known && stay.stays[0]) applyToKnown(plan, stay, known);
     else applyToNew(plan, stay);
@@ -49,7 +49,7 @@ interface LinesOfStay {
 }
 
 /** The lines by stay, stays and lines in the order of time. */
-function byStay(lines: readonly PatientLine[]): LinesOfStay[] {
+function byStay(lines: readonly PatientLine[], timeline: PatientTimeline): LinesOfStay[] {
   const groups = new Map<string, LinesOfStay>();
   for (const line of lines) {
     const group = groups.get(line.values.stay) ?? { stays: [], moves: [], catheters: [] };
@@ -62,15 +62,17 @@ function byStay(lines: readonly PatientLine[]): LinesOfStay[] {
     moves.sort((a, b) => a.values.from - b.values.from || endOf(a) - endOf(b));
     catheters.sort((a, b) => (a.values.inserted ?? 0) - (b.values.inserted ?? 0));
   }
-  return [...groups.values()].sort((a, b) => startOf(a) - startOf(b));
+  const starts = new Map([...groups].map(([number, group]) => [group, startOf(group, stayByNumber(timeline, number))]));
+  return [...groups.values()].sort((a, b) => (starts.get(a) ?? 0) - (starts.get(b) ?? 0));
 }
 
 function endOf(line: LineOf<"moves.csv">): number {
   return line.values.to ?? Number.POSITIVE_INFINITY;
 }
 
-function startOf({ stays, moves }: LinesOfStay): number {
-  return Math.min(...stays.flatMap((s) => s.values.admitted ?? []), ...moves.map((m) => m.values.from));
+function startOf({ stays, moves }: LinesOfStay, recorded: Stay | undefined): number {
+  const said = [...stays.flatMap((s) => s.values.admitted ?? []), ...moves.map((m) => m.values.from)];
+  return Math.min(...said, ...(recorded ? [recorded.admittedAt] : []));
 }
 
 /** A new stay comes before its moves; one that only moves describe comes with the first of them. */
@@ -108,7 +110,7 @@ function applyContents(plan: Plan, { moves, catheters }: LinesOfStay): void {
   for (const line of catheters)
     applyLine(plan, line, () => {
       const planned = planCatheter(plan, line);
-      if (planned !== "unchanged") made(plan, `catheter ${planned.catheterId}`, line);
+      if (planned !== "unchanged" && "catheterId" in planned) made(plan, `catheter ${planned.catheterId}`, line);
       return planned;
     });
 }
@@ -123,7 +125,7 @@ function refuseRest(plan: Plan, { stays, moves, catheters }: LinesOfStay): void 
 function applyMove(plan: Plan, line: LineOf<"moves.csv">, next: Instant | null): void {
   applyLine(plan, line, () => {
     const planned = planMove(plan, line, next);
-    if (planned === "unchanged") return planned;
+    if (planned === "unchanged" || !("wardStayId" in planned)) return planned;
     made(plan, `ward stay ${planned.wardStayId}`, line);
     if (planned.isNewStay) made(plan, `stay ${planned.stayId}`, line);
     return planned;

@@ -3,7 +3,15 @@ import type { Instant } from "../days/day-number.ts";
 import { checkStay } from "../timeline/check-stay.ts";
 import { newEntry, type PatientTimeline, revise, type Stay, stands, withStay } from "../timeline/timeline.ts";
 import type { LineOf } from "./intake-line.ts";
-import { entryMarks, made, notMadeHere, type Plan, unchanged } from "./plan.ts";
+import {
+  entryMarks,
+  made,
+  notMadeHere,
+  type Plan,
+  type SameAsRecorded,
+  type StepResult,
+  sameAsRecorded,
+} from "./plan.ts";
 
 /** The stay of that number that stands, if the patient has one. */
 export function stayByNumber(timeline: PatientTimeline, number: string): Stay | undefined {
@@ -28,7 +36,7 @@ export function planStay(
   plan: Plan,
   line: LineOf<"stays.csv">,
   { firstMove, recorded }: { firstMove: Instant | null; recorded?: Stay | undefined },
-): { timeline: PatientTimeline } | "unchanged" {
+): StepResult | SameAsRecorded {
   const { stay: number, disposition } = line.values;
   const known = stayByNumber(plan.timeline, number);
   const was = recorded ?? known;
@@ -38,17 +46,19 @@ export function planStay(
     return refuse("field-missing", "The stay has no admission and no move that could stand for it.", {
       pointer: "/admittedAt",
     });
-  const span = { admittedAt, dischargedAt: line.values.discharged, spanFromMoves };
+  const span = { admittedAt, dischargedAt: line.values.discharged ?? was?.dischargedAt ?? null, spanFromMoves };
   if (!known || !was) {
     const stay = newStay(plan, { number, ...span, disposition, marks: entryMarks(line) });
-    return { timeline: checkStay(withStay(plan.timeline, stay), stay.id) };
+    return { timeline: checkStay(withStay(plan.timeline, stay), stay.id), marks: [] };
   }
+  const endKept = !spanFromMoves && line.values.discharged === null && was.dischargedAt !== null;
   const said = { ...(spanFromMoves ? {} : span), disposition: disposition ?? was.disposition };
   if (Object.entries(said).every(([field, value]) => was[field as keyof Stay] === value))
-    return unchanged(plan, `stay ${known.id}`, line);
+    return sameAsRecorded(plan, { entry: `stay ${known.id}`, line, endKept });
   notMadeHere(plan, `stay ${known.id}`);
   const marks = spanFromMoves ? known.marks : entryMarks(line);
-  return { timeline: checkStay(withStay(plan.timeline, revise(known, { ...said, marks })), known.id) };
+  const timeline = checkStay(withStay(plan.timeline, revise(known, { ...said, marks })), known.id);
+  return { timeline, marks: endKept ? ["end-kept"] : [] };
 }
 
 /** Remembers a line that was stored before as the one that made its stay. */
@@ -63,7 +73,8 @@ export function recallStay(plan: Plan, line: LineOf<"stays.csv">): void {
  */
 export function withRoom(known: Stay, said: LineOf<"stays.csv">["values"]): Stay {
   if (saysNoSpan(said)) return known;
-  const { admitted, discharged } = said;
+  const admitted = said.admitted;
+  const discharged = said.discharged ?? known.dischargedAt;
   const admittedAt = Math.min(known.admittedAt, admitted ?? known.admittedAt);
   const dischargedAt =
     known.dischargedAt === null || discharged === null ? null : Math.max(known.dischargedAt, discharged);

@@ -17,6 +17,7 @@ export interface Plan {
 
 /** Columns by the fields that they fill. */
 const columnOfField: Readonly<Record<string, string>> = {
+  "/stay": "stay",
   "/insertedAt": "inserted",
   "/removedAt": "removed",
   "/lastSeenAt": "last_seen",
@@ -72,10 +73,22 @@ export function made(plan: Plan, entry: string, line: IntakeLine): void {
   plan.madeBy.set(entry, placeOf(line));
 }
 
+/** What a line makes of the timeline. */
+export interface StepResult {
+  readonly timeline: PatientTimeline;
+  readonly marks: readonly LineMark[];
+}
+
+/** A line that changes nothing; it is still marked when it gives no end and the record has one. */
+export type SameAsRecorded = "unchanged" | (StepResult & { readonly marks: readonly ["end-kept"] });
+
 /** The answer for a line that says what is recorded already. */
-export function unchanged(plan: Plan, entry: string, line: IntakeLine): "unchanged" {
+export function sameAsRecorded(
+  plan: Plan,
+  { entry, line, endKept }: { entry: string; line: IntakeLine; endKept: boolean },
+): SameAsRecorded {
   made(plan, entry, line);
-  return "unchanged";
+  return endKept ? { timeline: plan.timeline, marks: ["end-kept"] } : "unchanged";
 }
 
 /** Refuses `line-contradicts` for an entry of which another line of the same import spoke. */

@@ -28,7 +28,9 @@ function wardCautions({ wards }: MonthFacts): string[] {
       `Named only in moves and counted as inpatient wards: ${named.join(", ")}. Describe them in wards.csv.`,
     );
   if (unknown.length > 0)
-    cautions.push(`Not counted, because nobody said what these wards are: ${unknown.join(", ")}. Give each a setting.`);
+    cautions.push(
+      `Not counted, because nobody said what these wards are: ${unknown.join(", ")}. Give each its setting in wards.csv: inpatient, outpatient or procedure.`,
+    );
   return cautions;
 }
 

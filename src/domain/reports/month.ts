@@ -26,7 +26,10 @@ export function monthSheet(facts: MonthFacts): Sheet {
     sources: countingSources,
     columns,
     rows: facts.wards.map(wardRow),
-    total: ["All wards", "", total.patientDays, total.catheterDays, utilization(total).value, ""],
+    total:
+      counted.length === 0
+        ? ["All wards", "", null, null, null, "no ward is counted"]
+        : ["All wards", "", total.patientDays, total.catheterDays, utilization(total).value, ""],
     cautions: cautionsOf(facts),
   };
 }

@@ -19,6 +19,13 @@ function insertionFaults(stay: Stay, catheter: Catheter): Fault[] {
           },
         ];
   const faults: Fault[] = [];
+  if (catheter.inPlaceOnArrival && catheter.insertedAt > stay.admittedAt)
+    faults.push({
+      code: "arrival-contradicts",
+      pointer,
+      detail: "The catheter is said to have been in place on arrival, and to have been inserted after it.",
+      other: `stay ${stay.id}`,
+    });
   if (stay.dischargedAt !== null && catheter.insertedAt >= stay.dischargedAt && catheter.insertedAt > stay.admittedAt)
     faults.push(outside(stay, pointer, "The catheter was inserted after the stay had ended."));
   if (catheter.insertedAt < stay.admittedAt && !catheter.inPlaceOnArrival)

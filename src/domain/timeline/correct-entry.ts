@@ -16,7 +16,7 @@ export type CatheterChanges = Partial<Omit<Catheter, "id" | "version" | "voidRea
 
 /** Corrects a stay. Refuses what the new values contradict, as when they were first recorded. */
 export function correctStay(timeline: PatientTimeline, stayId: number, changes: StayChanges): PatientTimeline {
-  return checkStay(withStay(timeline, revise(stayOf(timeline, stayId), changes)), stayId);
+  return checkStay(withStay(timeline, revise(stayOf(timeline, stayId), { ...changes, ...ownSpan(changes) })), stayId);
 }
 
 /** Corrects a ward stay: its ward, bed, beginning, end, or the kind of the absence that follows. */
@@ -31,4 +31,9 @@ export function correctCatheter(timeline: PatientTimeline, id: number, changes: 
   const { stay, catheter } = catheterOf(timeline, id);
   const catheters = withEntry(stay.catheters, revise(catheter, changes));
   return checkStay(withStay(timeline, { ...stay, catheters }), stay.id);
+}
+
+/** A stay whose admission or discharge a person gave no longer follows its moves. */
+function ownSpan({ admittedAt, dischargedAt }: StayChanges): Partial<Stay> {
+  return admittedAt === undefined && dischargedAt === undefined ? {} : { spanFromMoves: false };
 }

@@ -27,6 +27,10 @@ export const qualityKinds = {
   ],
   "absence-unknown": ["time off the wards is of an unknown kind", "times off the wards are of an unknown kind"],
   "absence-known": ["time off the wards was a procedure or leave", "times off the wards were procedures or leave"],
+  "ward-not-open": [
+    "time on a ward lies before anything was said of that ward, and is not counted",
+    "times on wards lie before anything was said of these wards, and are not counted",
+  ],
   "repeated-hour": [
     "local time occurred twice; the earlier one was taken",
     "local times occurred twice; the earlier ones were taken",
@@ -37,9 +41,16 @@ export type QualityKind = keyof typeof qualityKinds;
 /** A catheter that nobody saw for longer than this is doubtful. Common practice; a setting of the policy later. */
 export const confirmationIntervalMs = 48 * 3_600_000;
 
+/** The time that is looked at. `opensAt`: from when anything is known of a ward. */
+export interface QualityPeriod {
+  readonly start: Instant;
+  readonly end: Instant;
+  readonly opensAt?: (wardId: number) => Instant | null;
+}
+
 /** What is doubtful about a stay between two instants, as known at `now`. */
-export function qualityFindings(stay: Stay, period: { start: Instant; end: Instant }, now: Instant): QualityFinding[] {
-  const all = [...absences(stay), ...catheterDoubts(stay, now), ...repeatedHours(stay)];
+export function qualityFindings(stay: Stay, period: QualityPeriod, now: Instant): QualityFinding[] {
+  const all = [...absences(stay), ...catheterDoubts(stay, now), ...repeatedHours(stay), ...tooEarly(stay, period)];
   return all.filter((f) => f.start < period.end && (f.end === null || f.end >= period.start));
 }
 
@@ -100,4 +111,14 @@ function repeatedHours(stay: Stay): QualityFinding[] {
       start: at,
       end: at,
     }));
+}
+
+function tooEarly(stay: Stay, { opensAt }: QualityPeriod): QualityFinding[] {
+  return stay.wardStays.filter(stands).flatMap((wardStay) => {
+    const opens = opensAt?.(wardStay.wardId) ?? null;
+    if (opens === null || wardStay.startAt >= opens) return [];
+    const { id, wardId, startAt, endAt } = wardStay;
+    const end = endAt === null ? opens : Math.min(endAt, opens);
+    return [{ kind: "ward-not-open", wardId, stayId: stay.id, entry: `ward stay ${id}`, start: startAt, end }];
+  });
 }

@@ -24,7 +24,7 @@ export function discharge(timeline: PatientTimeline, order: Discharge): PatientT
       ? withEntry(stay.wardStays, revise(last, { endAt: order.dischargedAt }))
       : stay.wardStays;
   const { dischargedAt, disposition } = order;
-  const ended = revise({ ...stay, wardStays: closed }, { dischargedAt, disposition });
+  const ended = revise({ ...stay, wardStays: closed }, { dischargedAt, disposition, spanFromMoves: false });
   return checkStay(withStay(timeline, ended), stay.id);
 }
 
@@ -40,6 +40,9 @@ export function cancelDischarge(timeline: PatientTimeline, stayId: number): Pati
     last && last.endAt === stay.dischargedAt
       ? withEntry(stay.wardStays, revise(last, { endAt: null, absenceAfter: null }))
       : stay.wardStays;
-  const open = revise({ ...stay, wardStays: reopened }, { dischargedAt: null, disposition: null });
+  const open = revise(
+    { ...stay, wardStays: reopened },
+    { dischargedAt: null, disposition: null, spanFromMoves: false },
+  );
   return checkStay(withStay(timeline, open), stayId);
 }

@@ -43,5 +43,11 @@ export function spanned(stay: Stay): Stay {
   const open = inOrder.some((w) => w.endAt === null);
   const dischargedAt = open ? null : Math.max(...inOrder.map((w) => w.endAt ?? first.startAt));
   if (admittedAt === stay.admittedAt && dischargedAt === stay.dischargedAt) return stay;
-  return revise(stay, { admittedAt, dischargedAt });
+  // A catheter that seemed to come with the patient was inserted here, now that the stay begins earlier.
+  const catheters = stay.catheters.map((c) =>
+    c.inPlaceOnArrival && c.insertedAt !== null && c.insertedAt > admittedAt
+      ? revise(c, { inPlaceOnArrival: false })
+      : c,
+  );
+  return revise({ ...stay, catheters }, { admittedAt, dischargedAt });
 }

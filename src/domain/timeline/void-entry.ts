@@ -20,7 +20,11 @@ export function voidWardStay(timeline: PatientTimeline, wardStayId: number, reas
   const { stay, wardStay } = wardStayOf(timeline, wardStayId);
   if (wardStaysInOrder(stay).length === 1)
     refuse("first-ward-stay", "This is the only ward stay of the stay.", { other: `ward stay ${wardStayId}` });
-  const wardStays = withEntry(stay.wardStays, revise(wardStay, { voidReason: reason }));
+  const inOrder = wardStaysInOrder(stay);
+  const before = inOrder[inOrder.findIndex((w) => w.id === wardStayId) - 1];
+  let wardStays = withEntry(stay.wardStays, revise(wardStay, { voidReason: reason }));
+  // The absence before it was of a kind only until here: of the longer one nobody said what it was.
+  if (before && before.absenceAfter !== null) wardStays = withEntry(wardStays, revise(before, { absenceAfter: null }));
   return checkStay(withStay(timeline, { ...stay, wardStays }), stay.id);
 }
 

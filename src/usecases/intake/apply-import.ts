@@ -101,17 +101,29 @@ async function applyPatients(
   const by = recording(act);
   const { groups, outcomes: future } = refuseFutureLines(all, act.now);
   await makePatients(tx, act, groups);
-  const identifiers = groups.flatMap((group) => group.identifier ?? []);
-  const patients = await patientsByIdentifier(tx, by.facilityId, identifiers);
-  await lockPatients(
+  await lockSurvivors(
     tx,
     by.facilityId,
-    [...patients.values()].map((patient) => patient.survivorId),
+    groups.flatMap((group) => group.identifier ?? []),
   );
   const wardIds = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
   const planned = await planGroups(tx, by.facilityId, groups, { wardIds, newId: () => tx.newId() });
   await storeChanges(tx, by, planned.changes);
   return { outcomes: new Map([...future, ...planned.outcomes]), patientIds: planned.survivorIds };
+}
+
+/** Takes the rows of the surviving patients, again when a merge came first while this waited. */
+async function lockSurvivors(tx: Tx, facilityId: number, identifiers: readonly string[]): Promise<void> {
+  const survivors = async () => {
+    const patients = await patientsByIdentifier(tx, facilityId, identifiers);
+    return [...new Set([...patients.values()].map((patient) => patient.survivorId))];
+  };
+  for (let ids = await survivors(); ; ) {
+    await lockPatients(tx, facilityId, ids);
+    const now = await survivors();
+    if (now.every((id) => ids.includes(id))) return;
+    ids = now;
+  }
 }
 
 /** Makes the patients that the lines name; completes what is known of a patient from stays.csv. */

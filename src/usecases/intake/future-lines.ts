@@ -1,26 +1,44 @@
 import type { Instant } from "../../domain/days/day-number.ts";
-import type { PatientLine } from "../../domain/intake/intake-line.ts";
+import { type PatientLine, placeOf } from "../../domain/intake/intake-line.ts";
 import type { LineFault, Outcome } from "../../domain/intake/outcome.ts";
 import { clockToleranceMs } from "../act.ts";
 import type { PatientGroup } from "./plan-group.ts";
 
 const timeColumns = ["admitted", "discharged", "from", "to", "inserted", "removed", "last_seen"];
 
-/** Takes out the lines that speak of times which have not come yet, and says what becomes of them. */
+/**
+ * Takes out the lines that speak of times which have not come yet, with everything else that is said of a stay whose
+ * own line does, and says what becomes of them.
+ */
 export function refuseFutureLines(
   groups: readonly PatientGroup[],
   now: Instant,
 ): { groups: PatientGroup[]; outcomes: [PatientLine, Outcome][] } {
   const outcomes: [PatientLine, Outcome][] = [];
+  const stays = new Map(
+    groups.flatMap(({ lines }) =>
+      lines.flatMap((line) =>
+        line.file === "stays.csv" && futureFaults(line, now).length > 0
+          ? [[line.values.stay, placeOf(line)] as const]
+          : [],
+      ),
+    ),
+  );
   const left = groups.map((group) => ({
     ...group,
     lines: group.lines.filter((line) => {
-      const faults = futureFaults(line, now);
+      const own = futureFaults(line, now);
+      const faults = own.length > 0 ? own : stayFaults(line, stays.get(line.values.stay));
       if (faults.length > 0) outcomes.push([line, { state: "refused", faults }]);
       return faults.length === 0;
     }),
   }));
   return { groups: left, outcomes };
+}
+
+function stayFaults(line: PatientLine, other: string | undefined): LineFault[] {
+  if (other === undefined || line.file === "stays.csv") return [];
+  return [{ code: "stay-refused", column: "stay", detail: "The line of its stay was refused.", other }];
 }
 
 function futureFaults(line: PatientLine, now: Instant): LineFault[] {

@@ -6,7 +6,7 @@ import { type Act, recording } from "../act.ts";
 import { applyImport } from "./apply-import.ts";
 import { checkImport } from "./check-import.ts";
 import type { ImportOptions, ImportResult, IntakeItem } from "./intake-item.ts";
-import { stageImport } from "./stage-import.ts";
+import { type Staged, stageImport } from "./stage-import.ts";
 
 /**
  * Reads, tries and stores lines of files. A line is accepted, accepted and marked, unchanged (seen before), or refused;
@@ -18,14 +18,26 @@ export async function importLines(
   items: AsyncIterable<IntakeItem>,
   options: ImportOptions,
 ): Promise<ImportResult> {
-  const { importId, waiting, brokenOff } = await stageImport(act, items, options);
+  const staged = await stageImport(act, items, options);
+  try {
+    return await decide(act, staged, options);
+  } finally {
+    await staged.claim.release();
+  }
+}
+
+async function decide(act: Act, staged: Staged, options: ImportOptions): Promise<ImportResult> {
+  const { importId, waiting, brokenOff, total } = staged;
   const contradicting = await checkImport(act, { importId, total: waiting }, options);
   const refused = (await act.store.read((read) => countLines(read, importId))).refused ?? 0;
   const stop = brokenOff || (refused > 0 && !options.setAside);
   if (options.dryRun) return endImport(act, importId, "dry-run");
   if (stop) return endImport(act, importId, "refused");
   await applyImport(act, { importId, total: waiting - contradicting }, options);
-  return endImport(act, importId, "applied");
+  const result = await endImport(act, importId, "applied");
+  const settled = result.accepted + result.marked + result.unchanged + result.refused;
+  if (settled !== total) throw new Error(`import ${importId} read ${total} lines and settled ${settled}`);
+  return result;
 }
 
 /** Writes down how an import ended, with its audit entry. */

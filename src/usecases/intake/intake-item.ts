@@ -14,6 +14,8 @@ export interface UnreadLine {
   /** Nothing behind this place was read, so the file cannot be stored in part. */
   readonly wholeFile: boolean;
   readonly faults: readonly PlacedFault[];
+  /** The stay that the line names, where that much could be read. */
+  readonly stay: string | null;
 }
 
 export interface PlacedFault {

@@ -33,18 +33,26 @@ export async function nextChunk(read: Read, importId: number, after: string): Pr
   };
 }
 
+/** The lines of a person by the record that they are made for. A catheter goes with the record of its stay. */
 function patientGroups(parsed: readonly { stored: WaitingLine; line: IntakeLine }[]): PatientGroup[] {
-  const groups = new Map<string, { lines: PatientLine[]; seen: PatientLine[] }>();
-  for (const { stored, line } of parsed) {
-    if (line.file === "wards.csv" || line.file === "daily-counts.csv") continue;
-    const group = groups.get(stored.groupKey) ?? { lines: [], seen: [] };
-    groups.set(stored.groupKey, group);
+  const patients = parsed.flatMap(({ stored, line }) =>
+    line.file === "wards.csv" || line.file === "daily-counts.csv" ? [] : [{ stored, line }],
+  );
+  const ofStay = new Map<string, string>();
+  for (const { line } of patients) if ("patient" in line.values) ofStay.set(line.values.stay, line.values.patient);
+  const groups = new Map<string, { identifier: string | null; lines: PatientLine[]; seen: PatientLine[] }>();
+  for (const { stored, line } of patients) {
+    const identifier = ofStay.get(line.values.stay) ?? patientOf(stored.groupKey);
+    const key = JSON.stringify([stored.groupKey, identifier]);
+    const group = groups.get(key) ?? { identifier, lines: [], seen: [] };
+    groups.set(key, group);
     (stored.state === "staged" ? group.lines : group.seen).push(line);
   }
-  return [...groups].map(([key, group]) => ({
-    identifier: key.startsWith(groupKinds.patient) ? key.slice(groupKinds.patient.length) : null,
-    ...group,
-  }));
+  return [...groups.values()];
+}
+
+function patientOf(groupKey: string): string | null {
+  return groupKey.startsWith(groupKinds.patient) ? groupKey.slice(groupKinds.patient.length) : null;
 }
 
 /** The wards that the lines of a chunk name, whether or not anybody described them. */

@@ -1,6 +1,6 @@
 import type { Instant } from "../../domain/days/day-number.ts";
 import { countLines } from "../../store/import-lines.ts";
-import { importsIn } from "../../store/imports.ts";
+import { type ImportRow, importsIn } from "../../store/imports.ts";
 import type { Store } from "../../store/store.ts";
 import type { Act } from "../act.ts";
 import { applyImport } from "./apply-import.ts";
@@ -14,15 +14,24 @@ import type { ImportResult } from "./intake-item.ts";
 export async function resumeImports({ store, now }: { store: Store; now: Instant }): Promise<ImportResult[]> {
   const broken = await store.read((read) => importsIn(read, ["staging", "checking", "applying"]));
   const results: ImportResult[] = [];
-  for (const { id, facilityId, personId, state, assumeInpatient } of broken) {
-    const act: Act = { store, now, actor: { personId, facilityId, roles: [], wardIds: [] } };
-    if (state !== "applying") {
-      results.push(await endImport(act, id, "refused"));
-      continue;
+  for (const row of broken) {
+    const claim = await store.claim(row.id);
+    // Somebody is at work on it: it did not break off.
+    if (!claim) continue;
+    try {
+      results.push(await finish({ store, now }, row));
+    } finally {
+      await claim.release();
     }
-    const { staged = 0 } = await store.read((read) => countLines(read, id));
-    await applyImport(act, { importId: id, total: staged }, { assumeInpatient });
-    results.push(await endImport(act, id, "applied"));
   }
   return results;
+}
+
+async function finish({ store, now }: { store: Store; now: Instant }, row: ImportRow): Promise<ImportResult> {
+  const { id, facilityId, personId, state, assumeInpatient } = row;
+  const act: Act = { store, now, actor: { personId, facilityId, roles: [], wardIds: [] } };
+  if (state !== "applying") return endImport(act, id, "refused");
+  const { staged = 0 } = await store.read((read) => countLines(read, id));
+  await applyImport(act, { importId: id, total: staged }, { assumeInpatient });
+  return endImport(act, id, "applied");
 }

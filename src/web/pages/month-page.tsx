@@ -78,7 +78,8 @@ function MonthSheet(props: { answer: MonthAnswer; zone: string; seesPatients: bo
       </p>
       {isEmpty && (
         <p className="notice">
-          No patient was counted in this month. If there were patients, their moves have not been recorded.
+          No patient was counted in this month. If there were patients, their moves were not recorded, or their wards
+          have no setting.
         </p>
       )}
       <MonthTable answer={answer} seesPatients={seesPatients} />

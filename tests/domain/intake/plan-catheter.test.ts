@@ -36,15 +36,35 @@ describe("a line of catheters.csv", () => {
     ]);
   });
 
-  it("with a number is never the one without, nor the other way round", () => {
-    const before = recorded(catheter(2, { inserted: hour(20) }), catheter(3, { catheter: "C1", inserted: hour(20) }));
-    const { outcomes, timeline } = plan(
-      [catheter(2, { catheter: "C2", inserted: hour(20) }), catheter(3, { inserted: hour(20) })],
-      before,
-      200,
-    );
-    expect(outcomes).toEqual(["accepted", "unchanged"]);
-    expect(catheters(timeline).map((c) => c.number)).toEqual([null, "C1", "C2"]);
+  it("that adds a number to a recorded catheter of the same kind and insertion is that catheter", () => {
+    const before = recorded(catheter(2, { inserted: hour(20) }));
+    const lines = [catheter(2, { catheter: "C1", inserted: hour(20), removed: hour(30) })];
+    const { outcomes, timeline } = plan(lines, before, 200);
+    expect(outcomes).toEqual(["accepted"]);
+    expect(catheters(timeline).map((c) => [c.number, c.removedAt])).toEqual([["C1", hour(30)]]);
+    const other = plan([catheter(2, { catheter: "C2", inserted: hour(20) })], timeline, 300);
+    expect(catheters(other.timeline).map((c) => c.number)).toEqual(["C1", "C2"]);
+  });
+
+  it("with an empty cell takes nothing back: the recorded removal is kept, and the line is marked", () => {
+    const before = recorded(catheter(2, { catheter: "C1", inserted: hour(20), removed: hour(30), size_fr: 14 }));
+    const again = plan([catheter(2, { catheter: "C1", inserted: hour(20), balloon_ml: 10 })], before, 200);
+    expect(again.outcomes).toEqual(["end-kept"]);
+    expect(catheters(again.timeline)).toMatchObject([{ removedAt: hour(30), sizeFr: 14, balloonMl: 10 }]);
+    const nothing = plan([catheter(2, { catheter: "C1", inserted: hour(20) })], before, 200);
+    expect(nothing.outcomes).toEqual(["end-kept"]);
+    expect(nothing.timeline).toBe(before);
+  });
+
+  it("with an exact removal takes the place of one known to lie between two times", () => {
+    const recordedOne = recorded(catheter(2, { catheter: "C1", inserted: hour(20) }));
+    const [stay] = recordedOne.stays;
+    if (!stay) throw new Error("no stay was recorded");
+    const between = { removedAfterAt: hour(25), removedBeforeAt: hour(28) };
+    const found = { ...stay, catheters: stay.catheters.map((c) => ({ ...c, ...between })) };
+    const lines = [catheter(2, { catheter: "C1", inserted: hour(20), removed: hour(26) })];
+    const { timeline } = plan(lines, { ...recordedOne, stays: [found] }, 200);
+    expect(catheters(timeline)).toMatchObject([{ removedAt: hour(26), removedAfterAt: null, removedBeforeAt: null }]);
   });
 
   it("that corrects is refused when the correction cannot be true, and leaves what is recorded", () => {

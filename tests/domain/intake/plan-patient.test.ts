@@ -67,7 +67,7 @@ describe("lines about one patient", () => {
       "outside-stay removed see moves.csv line 2",
       "insertion-unknown inserted",
       "seen-after-removal last_seen",
-      "stay-unknown inserted",
+      "stay-unknown stay",
     ]);
   });
 

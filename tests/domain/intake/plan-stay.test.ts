@@ -19,7 +19,6 @@ describe("a line of stays.csv", () => {
   it.each([
     ["a later discharge", { admitted: hour(10), discharged: hour(50) }],
     ["an earlier admission", { admitted: hour(5), discharged: hour(40) }],
-    ["a stay that is open again", { admitted: hour(10), discharged: null }],
     ["both ends wider", { admitted: hour(5), discharged: hour(50) }],
   ])("corrects a recorded stay by its number: %s", (_, said) => {
     const { outcomes, timeline } = plan([stay(2, said)], recorded(), 200);
@@ -31,6 +30,13 @@ describe("a line of stays.csv", () => {
       version: 2,
       disposition: "home",
     });
+  });
+
+  it("with no discharge keeps the recorded one, and is marked", () => {
+    const before = recorded();
+    const { outcomes, timeline } = plan([stay(2, { admitted: hour(10), discharged: null })], before, 200);
+    expect(outcomes).toEqual(["end-kept"]);
+    expect(timeline.stays[0]?.dischargedAt).toBe(hour(40));
   });
 
   it("leaves the recorded stay untouched when it says the same, or says nothing of its times", () => {

@@ -8,7 +8,7 @@ import {
   notMadeHere,
   type Plan,
   refuseLine,
-  unchanged,
+  sameAsRecorded,
 } from "../../../src/domain/intake/plan.ts";
 import { catheter, hour, move, plan, repeated, stay, summary } from "./lines.ts";
 
@@ -43,7 +43,7 @@ describe("one step of a plan", () => {
     const state = emptyPlan();
     const { timeline } = state;
     const [first, second] = [move(2, {}), move(3, {})];
-    applyLine(state, first, () => unchanged(state, "ward stay 3", first));
+    applyLine(state, first, () => sameAsRecorded(state, { entry: "ward stay 3", line: first, endKept: false }));
     refuseLine(state, second, [{ code: "stay-refused", column: "stay", detail: "No." }]);
     expect(state.timeline).toBe(timeline);
     expect([first, second].map((line) => summary(state.outcomes.get(line)))).toEqual([

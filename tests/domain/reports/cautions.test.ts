@@ -38,7 +38,7 @@ describe("what a reader must know", () => {
     ];
     expect(cautionsOf(facts({ wards })).slice(1)).toEqual([
       "Named only in moves and counted as inpatient wards: A, B. Describe them in wards.csv.",
-      "Not counted, because nobody said what these wards are: C, D. Give each a setting.",
+      "Not counted, because nobody said what these wards are: C, D. Give each its setting in wards.csv: inpatient, outpatient or procedure.",
     ]);
   });
 

@@ -292,6 +292,7 @@ CREATE TABLE "import_line" (
     "state" TEXT NOT NULL,
     "group_key" TEXT NOT NULL,
     "fingerprint" TEXT NOT NULL,
+    "entry_key" TEXT NOT NULL,
     "content" TEXT,
     "faults" TEXT,
 
@@ -365,7 +366,7 @@ CREATE INDEX "import_facility_id_state_idx" ON "import"("facility_id", "state");
 CREATE INDEX "import_line_import_id_group_key_idx" ON "import_line"("import_id", "group_key");
 
 -- CreateIndex
-CREATE INDEX "import_line_fingerprint_idx" ON "import_line"("fingerprint");
+CREATE INDEX "import_line_entry_key_idx" ON "import_line"("entry_key");
 
 -- AddForeignKey
 ALTER TABLE "facility_census" ADD CONSTRAINT "facility_census_facility_id_fkey" FOREIGN KEY ("facility_id") REFERENCES "facility"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

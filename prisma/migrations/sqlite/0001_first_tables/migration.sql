@@ -285,6 +285,7 @@ CREATE TABLE "import_line" (
     "state" TEXT NOT NULL,
     "group_key" TEXT NOT NULL,
     "fingerprint" TEXT NOT NULL,
+    "entry_key" TEXT NOT NULL,
     "content" TEXT,
     "faults" TEXT,
 
@@ -359,4 +360,4 @@ CREATE INDEX "import_facility_id_state_idx" ON "import"("facility_id", "state");
 CREATE INDEX "import_line_import_id_group_key_idx" ON "import_line"("import_id", "group_key");
 
 -- CreateIndex
-CREATE INDEX "import_line_fingerprint_idx" ON "import_line"("fingerprint");
+CREATE INDEX "import_line_entry_key_idx" ON "import_line"("entry_key");
