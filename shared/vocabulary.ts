@@ -1,7 +1,7 @@
 import { z } from "zod";
 
 /** The words of a closed list in their printed order, for an enum. */
-function words<List extends Record<string, string>>(list: List): (keyof List & string)[] {
+export function words<List extends Record<string, string>>(list: List): (keyof List & string)[] {
   return Object.keys(list);
 }
 

@@ -1,3 +1,4 @@
+import type { InsertionRecord, RemovalRecord } from "../../../shared/records.ts";
 import type { AbsenceKind, CatheterKind } from "../../../shared/vocabulary.ts";
 import type { Instant } from "../days/day-number.ts";
 import type { CountedWardStay } from "./counted-timeline.ts";
@@ -40,6 +41,11 @@ export interface Catheter extends Entry {
   readonly indication: string | null;
   readonly sizeFr: number | null;
   readonly balloonMl: number | null;
+  /** What was written down of the insertion and of the removal; null when nothing was. */
+  readonly insertionRecord?: InsertionRecord | null;
+  readonly removalRecord?: RemovalRecord | null;
+  /** The first and the last note about it that stand; kept with the notes and not with the catheter. */
+  readonly noted?: { readonly first: Instant; readonly last: Instant } | null;
 }
 
 export interface Stay extends Entry {
