@@ -7,7 +7,7 @@ export const remark = z
   .trim()
   .min(1, "write at least one character, or leave the field out")
   .max(500, "shorten the text to 500 characters")
-  .refine((text) => !/[\u0000-\u0009\u000b-\u001f\u007f]|\p{Surrogate}/u.test(text), "leave out invisible characters");
+  .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text.replaceAll("\n", "")), "leave out invisible characters");
 
 const yesNo = z.boolean();
 
