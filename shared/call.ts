@@ -9,6 +9,8 @@ export interface CallOptions {
   readonly base?: string;
   readonly fetch?: typeof fetch;
   readonly headers?: Readonly<Record<string, string>>;
+  /** The key of a creation: give the same one when it is sent again. Left out, each call has its own. */
+  readonly key?: string;
   readonly signal?: AbortSignal;
 }
 
@@ -20,14 +22,16 @@ export interface CallOptions {
 export async function call<E extends Endpoint>(
   endpoint: E,
   input: InputOf<E>,
-  { base = "", fetch: send = fetch, headers = {}, signal }: CallOptions = {},
+  { base = "", fetch: send = fetch, headers = {}, signal, key }: CallOptions = {},
 ): Promise<OutputOf<E>> {
-  const { url, body } = requestOf(endpoint, input as Readonly<Record<string, unknown>>);
+  const values = input as Readonly<Record<string, unknown>>;
+  const { url, body } = requestOf(endpoint, values);
   const response = await send(base + url, {
     method: endpoint.method,
     headers: {
       accept: "application/json",
       ...(body === null ? {} : { "content-type": "application/json" }),
+      ...effectHeaders(endpoint, values, key),
       ...headers,
     },
     ...(body === null ? {} : { body }),
@@ -42,6 +46,15 @@ export async function call<E extends Endpoint>(
     if (refused.success) throw new AnsweredProblem(refused.data);
   }
   throw new Error(`${endpoint.method} ${endpoint.path} answered ${response.status} in a form that is not known here`);
+}
+
+function effectHeaders(
+  { effect }: Endpoint,
+  input: Readonly<Record<string, unknown>>,
+  key?: string,
+): Record<string, string> {
+  if (effect === "creates") return { "idempotency-key": key ?? crypto.randomUUID() };
+  return effect === "updates" ? { "if-match": `"${String(input.seenVersion)}"` } : {};
 }
 
 function requestOf(endpoint: Endpoint, input: Readonly<Record<string, unknown>>): { url: string; body: string | null } {

@@ -7,6 +7,11 @@ export const permissions = {
   "see-wards": "See the wards",
   "see-counts": "See patient-days and catheter-days",
   "see-patients": "See the patients behind a figure",
+  "record-care": "Record stays, catheters and their care",
+  "merge-patients": "Merge records of one person",
+  "count-by-hand": "Record what was counted by hand",
+  "see-policy": "See the policy",
+  "set-policy": "Set the policy",
 } as const;
 export const permission = z.enum(Object.keys(permissions) as (keyof typeof permissions)[]);
 export type Permission = z.infer<typeof permission>;

@@ -370,6 +370,36 @@ export const problems = {
     title: "A setting cannot be used",
     remedy: "Correct what is named in the environment in which Dwell Ledger is started.",
   },
+  "not-in-place": {
+    status: 409,
+    title: "The catheter was not in place then",
+    remedy: "Correct the time, or the insertion or removal of the catheter.",
+  },
+  "indication-missing": {
+    status: 422,
+    title: "The reason is missing",
+    remedy: "Say why the catheter is still needed, or choose another outcome.",
+  },
+  "item-unknown": {
+    status: 422,
+    title: "This item is not in the bundle",
+    remedy: "Use the items that the ward's policy lists for a care check.",
+  },
+  "record-incomplete": {
+    status: 422,
+    title: "The policy asks for this to be recorded",
+    remedy: "Record it. What nobody knows any more belongs into a catheter found in place on arrival.",
+  },
+  "field-of-another-note": {
+    status: 422,
+    title: "This kind of note has no such field",
+    remedy: "Leave the field out, or void the note and write one of the other kind.",
+  },
+  "idempotency-key-reused": {
+    status: 422,
+    title: "This key was used for something else",
+    remedy: "Give every new creation a key of its own; send a key again only with the same content.",
+  },
   "internal-error": {
     status: 500,
     title: "Something went wrong in Dwell Ledger",

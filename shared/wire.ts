@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { remark } from "./records.ts";
 
 /** An instant as text: UTC with its offset, such as `2026-11-25T14:05:00.000Z`. */
 export const instantText = z.iso.datetime({ offset: true, error: "write the time in UTC, as YYYY-MM-DDTHH:MM:SSZ" });
@@ -19,3 +20,26 @@ export const idInPath = z
   })
   // In the published description it is the whole number that it is, not the text that carries it.
   .meta({ type: "integer", minimum: 1, maximum: largestId, pattern: undefined });
+
+/**
+ * A time as somebody charts it: with an offset it is that instant, without one the local time of the facility.
+ * A local time that occurs twice is read as the earlier instant and marked; one that does not exist is refused.
+ */
+export const timeText = z
+  .string()
+  .max(40, "write the time as YYYY-MM-DDTHH:MM")
+  .describe("YYYY-MM-DDTHH:MM, local to the facility, or with seconds and an offset");
+
+/** An instant in answers: UTC milliseconds here, text on the wire. */
+export const instant = z
+  .codec(instantText, z.number(), {
+    decode: (text) => Date.parse(text),
+    encode: (at) => new Date(at).toISOString(),
+  })
+  .meta({ type: "string", format: "date-time" });
+
+/** Why something is corrected, voided or undone. */
+export const reason = remark.describe("Why; kept with the record");
+
+/** The version of an entry: send it as If-Match with the next change. */
+export const version = z.int().min(1).describe("Send it as If-Match with the next change");

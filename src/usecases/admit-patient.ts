@@ -23,7 +23,7 @@ export interface AdmitPatient {
 export async function admitPatient(
   act: Act,
   input: AdmitPatient,
-): Promise<{ patientId: number; stayId: number; wardStayId: number }> {
+): Promise<{ patientId: number; stayId: number; wardStayId: number; version: number }> {
   notInFuture(act.now, { admittedAt: input.admittedAt });
   const { facilityId } = act.actor;
   return act.store.tx(async (tx) => {
@@ -42,7 +42,10 @@ export async function admitPatient(
       decide: (timeline, newId) => {
         const { number, admittedAt, wardId, bed = null } = input;
         const ids = { stayId: newId(), wardStayId: newId(), patientId };
-        return { timeline: admit(timeline, { ...ids, number, admittedAt, wardId, bed }), answer: ids };
+        return {
+          timeline: admit(timeline, { ...ids, number, admittedAt, wardId, bed }),
+          answer: { ...ids, version: 1 },
+        };
       },
     });
   });

@@ -7,8 +7,6 @@ import {
   type StayChanges,
   type WardStayChanges,
 } from "../domain/timeline/correct-entry.ts";
-import { catheterOf, stayOf, wardStayOf } from "../domain/timeline/find-entry.ts";
-import type { Entry } from "../domain/timeline/timeline.ts";
 import { stayNumberTaken } from "../store/stays.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { changePatient } from "./change-patient.ts";
@@ -18,20 +16,21 @@ import { knownWard } from "./known-ward.ts";
 interface Correction<Changes> {
   readonly changes: Changes;
   readonly reason: string;
-  readonly seenVersion?: number;
+  readonly seenVersion?: number | undefined;
 }
 
 /** Corrects a stay. Refuses `stale-version`, `stay-number-taken` and what contradicts the rest of the record. */
 export function correctStay(
   act: Act,
   input: { stayId: number } & Correction<StayChanges>,
-): Promise<{ stayId: number }> {
-  const { stayId, changes, reason } = input;
+): Promise<{ stayId: number; version: number }> {
+  const { stayId, changes, reason, seenVersion } = input;
   const { admittedAt, dischargedAt } = changes;
   notInFuture(act.now, { admittedAt, dischargedAt });
   return changePatient(act, {
     action: "correct-stay",
     key: { stayId },
+    subject: { kind: "stay", id: stayId, seenVersion },
     details: { fields: Object.keys(changes) },
     reason,
     first: async (tx) => {
@@ -40,10 +39,7 @@ export function correctStay(
       if (other !== null && other !== stayId)
         refuse("stay-number-taken", "Another stay has this number.", { pointer: "/number", other: `stay ${other}` });
     },
-    decide: (timeline) => {
-      sameVersion(stayOf(timeline, stayId), input);
-      return { timeline: decideStay(timeline, stayId, changes), answer: { stayId } };
-    },
+    decide: (timeline) => ({ timeline: decideStay(timeline, stayId, changes), answer: { stayId } }),
   });
 }
 
@@ -51,20 +47,18 @@ export function correctStay(
 export function correctWardStay(
   act: Act,
   input: { wardStayId: number } & Correction<WardStayChanges>,
-): Promise<{ wardStayId: number }> {
-  const { wardStayId, changes, reason } = input;
+): Promise<{ wardStayId: number; version: number }> {
+  const { wardStayId, changes, reason, seenVersion } = input;
   const { startAt, endAt, wardId } = changes;
   notInFuture(act.now, { startAt, endAt });
   return changePatient(act, {
     action: "correct-ward-stay",
     key: { wardStayId },
+    subject: { kind: "ward-stay", id: wardStayId, seenVersion },
     details: { fields: Object.keys(changes) },
     reason,
     first: async (tx) => (wardId === undefined ? undefined : knownWard(tx, act.actor.facilityId, wardId)),
-    decide: (timeline) => {
-      sameVersion(wardStayOf(timeline, wardStayId).wardStay, input);
-      return { timeline: decideWardStay(timeline, wardStayId, changes), answer: { wardStayId } };
-    },
+    decide: (timeline) => ({ timeline: decideWardStay(timeline, wardStayId, changes), answer: { wardStayId } }),
   });
 }
 
@@ -72,23 +66,16 @@ export function correctWardStay(
 export function correctCatheter(
   act: Act,
   input: { catheterId: number } & Correction<CatheterChanges>,
-): Promise<{ catheterId: number }> {
-  const { catheterId, changes, reason } = input;
+): Promise<{ catheterId: number; version: number }> {
+  const { catheterId, changes, reason, seenVersion } = input;
   const { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt } = changes;
   notInFuture(act.now, { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt });
   return changePatient(act, {
     action: "correct-catheter",
     key: { catheterId },
+    subject: { kind: "catheter", id: catheterId, seenVersion },
     details: { fields: Object.keys(changes) },
     reason,
-    decide: (timeline) => {
-      sameVersion(catheterOf(timeline, catheterId).catheter, input);
-      return { timeline: decideCatheter(timeline, catheterId, changes), answer: { catheterId } };
-    },
+    decide: (timeline) => ({ timeline: decideCatheter(timeline, catheterId, changes), answer: { catheterId } }),
   });
-}
-
-function sameVersion(entry: Entry, input: { seenVersion?: number }): void {
-  if (input.seenVersion !== undefined && input.seenVersion !== entry.version)
-    refuse("stale-version", `This entry has version ${entry.version} by now.`);
 }

@@ -6,16 +6,18 @@ import { changePatient } from "./change-patient.ts";
 export interface DischargePatient {
   readonly stayId: number;
   readonly dischargedAt: Instant;
-  readonly disposition?: string | null;
+  readonly disposition?: string | null | undefined;
+  readonly seenVersion?: number | undefined;
 }
 
 /** Ends a stay. Refuses `already-discharged`, `outside-stay` when something was recorded later. */
-export function dischargePatient(act: Act, input: DischargePatient): Promise<{ stayId: number }> {
-  const { stayId, dischargedAt, disposition = null } = input;
+export function dischargePatient(act: Act, input: DischargePatient): Promise<{ stayId: number; version: number }> {
+  const { stayId, dischargedAt, disposition = null, seenVersion } = input;
   notInFuture(act.now, { dischargedAt });
   return changePatient(act, {
     action: "discharge-patient",
     key: { stayId },
+    subject: { kind: "stay", id: stayId, seenVersion },
     details: {},
     decide: (timeline) => ({
       timeline: discharge(timeline, { stayId, dischargedAt, disposition }),
@@ -25,11 +27,15 @@ export function dischargePatient(act: Act, input: DischargePatient): Promise<{ s
 }
 
 /** Takes a discharge back. Refuses `not-discharged`, `stay-overlaps` when the patient was admitted again since. */
-export function cancelDischarge(act: Act, input: { stayId: number; reason: string }): Promise<{ stayId: number }> {
-  const { stayId, reason } = input;
+export function cancelDischarge(
+  act: Act,
+  input: { stayId: number; reason: string; seenVersion?: number | undefined },
+): Promise<{ stayId: number; version: number }> {
+  const { stayId, reason, seenVersion } = input;
   return changePatient(act, {
     action: "cancel-discharge",
     key: { stayId },
+    subject: { kind: "stay", id: stayId, seenVersion },
     details: {},
     reason,
     decide: (timeline) => ({ timeline: cancel(timeline, stayId), answer: { stayId } }),

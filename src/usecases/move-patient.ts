@@ -12,7 +12,7 @@ export interface MovePatient {
 }
 
 /** Moves a patient to a ward or bed, or back from time off the wards. Refuses `outside-stay`, `not-found`. */
-export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId: number }> {
+export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId: number; version: number }> {
   notInFuture(act.now, { movedAt: input.movedAt });
   const { stayId, movedAt, wardId, bed = null } = input;
   return changePatient(act, {
@@ -22,7 +22,10 @@ export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId:
     first: (tx) => knownWard(tx, act.actor.facilityId, wardId),
     decide: (timeline, newId) => {
       const wardStayId = newId();
-      return { timeline: move(timeline, { stayId, wardStayId, movedAt, wardId, bed }), answer: { wardStayId } };
+      return {
+        timeline: move(timeline, { stayId, wardStayId, movedAt, wardId, bed }),
+        answer: { wardStayId, version: 1 },
+      };
     },
   });
 }

@@ -26,6 +26,11 @@ const grants: Readonly<Record<Permission, Partial<Record<Role, Extent>>>> = {
   "see-wards": { ...everybody, bedside: "own-wards", manager: "own-wards" },
   "see-counts": { bedside: "own-wards", prevention: "facility", manager: "own-wards" },
   "see-patients": { bedside: "own-wards", prevention: "facility" },
+  "record-care": { bedside: "own-wards", prevention: "facility" },
+  "merge-patients": { prevention: "facility" },
+  "count-by-hand": { bedside: "own-wards", prevention: "facility" },
+  "see-policy": { ...everybody, bedside: "own-wards", manager: "own-wards" },
+  "set-policy": { prevention: "facility", administrator: "facility" },
 };
 
 /** Over which wards a person may do this, by the widest of their roles; null when they may not do it at all. */

@@ -1,0 +1,77 @@
+import { z } from "zod";
+import { endpoint } from "../endpoint.ts";
+import { id, idInPath, reason } from "../wire.ts";
+import { catheterState, noteState, patientState, stayState, wardStayState } from "./entries.ts";
+
+/** A hospital's own number of a patient or stay: it stands in bodies only, never in an address. */
+export const hospitalNumber = z
+  .string()
+  .trim()
+  .min(1, "write the number that the hospital gave")
+  .max(100, "shorten the number to 100 characters")
+  .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text), "leave out invisible characters");
+
+/** Asked for in a body, so that no identifier stands in an address or log. The view is recorded. */
+export const findPatients = endpoint({
+  method: "POST",
+  path: "/patients/find",
+  summary: "Find a patient by the hospital's number; the view is recorded",
+  permission: "see-patients",
+  wards: "facility",
+  reply: "json",
+  body: { identifier: hospitalNumber },
+  output: z.strictObject({ patients: z.array(patientState) }).meta({ id: "Patients" }),
+  errors: [],
+});
+
+/** A patient's record over all stays. The view is recorded. */
+export const readPatient = endpoint({
+  method: "GET",
+  path: "/patients/{patientId}",
+  summary: "Read a patient's record; the view is recorded",
+  permission: "see-patients",
+  wards: "patient",
+  reply: "json",
+  params: { patientId: idInPath },
+  output: z
+    .strictObject({
+      patient: patientState,
+      survivorId: id.describe("The record that this one was merged into, or its own number"),
+      stays: z.array(stayState),
+      wardStays: z.array(wardStayState.extend({ stayId: id })),
+      catheters: z.array(catheterState),
+      notes: z.array(noteState),
+    })
+    .meta({ id: "PatientRecord" }),
+  errors: [],
+});
+
+/** Two records turn out to be one person. */
+export const mergePatients = endpoint({
+  method: "POST",
+  path: "/patients/{patientId}/merges",
+  summary: "Merge another record into this one: its days count for this patient from now on",
+  effect: "creates",
+  permission: "merge-patients",
+  wards: "patient",
+  reply: "json",
+  params: { patientId: idInPath },
+  body: { fromId: id.describe("The record that is merged into this one") },
+  output: z.strictObject({ mergeId: id }).meta({ id: "Merged" }),
+  errors: ["not-found", "same-patient", "already-merged", "stay-overlaps"],
+});
+
+/** Each record counts for itself again. */
+export const unmergePatients = endpoint({
+  method: "POST",
+  path: "/patients/{patientId}/merges/{mergeId}/undo",
+  summary: "Take a merge back",
+  effect: "creates",
+  permission: "merge-patients",
+  wards: "patient",
+  reply: "json",
+  params: { patientId: idInPath, mergeId: idInPath },
+  body: { reason },
+  output: z.strictObject({ mergeId: id }).meta({ id: "Unmerged" }),
+  errors: ["not-found"],
+});
