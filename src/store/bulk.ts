@@ -62,13 +62,19 @@ export function idList(read: Read, parameter: number): string {
 }
 
 /**
- * Replaces rows by their `id`, the first column, with one statement. Columns and cells as for {@link insertRows}.
+ * Replaces rows by their `id`, the first column, with one statement. Columns and cells as for {@link insertRows};
+ * the columns of `kept` stay as they are.
  */
-export async function updateRows(tx: Tx, into: BulkTable, rows: readonly (readonly Cell[])[]): Promise<void> {
+export async function updateRows(
+  tx: Tx,
+  into: BulkTable,
+  rows: readonly (readonly Cell[])[],
+  kept: readonly string[] = [],
+): Promise<void> {
   if (rows.length === 0) return;
   const names = Object.keys(into.columns);
   const kinds = Object.values(into.columns);
-  const set = names.slice(1).map((name, i) => `"${name}" = given.c${i + 1}`);
+  const set = names.flatMap((name, i) => (i === 0 || kept.includes(name) ? [] : [`"${name}" = given.c${i}`]));
   const given = cellList(tx, kinds).map((cell, i) => `${cell} AS c${i}`);
   await tx.db.$executeRawUnsafe(
     `UPDATE "${into.table}" SET ${set.join(", ")} FROM (SELECT ${given.join(", ")} FROM ${jsonRows(tx, 1)}) AS given

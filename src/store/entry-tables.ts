@@ -85,6 +85,8 @@ export const catheterTable: EntryTable<Catheter> = {
     indication: "text",
     size_fr: "real",
     balloon_ml: "real",
+    insertion_record: "text",
+    removal_record: "text",
     ...common,
   },
   cells: (c, stayId, by) => [
@@ -101,6 +103,12 @@ export const catheterTable: EntryTable<Catheter> = {
     c.indication,
     c.sizeFr,
     c.balloonMl,
+    jsonText(c.insertionRecord),
+    jsonText(c.removalRecord),
     ...commonCells(c, by),
   ],
 };
+
+function jsonText(record: object | null | undefined): string | null {
+  return record ? JSON.stringify(record) : null;
+}

@@ -68,10 +68,14 @@ async function saveEntries<T extends Entry>(
     tx,
     table,
     replaced.map(({ entry, old, parentId }) => table.cells({ ...entry, version: old.version + 1 }, parentId, by)),
+    // Who recorded an entry first, and when: who changed it stands with the version that was put away.
+    ["recorded_at", "recorded_by"],
   );
 }
 
-/** The fields of an entry without the lists of entries inside it, which have versions of their own. */
+/** What has versions of its own and does not belong to those of the entry. */
+const apart = ["wardStays", "catheters", "noted"];
+
 function bodyOf(entry: Entry): object {
-  return Object.fromEntries(Object.entries(entry).filter(([name]) => name !== "wardStays" && name !== "catheters"));
+  return Object.fromEntries(Object.entries(entry).filter(([name]) => !apart.includes(name)));
 }

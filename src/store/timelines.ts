@@ -1,3 +1,4 @@
+import type { InsertionRecord, RemovalRecord } from "../../shared/records.ts";
 import type { CatheterKind } from "../../shared/vocabulary.ts";
 import type { Instant } from "../domain/days/day-number.ts";
 import type { Catheter, Mark, PatientTimeline, Stay, WardStay } from "../domain/timeline/timeline.ts";
@@ -54,6 +55,11 @@ export async function staysBetween(
   return staysOf(read, await stayIds(read, { facilityId, admittedBefore: end, endedFrom: start, wardIds }));
 }
 
+/** The stays that a condition chooses, with everything in them. */
+export async function staysWith(read: Read, where: Prisma.StayWhereInput): Promise<Stay[]> {
+  return (await ownedStays(read, where)).map(({ stay }) => stay);
+}
+
 function staysOf(read: Read, ids: readonly number[]): Promise<OwnedStay[]> {
   return inChunks(ids, (chunk) => ownedStays(read, { id: { in: chunk } }));
 }
@@ -72,6 +78,10 @@ async function ownedStays(read: Read, where: Prisma.StayWhereInput): Promise<Own
   const catheters = await inChunks(ids, (chunk) =>
     read.db.catheter.findMany({ where: { stayId: { in: chunk } }, orderBy: { id: "asc" } }),
   );
+  const notedOf = await notedBetween(
+    read,
+    catheters.map((row) => row.id),
+  );
   const patients = await inChunks([...new Set(stays.map((row) => row.patientId))], (chunk) =>
     read.db.patient.findMany({
       where: { id: { in: chunk } },
@@ -84,7 +94,8 @@ async function ownedStays(read: Read, where: Prisma.StayWhereInput): Promise<Own
   return stays.flatMap((row) => {
     const patient = patientOf.get(row.patientId);
     if (!patient) return [];
-    const stay = stayFrom(row, wardStaysOf.get(row.id) ?? [], cathetersOf.get(row.id) ?? []);
+    const own = (cathetersOf.get(row.id) ?? []).map((c) => catheterFrom(c, notedOf.get(c.id) ?? null));
+    const stay = stayFrom(row, wardStaysOf.get(row.id) ?? [], own);
     return [{ survivorId: patient.survivorId, identifier: patient.survivor.identifier, stay }];
   });
 }
@@ -99,7 +110,27 @@ function byStay<T extends { stayId: number }>(rows: readonly T[]): Map<number, T
   return lists;
 }
 
-function stayFrom(row: StayModel, wardStays: readonly WardStayModel[], catheters: readonly CatheterModel[]): Stay {
+/** When the first and the last standing note about each of these catheters happened. */
+async function notedBetween(
+  read: Read,
+  catheterIds: readonly number[],
+): Promise<Map<number, { first: Instant; last: Instant }>> {
+  const rows = await inChunks(catheterIds, (chunk) =>
+    read.db.catheterNote.groupBy({
+      by: ["catheterId"],
+      where: { catheterId: { in: chunk }, voidKey: 0 },
+      _min: { at: true },
+      _max: { at: true },
+    }),
+  );
+  return new Map(
+    rows.flatMap(({ catheterId, _min, _max }) =>
+      _min.at && _max.at ? [[catheterId, { first: _min.at.getTime(), last: _max.at.getTime() }]] : [],
+    ),
+  );
+}
+
+function stayFrom(row: StayModel, wardStays: readonly WardStayModel[], catheters: readonly Catheter[]): Stay {
   return {
     ...entryFrom(row),
     patientId: row.patientId,
@@ -109,7 +140,7 @@ function stayFrom(row: StayModel, wardStays: readonly WardStayModel[], catheters
     disposition: row.disposition,
     spanFromMoves: row.spanFromMoves,
     wardStays: wardStays.map(wardStayFrom),
-    catheters: catheters.map(catheterFrom),
+    catheters,
   };
 }
 
@@ -124,7 +155,7 @@ function wardStayFrom(row: WardStayModel): WardStay {
   };
 }
 
-function catheterFrom(row: CatheterModel): Catheter {
+function catheterFrom(row: CatheterModel, noted: (Catheter["noted"] & object) | null): Catheter {
   return {
     ...entryFrom(row),
     number: row.number,
@@ -138,7 +169,14 @@ function catheterFrom(row: CatheterModel): Catheter {
     indication: row.indication,
     sizeFr: row.sizeFr,
     balloonMl: row.balloonMl,
+    insertionRecord: record<InsertionRecord>(row.insertionRecord),
+    removalRecord: record<RemovalRecord>(row.removalRecord),
+    noted,
   };
+}
+
+function record<T>(text: string | null): T | null {
+  return text === null ? null : (JSON.parse(text) as T);
 }
 
 function entryFrom(row: { id: number; version: number; voidReason: string | null; marks: string }) {

@@ -3,7 +3,12 @@ import type { Catheter, Stay } from "./timeline.ts";
 
 /** Faults of a catheter's instants, alone and against its stay. Empty when they can be true together. */
 export function checkCatheter(stay: Stay, catheter: Catheter): Fault[] {
-  return [...insertionFaults(stay, catheter), ...removalFaults(stay, catheter), ...seenFaults(catheter)];
+  return [
+    ...insertionFaults(stay, catheter),
+    ...removalFaults(stay, catheter),
+    ...seenFaults(catheter),
+    ...notedFaults(stay, catheter),
+  ];
 }
 
 function insertionFaults(stay: Stay, catheter: Catheter): Fault[] {
@@ -65,6 +70,28 @@ function seenFaults({ insertedAt, removedAt, removedBeforeAt, lastSeenAt }: Cath
   if (insertedAt !== null && lastSeenAt < insertedAt)
     return [{ code: "seen-before-insertion", pointer, detail: "The catheter was seen in place before its insertion." }];
   return [];
+}
+
+/** Notes say that the catheter was in place; they stay true when its instants are corrected, or are voided first. */
+function notedFaults(stay: Stay, { insertedAt, removedAt, removedBeforeAt, noted }: Catheter): Fault[] {
+  if (!noted) return [];
+  const gone = removedAt ?? removedBeforeAt;
+  const faults: Fault[] = [];
+  if (gone !== null && noted.last > gone)
+    faults.push({
+      code: "seen-after-removal",
+      pointer: "/removedAt",
+      detail: "A note says that it was in place later.",
+    });
+  if (insertedAt !== null && noted.first < insertedAt)
+    faults.push({
+      code: "seen-before-insertion",
+      pointer: "/insertedAt",
+      detail: "A note says that it was in place earlier.",
+    });
+  if (stay.dischargedAt !== null && noted.last > stay.dischargedAt)
+    faults.push(outside(stay, "/dischargedAt", "A note about the catheter lies after the discharge."));
+  return faults;
 }
 
 function outside(stay: Stay, pointer: string, detail: string): Fault {

@@ -12,7 +12,7 @@ import {
 
 export type StayChanges = Partial<Pick<Stay, "number" | "admittedAt" | "dischargedAt" | "disposition">>;
 export type WardStayChanges = Partial<Pick<WardStay, "wardId" | "bed" | "startAt" | "endAt" | "absenceAfter">>;
-export type CatheterChanges = Partial<Omit<Catheter, "id" | "version" | "voidReason" | "marks">>;
+export type CatheterChanges = Partial<Omit<Catheter, "id" | "version" | "voidReason" | "marks" | "noted">>;
 
 /** Corrects a stay. Refuses what the new values contradict, as when they were first recorded. */
 export function correctStay(timeline: PatientTimeline, stayId: number, changes: StayChanges): PatientTimeline {

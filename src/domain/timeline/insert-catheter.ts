@@ -15,6 +15,7 @@ export type Insertion = Pick<Catheter, "kind" | "insertedAt" | "inPlaceOnArrival
       | "indication"
       | "sizeFr"
       | "balloonMl"
+      | "insertionRecord"
       | "marks"
     >
   > & { readonly stayId: number; readonly catheterId: number };

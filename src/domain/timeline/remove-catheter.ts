@@ -1,11 +1,12 @@
 import { refuse } from "../../../shared/problems.ts";
+import type { RemovalRecord } from "../../../shared/records.ts";
 import type { Instant } from "../days/day-number.ts";
 import { checkStay } from "./check-stay.ts";
 import { catheterOf } from "./find-entry.ts";
 import { type PatientTimeline, revise, withEntry, withStay } from "./timeline.ts";
 
 /** At one instant, or found out between two: still in place at `after`, gone at `before`. */
-export type Removal = { readonly catheterId: number } & (
+export type Removal = { readonly catheterId: number; readonly record?: RemovalRecord | null | undefined } & (
   | { readonly at: Instant }
   | { readonly after: Instant; readonly before: Instant }
 );
@@ -22,6 +23,7 @@ export function removeCatheter(timeline: PatientTimeline, removal: Removal): Pat
     });
   const changes =
     "at" in removal ? { removedAt: removal.at } : { removedAfterAt: removal.after, removedBeforeAt: removal.before };
-  const catheters = withEntry(stay.catheters, revise(catheter, changes));
+  const written = removal.record ? { removalRecord: removal.record } : {};
+  const catheters = withEntry(stay.catheters, revise(catheter, { ...changes, ...written }));
   return checkStay(withStay(timeline, { ...stay, catheters }), stay.id);
 }

@@ -1,0 +1,10 @@
+import { refuse } from "../../shared/problems.ts";
+import type { Stay } from "../domain/timeline/timeline.ts";
+import type { Read } from "./store.ts";
+import { staysWith } from "./timelines.ts";
+
+/** The stay in which a catheter was recorded, with everything in it. Refuses `not-found`. */
+export async function stayOfCatheter(read: Read, facilityId: number, catheterId: number): Promise<Stay> {
+  const [stay] = await staysWith(read, { facilityId, catheters: { some: { id: catheterId } } });
+  return stay ?? refuse("not-found", "There is no such catheter in this facility.");
+}

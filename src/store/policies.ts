@@ -1,0 +1,46 @@
+import type { PolicyBody } from "../../shared/policy.ts";
+import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import type { Recording } from "./patients.ts";
+import type { Read, Tx } from "./store.ts";
+
+/** What the facility or a ward wants done from a day on. */
+export interface PolicyRow {
+  readonly id: number;
+  /** null: the facility's own. */
+  readonly wardId: number | null;
+  readonly number: number;
+  readonly fromDay: DayNumber;
+  /** null: back to the level above. */
+  readonly body: PolicyBody | null;
+  readonly reason: string;
+  readonly recordedAt: Instant;
+  readonly recordedBy: number;
+}
+
+/** All policy versions of a facility and its wards, in the order in which they were recorded. */
+export async function policies(read: Read, facilityId: number): Promise<PolicyRow[]> {
+  const rows = await read.db.policyVersion.findMany({ where: { facilityId }, orderBy: { id: "asc" } });
+  return rows.map(({ id, wardId, number, fromDay, body, reason, recordedAt, recordedBy }) => ({
+    ...{ id, number, fromDay, reason, recordedBy },
+    wardId: wardId === 0 ? null : wardId,
+    body: body === null ? null : (JSON.parse(body) as PolicyBody),
+    recordedAt: recordedAt.getTime(),
+  }));
+}
+
+/** Adds the next version of a facility's or ward's policy. */
+export async function addPolicy(
+  tx: Tx,
+  by: Recording,
+  policy: Omit<PolicyRow, "recordedAt" | "recordedBy">,
+): Promise<void> {
+  const { id, wardId, number, fromDay, body, reason } = policy;
+  await tx.db.policyVersion.create({
+    data: {
+      ...{ id, number, fromDay, reason, facilityId: by.facilityId, recordedBy: by.personId },
+      wardId: wardId ?? 0,
+      body: body === null ? null : JSON.stringify(body),
+      recordedAt: new Date(by.now),
+    },
+  });
+}
