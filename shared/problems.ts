@@ -395,10 +395,35 @@ export const problems = {
     title: "This kind of note has no such field",
     remedy: "Leave the field out, or void the note and write one of the other kind.",
   },
+  "out-of-bounds": {
+    status: 422,
+    title: "This value cannot be right",
+    remedy: "Correct the value; the bounds are named.",
+  },
+  "unusual-value": {
+    status: 422,
+    title: "This value is unusual",
+    remedy: "Check the value. When it is right, send it again and name its field under confirm.",
+  },
   "idempotency-key-reused": {
     status: 422,
     title: "This key was used for something else",
     remedy: "Give every new creation a key of its own; send a key again only with the same content.",
+  },
+  "indication-unknown": {
+    status: 422,
+    title: "This reason is not known",
+    remedy: "Choose one of the list; the policy of the ward can add reasons of its own.",
+  },
+  "policy-in-the-past": {
+    status: 409,
+    title: "A policy cannot change what was in force",
+    remedy: "Let the new version begin today or later.",
+  },
+  "policy-contradicts": {
+    status: 422,
+    title: "The policy contradicts itself",
+    remedy: "List each item once, and give thresholds only for indications that are accepted.",
   },
   "internal-error": {
     status: 500,

@@ -1,13 +1,17 @@
-import type { FastifyInstance, FastifyRequest } from "fastify";
+import { createHash } from "node:crypto";
+import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { apiBase } from "../../shared/api/index.ts";
-import type { Endpoint, InputOf } from "../../shared/endpoint.ts";
+import { type Endpoint, type InputOf, namedBy } from "../../shared/endpoint.ts";
 import { permissions } from "../../shared/permissions.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { Act, Actor, Store } from "../usecases/act.ts";
+import { findRecord } from "../usecases/find-record.ts";
 import { findWard } from "../usecases/find-ward.ts";
+import { once } from "../usecases/once.ts";
 import { type Reach, reachOf } from "../usecases/reach.ts";
 import { routeSchema } from "./openapi-route.ts";
 import { readInput } from "./read-input.ts";
+import { idempotencyKey, seenVersion } from "./request-headers.ts";
 import type { Route } from "./routes.ts";
 
 /** Tells who sends a request. Refuses `not-signed-in`. */
@@ -21,7 +25,7 @@ export interface MountOptions {
   readonly principalOf: PrincipalOf;
 }
 
-/** The way of every request: who asks, may they, what do they ask, of which ward; then the use case answers. */
+/** The way of every request: who asks, may they, what do they ask, of whose record; then the use case answers. */
 export function mount<E extends Endpoint>(
   app: FastifyInstance,
   { name, endpoint, route }: { name: string; endpoint: E; route: Route<E> },
@@ -31,15 +35,43 @@ export function mount<E extends Endpoint>(
     method: endpoint.method,
     url: apiBase + endpoint.path.replaceAll(/\{(\w+)\}/g, ":$1"),
     schema: routeSchema(name, endpoint),
-    handler: async (request) => {
+    handler: async (request, reply) => {
       const act: Act = { store, actor: await principalOf(request), now: clock() };
       const reach = permittedReach(act.actor, endpoint);
-      const input = readInput(endpoint, request);
-      if (endpoint.wards === "ward") await findWard(act, Number(input.wardId), reach);
+      const input = { ...readInput(endpoint, request), ...seen(endpoint, request) };
+      const key = endpoint.effect === "creates" ? idempotencyKey(request.headers["idempotency-key"]) : null;
+      await inReach(act, { endpoint, input, reach });
       // The cast is safe: the input was read by this very endpoint's schemas.
-      return route(act, input as InputOf<E>, reach);
+      const carryOut = (by: Act) => route(by, input as InputOf<E>, reach) as Promise<object>;
+      const digest = createHash("sha256")
+        .update(JSON.stringify([name, input]))
+        .digest("hex");
+      return tagged(reply, key === null ? await carryOut(act) : await once(act, { key, digest }, carryOut));
     },
   });
+}
+
+/** An update says which version of the entry its caller saw. */
+function seen({ effect }: Endpoint, request: FastifyRequest): { seenVersion?: number } {
+  return effect === "updates" ? { seenVersion: seenVersion(request.headers["if-match"]) } : {};
+}
+
+/** Refuses `not-found` for a ward or record that is out of reach as for one that is not there. */
+async function inReach(
+  act: Act,
+  { endpoint, input, reach }: { endpoint: Endpoint; input: Record<string, unknown>; reach: Reach },
+): Promise<void> {
+  const { wards } = endpoint;
+  const id = Number(input[namedBy(wards) ?? ""]);
+  if (wards === "ward") await findWard(act, id, reach);
+  else if (wards !== "none" && wards !== "facility") await findRecord(act, { kind: wards, id }, reach);
+}
+
+/** An answer about one entry carries the entry's version as its tag. */
+function tagged<T extends object>(reply: FastifyReply, answer: T): T {
+  const { version } = answer as { version?: unknown };
+  if (typeof version === "number") reply.header("etag", `"${version}"`);
+  return answer;
 }
 
 function permittedReach(actor: Actor, { permission }: Endpoint): Reach {

@@ -1,5 +1,6 @@
 import type { FastifySchema } from "fastify";
-import { type Endpoint, takesBody } from "../../shared/endpoint.ts";
+import { z } from "zod";
+import { type Effect, type Endpoint, namedBy, takesBody } from "../../shared/endpoint.ts";
 import { permissions } from "../../shared/permissions.ts";
 import { problemDocument, problemMediaType } from "../../shared/problem-document.ts";
 import { type ProblemCode, problems } from "../../shared/problems.ts";
@@ -16,13 +17,28 @@ const anyCall: readonly ProblemCode[] = [
   "database-unreachable",
 ];
 
+/** What each effect asks of the headers of a request. */
+const effectHeaders: Readonly<Record<Exclude<Effect, "reads">, z.ZodType>> = {
+  creates: z.object({
+    "idempotency-key": z.string().min(1).max(200).describe("A new one for each creation; sent again, it is done once"),
+  }),
+  updates: z.object({ "if-match": z.string().describe('The version that you saw, in quotes: "3"') }),
+};
+
+const effectErrors: Readonly<Record<Effect, readonly ProblemCode[]>> = {
+  reads: [],
+  creates: ["idempotency-key-missing", "idempotency-key-unreadable", "idempotency-key-reused"],
+  updates: ["version-missing", "version-unreadable", "stale-version"],
+};
+
 /** What Fastify is told of an endpoint: how it appears in the published description, and how its answers are checked. */
 export function routeSchema(name: string, endpoint: Endpoint): FastifySchema {
-  const { params, query, body, output, summary, permission, path } = endpoint;
+  const { params, query, body, output, summary, permission, path, effect } = endpoint;
   const parts = {
     ...(Object.keys(params.shape).length > 0 ? { params } : {}),
     ...(Object.keys(query.shape).length > 0 ? { querystring: query } : {}),
     ...(takesBody(endpoint) ? { body } : {}),
+    ...(effect === "reads" ? {} : { headers: effectHeaders[effect] }),
   };
   return {
     ...parts,
@@ -41,7 +57,8 @@ export function routeSchema(name: string, endpoint: Endpoint): FastifySchema {
 function refusals(endpoint: Endpoint): Record<string, object> {
   const codes = new Set<ProblemCode>([
     ...anyCall,
-    ...(endpoint.wards === "ward" ? ["not-found" as const] : []),
+    ...(namedBy(endpoint.wards) === null ? [] : ["not-found" as const]),
+    ...effectErrors[endpoint.effect],
     ...(takesBody(endpoint) ? (["media-type-unknown", "request-too-large"] as const) : []),
     ...endpoint.errors,
   ]);

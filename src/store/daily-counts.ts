@@ -11,6 +11,8 @@ export interface CountedByHand {
   readonly catheters: number;
 }
 
+const columns = { wardId: true, day: true, patients: true, catheters: true, version: true, recordedBy: true } as const;
+
 /** Stores counts made by hand; a count that differs replaces the earlier one of its day, which is kept. */
 export async function putDailyCounts(
   tx: Tx,
@@ -32,15 +34,26 @@ export async function putDailyCounts(
   }
 }
 
+/** A count as it is stored. */
+export interface StoredCount extends CountedByHand {
+  readonly version: number;
+  readonly recordedBy: number;
+}
+
+/** The count of a ward day; null when nobody counted. */
+export function dailyCount(read: Read, wardId: number, day: DayNumber): Promise<StoredCount | null> {
+  return read.db.dailyCount.findUnique({ where: { wardId_day: { wardId, day } }, select: columns });
+}
+
 /** Counts made by hand on these wards, from `first` to `last`. */
 export async function dailyCounts(
   read: Read,
   wardIds: readonly number[],
   { first, last }: { first: DayNumber; last: DayNumber },
-): Promise<CountedByHand[]> {
+): Promise<StoredCount[]> {
   return read.db.dailyCount.findMany({
     where: { wardId: { in: [...wardIds] }, day: { gte: first, lte: last } },
-    select: { wardId: true, day: true, patients: true, catheters: true },
+    select: columns,
     orderBy: [{ wardId: "asc" }, { day: "asc" }],
   });
 }

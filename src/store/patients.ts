@@ -11,6 +11,8 @@ export interface PatientRow {
   readonly survivorId: number;
   readonly mergedIntoId: number | null;
   readonly version: number;
+  readonly birthDay: DayNumber | null;
+  readonly sex: string | null;
 }
 
 const columns = {
@@ -20,10 +22,17 @@ const columns = {
   survivorId: true,
   mergedIntoId: true,
   version: true,
+  birthDay: true,
+  sex: true,
 } as const;
 
 /** What leads to a patient: one of its entries, or its own id. */
-export type PatientKey = { patientId: number } | { stayId: number } | { wardStayId: number } | { catheterId: number };
+export type PatientKey =
+  | { patientId: number }
+  | { stayId: number }
+  | { wardStayId: number }
+  | { catheterId: number }
+  | { noteId: number };
 
 /**
  * Takes the patient's row for this transaction: nobody else writes about the patient until it ends. Returns the
@@ -63,6 +72,7 @@ function whereOf(key: PatientKey): object {
   if ("patientId" in key) return { id: key.patientId };
   if ("stayId" in key) return { stays: { some: { id: key.stayId } } };
   if ("wardStayId" in key) return { stays: { some: { wardStays: { some: { id: key.wardStayId } } } } };
+  if ("noteId" in key) return { stays: { some: { catheters: { some: { notes: { some: { id: key.noteId } } } } } } };
   return { stays: { some: { catheters: { some: { id: key.catheterId } } } } };
 }
 

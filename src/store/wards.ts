@@ -84,3 +84,8 @@ export async function patientsOfWard(read: Read, wardId: number): Promise<number
   });
   return rows.map((row) => row.survivorId);
 }
+
+/** Takes a ward's row for this transaction, so that two counts of one day come one after the other. */
+export async function lockWard(tx: Tx, wardId: number): Promise<void> {
+  if (tx.kind === "postgresql") await tx.db.$queryRaw`SELECT id FROM ward WHERE id = ${wardId} FOR NO KEY UPDATE`;
+}

@@ -1,4 +1,4 @@
-import { refuse } from "../../shared/problems.ts";
+import { type Fault, Problem } from "../../shared/problems.ts";
 import type { Role } from "../../shared/vocabulary.ts";
 import type { Instant } from "../domain/days/day-number.ts";
 import type { Recording } from "../store/patients.ts";
@@ -33,8 +33,16 @@ export const clockToleranceMs = 5 * 60_000;
 
 /** Refuses `in-the-future` for an instant that has not come yet; null and undefined pass. */
 export function notInFuture(now: Instant, instants: Readonly<Record<string, Instant | null | undefined>>): void {
-  for (const [field, instant] of Object.entries(instants)) {
-    if (instant !== null && instant !== undefined && instant > now + clockToleranceMs)
-      refuse("in-the-future", "This time has not come yet.", { pointer: `/${field}` });
-  }
+  const [first, ...more] = futureFaults(now, instants);
+  if (first) throw new Problem(first, ...more);
+}
+
+/** A fault for each instant that has not come yet, with the server's clock: the one of the device may be wrong. */
+export function futureFaults(now: Instant, instants: Readonly<Record<string, Instant | null | undefined>>): Fault[] {
+  const detail = `This time has not come yet. The clock of the server says ${new Date(now).toISOString()}.`;
+  return Object.entries(instants).flatMap(([field, instant]) =>
+    instant != null && instant > now + clockToleranceMs
+      ? [{ code: "in-the-future", pointer: `/${field}`, detail }]
+      : [],
+  );
 }

@@ -1,28 +1,46 @@
-import { refuse } from "../../shared/problems.ts";
-import type { DayNumber } from "../domain/days/day-number.ts";
+import { Problem, refuse } from "../../shared/problems.ts";
+import { type DayNumber, dayText } from "../domain/days/day-number.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import { writeAudit } from "../store/audit.ts";
-import { type CountedByHand, putDailyCounts } from "../store/daily-counts.ts";
+import { type CountedByHand, dailyCount, putDailyCounts } from "../store/daily-counts.ts";
 import { facility } from "../store/facilities.ts";
 import type { Tx } from "../store/store.ts";
-import { wards } from "../store/wards.ts";
+import { lockWard, wards } from "../store/wards.ts";
 import { type Act, recording } from "./act.ts";
+
+export interface RecordDailyCount extends CountedByHand {
+  readonly reason?: string | undefined;
+  /** The version of the count that the person saw and replaces, null for none; left out by doors that carry none. */
+  readonly replaces?: number | null;
+}
 
 /**
  * Records what was counted by hand on a ward on a day; replaces an earlier count of that day, which is kept.
- * Refuses `count-impossible` (more catheters than patients, less than none), `in-the-future`, `not-found`.
+ * Refuses `count-impossible` (more catheters than patients, less than none), `in-the-future`, `not-found`, and
+ * `stale-version` when another count came first.
  */
-export function recordDailyCount(act: Act, input: CountedByHand & { reason?: string }): Promise<{ wardId: number }> {
+export function recordDailyCount(act: Act, input: RecordDailyCount): Promise<{ wardId: number; version: number }> {
   return act.store.tx(async (tx) => {
     const by = { ...recording(act), ...(input.reason === undefined ? {} : { reason: input.reason }) };
     const { zone } = await facility(tx, by.facilityId);
     await checkWard(tx, by.facilityId, input.wardId);
     checkDailyCount(input, zoneNamed(zone).dayOf(act.now));
     const { wardId, day, patients, catheters } = input;
+    await lockWard(tx, wardId);
+    await refuseStale(tx, input);
     await putDailyCounts(tx, by, [{ wardId, day, patients, catheters }]);
-    await writeAudit(tx, by, { action: "record-daily-count", details: input });
-    return { wardId };
+    await writeAudit(tx, by, { action: "record-daily-count", details: { wardId, day, patients, catheters } });
+    return { wardId, version: (await dailyCount(tx, wardId, day))?.version ?? 1 };
   });
+}
+
+async function refuseStale(tx: Tx, { wardId, day, replaces }: RecordDailyCount): Promise<void> {
+  if (replaces === undefined) return;
+  const stored = await dailyCount(tx, wardId, day);
+  if ((stored?.version ?? null) === replaces) return;
+  const problem = new Problem({ code: "stale-version", pointer: "/replaces", detail: "Another count came first." });
+  problem.current = stored === null ? {} : { ...stored, day: dayText(day) };
+  throw problem;
 }
 
 async function checkWard(tx: Tx, facilityId: number, wardId: number): Promise<void> {
