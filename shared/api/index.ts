@@ -1,7 +1,22 @@
 import { readAgreement } from "./agreements.ts";
+import {
+  correctCatheter,
+  insertCatheter,
+  readCatheter,
+  recordCatheterOnArrival,
+  removeCatheter,
+  voidCatheter,
+} from "./catheters.ts";
+import { readDailyCounts, recordDailyCount } from "./daily-counts.ts";
 import { readFacility } from "./facility.ts";
 import { readMonth, readWardMonth } from "./months.ts";
+import { cancelMove, correctWardStay, movePatient, recordAbsence, voidWardStay } from "./moves.ts";
+import { confirmCatheter, correctNote, recordCareCheck, recordUrineOutput, reviewCatheter, voidNote } from "./notes.ts";
+import { findPatients, mergePatients, readPatient, unmergePatients } from "./patients.ts";
 import { readMe } from "./people.ts";
+import { listPolicies, readPolicy, setPolicy } from "./policies.ts";
+import { readRound } from "./rounds.ts";
+import { admitPatient, cancelDischarge, correctStay, dischargePatient, voidStay } from "./stays.ts";
 import { readWardDay } from "./ward-days.ts";
 import { listWards } from "./wards.ts";
 
@@ -17,4 +32,36 @@ export const endpoints = {
   readWardMonth,
   readWardDay,
   readAgreement,
+  readDailyCounts,
+  recordDailyCount,
+  findPatients,
+  readPatient,
+  mergePatients,
+  unmergePatients,
+  admitPatient,
+  dischargePatient,
+  cancelDischarge,
+  correctStay,
+  voidStay,
+  movePatient,
+  recordAbsence,
+  correctWardStay,
+  cancelMove,
+  voidWardStay,
+  insertCatheter,
+  recordCatheterOnArrival,
+  readCatheter,
+  removeCatheter,
+  correctCatheter,
+  voidCatheter,
+  reviewCatheter,
+  confirmCatheter,
+  recordCareCheck,
+  recordUrineOutput,
+  correctNote,
+  voidNote,
+  readRound,
+  readPolicy,
+  listPolicies,
+  setPolicy,
 } as const;

@@ -1,22 +1,47 @@
 import type { endpoints } from "../../shared/api/index.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
+import { dayNumber } from "../domain/days/day-number.ts";
 import type { Act } from "../usecases/act.ts";
+import { admitPatient } from "../usecases/admit-patient.ts";
+import { cancelMove } from "../usecases/cancel-move.ts";
+import { changeCatheter } from "../usecases/change-catheter.ts";
+import { correctStay, correctWardStay } from "../usecases/correct-entry.ts";
+import { correctNote } from "../usecases/correct-note.ts";
+import { cancelDischarge, dischargePatient } from "../usecases/discharge-patient.ts";
+import { findPatients } from "../usecases/find-patients.ts";
+import { listPolicies } from "../usecases/list-policies.ts";
 import { listWards } from "../usecases/list-wards.ts";
+import { mergePatients, unmergePatients } from "../usecases/merge-patients.ts";
+import { movePatient } from "../usecases/move-patient.ts";
 import type { Reach } from "../usecases/reach.ts";
 import { readAgreement } from "../usecases/read-agreement.ts";
+import { readCatheter } from "../usecases/read-catheter.ts";
+import { readDailyCounts } from "../usecases/read-daily-counts.ts";
 import { readFacility } from "../usecases/read-facility.ts";
 import { readMe } from "../usecases/read-me.ts";
+import { readPatient } from "../usecases/read-patient.ts";
+import { readPolicy } from "../usecases/read-policy.ts";
+import { readRound } from "../usecases/read-round.ts";
+import { recordAbsence } from "../usecases/record-absence.ts";
+import { recordDailyCount } from "../usecases/record-daily-count.ts";
+import { recordInsertion, recordOnArrival } from "../usecases/record-insertion.ts";
+import { recordRemoval } from "../usecases/record-removal.ts";
 import { reportMonth } from "../usecases/report-month.ts";
 import { reportWardDay } from "../usecases/report-ward-day.ts";
 import { reportWardDays } from "../usecases/report-ward-days.ts";
+import { setPolicy } from "../usecases/set-policy.ts";
+import { voidCatheter, voidStay, voidWardStay } from "../usecases/void-entry.ts";
+import { voidNote } from "../usecases/void-note.ts";
+import { writeNote } from "../usecases/write-note.ts";
+import { withInstants } from "./charted-times.ts";
 
 /**
- * What answers an endpoint. The input was read by its contract, the person may do this, and a ward that is named is
- * within their reach; `reach` matters to endpoints of many wards.
+ * What answers an endpoint. The input was read by its contract, the person may do this, and a ward or record that is
+ * named is within their reach; `reach` matters to endpoints of many wards.
  */
 export type Route<E extends Endpoint> = (act: Act, input: InputOf<E>, reach: Reach) => Promise<OutputOf<E>>;
 
-/** Endpoint to use case, each on one line. An endpoint without a line here does not compile. */
+/** Endpoint to use case, each on its lines. An endpoint without a line here does not compile. */
 export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof endpoints)[Name]> } = {
   readMe: (act) => readMe(act),
   readFacility: (act) => readFacility(act),
@@ -25,4 +50,69 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
   readWardMonth: (act, input) => reportWardDays(act, input),
   readWardDay: (act, input) => reportWardDay(act, input),
   readAgreement: (act, input) => readAgreement(act, input),
+  readDailyCounts: (act, input) => readDailyCounts(act, input),
+  recordDailyCount: (act, { day, ...input }) => recordDailyCount(act, { ...input, day: dayNumber(day) }),
+  findPatients: (act, input, reach) => findPatients(act, input, reach),
+  readPatient: (act, input) => readPatient(act, input),
+  mergePatients: (act, { patientId, fromId }) => mergePatients(act, { fromId, intoId: patientId }),
+  unmergePatients: (act, input) => unmergePatients(act, input),
+  admitPatient: async (act, input) => {
+    const { identifier, birthDay, sex, ...stay } = await withInstants(act, input, ["admittedAt"]);
+    const born = birthDay == null ? null : dayNumber(birthDay);
+    return admitPatient(act, { ...stay, patient: { identifier, birthDay: born, sex: sex ?? null } });
+  },
+  dischargePatient: async (act, input) => dischargePatient(act, await withInstants(act, input, ["dischargedAt"])),
+  cancelDischarge: (act, input) => cancelDischarge(act, input),
+  correctStay: async (act, input) => {
+    const { stayId, reason, seenVersion, marks: _, ...changes } = await withInstants(act, input, times.stay);
+    return correctStay(act, { stayId, reason, seenVersion, changes });
+  },
+  voidStay: (act, input) => voidStay(act, input),
+  movePatient: async (act, input) => {
+    const { toWardId, ...move } = await withInstants(act, input, ["movedAt"]);
+    return movePatient(act, { ...move, wardId: toWardId });
+  },
+  recordAbsence: async (act, input) => recordAbsence(act, await withInstants(act, input, ["leftAt", "backAt"])),
+  correctWardStay: async (act, input) => {
+    const { wardStayId, reason, seenVersion, marks: _, ...given } = await withInstants(act, input, times.wardStay);
+    const { toWardId, ...changes } = given;
+    const moved = toWardId === undefined ? changes : { ...changes, wardId: toWardId };
+    return correctWardStay(act, { wardStayId, reason, seenVersion, changes: moved });
+  },
+  cancelMove: (act, input) => cancelMove(act, input),
+  voidWardStay: (act, input) => voidWardStay(act, input),
+  insertCatheter: async (act, input) => recordInsertion(act, await withInstants(act, input, ["insertedAt"])),
+  recordCatheterOnArrival: async (act, input) => recordOnArrival(act, await withInstants(act, input, ["foundAt"])),
+  readCatheter: (act, input) => readCatheter(act, input),
+  removeCatheter: async (act, input) => recordRemoval(act, await withInstants(act, input, times.removal)),
+  correctCatheter: async (act, input) => {
+    const given = await withInstants(act, input, times.catheter);
+    const { catheterId, reason, seenVersion, confirm = [], marks: _, ...changes } = given;
+    return changeCatheter(act, { catheterId, reason, seenVersion, confirm, changes });
+  },
+  voidCatheter: (act, input) => voidCatheter(act, input),
+  reviewCatheter: async (act, input) => writeNote(act, { ...(await withInstants(act, input, ["at"])), kind: "review" }),
+  confirmCatheter: async (act, input) =>
+    writeNote(act, { ...(await withInstants(act, input, ["at"])), kind: "confirmation" }),
+  recordCareCheck: async (act, input) =>
+    writeNote(act, { ...(await withInstants(act, input, ["at"])), kind: "care-check" }),
+  recordUrineOutput: async (act, input) =>
+    writeNote(act, { ...(await withInstants(act, input, ["at"])), kind: "urine-output" }),
+  correctNote: async (act, input) => {
+    const given = await withInstants(act, input, ["at"]);
+    const { noteId, reason, seenVersion, confirm = [], marks: _, ...changes } = given;
+    return correctNote(act, { noteId, reason, seenVersion, confirm, changes });
+  },
+  voidNote: (act, input) => voidNote(act, input),
+  readRound: (act, input) => readRound(act, input),
+  readPolicy: (act, input) => readPolicy(act, input),
+  listPolicies: (act, _input, reach) => listPolicies(act, reach),
+  setPolicy: (act, { fromDay, ...input }) => setPolicy(act, { ...input, fromDay: dayNumber(fromDay) }),
 };
+
+const times = {
+  stay: ["admittedAt", "dischargedAt"],
+  wardStay: ["startAt", "endAt"],
+  removal: ["removedAt", "removedAfterAt", "removedBeforeAt"],
+  catheter: ["insertedAt", "removedAt", "removedAfterAt", "removedBeforeAt", "lastSeenAt"],
+} as const;

@@ -1,0 +1,53 @@
+import { Problem } from "../../shared/problems.ts";
+import { type CatheterChanges, correctCatheter } from "../domain/timeline/correct-entry.ts";
+import { catheterOf } from "../domain/timeline/find-entry.ts";
+import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
+import { type Act, notInFuture } from "./act.ts";
+import { type CareContext, careContext } from "./care-context.ts";
+import { catheterFaults } from "./catheter-faults.ts";
+import { changePatient } from "./change-patient.ts";
+
+export interface ChangeCatheter {
+  readonly catheterId: number;
+  readonly changes: CatheterChanges;
+  /** Pointers of unusual values that somebody has checked. */
+  readonly confirm: readonly string[];
+  readonly reason: string;
+  readonly seenVersion?: number | undefined;
+}
+
+/**
+ * Corrects what was said of a catheter, with the checks of its first recording. What was not changed is not judged again.
+ * Refuses `stale-version`, `indication-unknown`, `out-of-bounds`, `unusual-value` and what contradicts the record.
+ */
+export function changeCatheter(act: Act, input: ChangeCatheter): Promise<{ catheterId: number; version: number }> {
+  const { catheterId, changes, confirm, reason, seenVersion } = input;
+  const { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt, insertionRecord, removalRecord } =
+    changes;
+  notInFuture(act.now, { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt });
+  let care: CareContext;
+  return changePatient(act, {
+    action: "correct-catheter",
+    key: { catheterId },
+    subject: { kind: "catheter", id: catheterId, seenVersion },
+    details: { fields: Object.keys(changes) },
+    reason,
+    first: async (tx) => {
+      care = await careContext(tx, act.actor.facilityId, { catheterId });
+    },
+    decide: (timeline) => {
+      const { stay, catheter } = catheterOf(timeline, catheterId);
+      const at = insertedAt ?? catheter.insertedAt ?? stay.admittedAt;
+      const { sizeFr, balloonMl = catheter.balloonMl } = changes;
+      const given = { ageDays: care.ageDays(at), confirm };
+      const own = { sizeFr, balloonMl: changes.balloonMl };
+      const [first, ...more] = [
+        ...indicationFaults("/indication", changes.indication, care.policyAt(stay, at)),
+        ...catheterFaults({ ...own, ...insertionRecord }, { ...given, at: "/insertionRecord" }),
+        ...catheterFaults({ ...removalRecord }, { ...given, at: "/removalRecord", balloonMl }),
+      ];
+      if (first) throw new Problem(first, ...more);
+      return { timeline: correctCatheter(timeline, catheterId, changes), answer: { catheterId } };
+    },
+  });
+}

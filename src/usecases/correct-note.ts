@@ -1,0 +1,61 @@
+import { z } from "zod";
+import { noteState } from "../../shared/api/entries.ts";
+import { Problem, refuse } from "../../shared/problems.ts";
+import { zoneNamed } from "../domain/days/zone.ts";
+import type { CatheterNote } from "../domain/timeline/note.ts";
+import { correctNote as decide, type NoteChanges } from "../domain/timeline/write-note.ts";
+import { writeAudit } from "../store/audit.ts";
+import { facility } from "../store/facilities.ts";
+import { noteOf, replaceNote } from "../store/notes.ts";
+import { lockPatient } from "../store/patients.ts";
+import type { Tx } from "../store/store.ts";
+import { type Act, notInFuture, recording } from "./act.ts";
+import { noteAnswer } from "./entry-state.ts";
+import { noteFaults } from "./note-faults.ts";
+import { sameVersion } from "./same-version.ts";
+
+/** A change of a note: why, and the version that the person saw. */
+export interface NoteChange {
+  readonly noteId: number;
+  readonly reason: string;
+  readonly seenVersion?: number | undefined;
+}
+
+/** Corrects a note. Refuses `stale-version`, `field-of-another-note`, and what a new note is refused for. */
+export function correctNote(
+  act: Act,
+  input: NoteChange & { readonly changes: NoteChanges; readonly confirm: readonly string[] },
+): Promise<{ noteId: number; version: number }> {
+  const { changes, confirm } = input;
+  notInFuture(act.now, { at: changes.at });
+  return changeNote(act, input, {
+    action: "correct-note",
+    decide: async (tx, old) => {
+      const note = decide(old, changes);
+      const zone = zoneNamed((await facility(tx, act.actor.facilityId)).zone);
+      const [first, ...more] = await noteFaults(tx, act.actor.facilityId, { note, zone, confirm });
+      if (first) throw new Problem(first, ...more);
+      return note;
+    },
+  });
+}
+
+/** The one way in which a note is changed: lock, load, compare versions, decide, store, write the audit entry. */
+export function changeNote(
+  act: Act,
+  { noteId, reason, seenVersion }: NoteChange,
+  change: { action: string; decide: (tx: Tx, old: CatheterNote) => Promise<CatheterNote> },
+): Promise<{ noteId: number; version: number }> {
+  return act.store.tx(async (tx) => {
+    const by = { ...recording(act), reason };
+    const patient = await lockPatient(tx, by.facilityId, { noteId });
+    const old = (await noteOf(tx, noteId)) ?? refuse("not-found", "There is no such note.");
+    if (old.voidReason !== null) refuse("entry-voided", "This note was voided.", { other: `note ${noteId}` });
+    sameVersion(old, seenVersion, z.encode(noteState, noteAnswer(old)));
+    const now = await change.decide(tx, old);
+    await replaceNote(tx, by, { old, now });
+    const details = { noteId, catheterId: old.catheterId, version: now.version, reason };
+    await writeAudit(tx, by, { action: change.action, patientIds: [patient.id], details });
+    return { noteId, version: now.version };
+  });
+}
