@@ -33,16 +33,48 @@ export interface PersonRow {
 
 /** The active people of a facility with their roles and wards, in the order in which they came. */
 export async function people(read: Read, facilityId: number): Promise<PersonRow[]> {
-  const rows = await read.db.person.findMany({
+  const rows = await read.db.person.findMany({ ...inFacility(facilityId), orderBy: { id: "asc" } });
+  return rows.map((row) => personFrom(row, facilityId));
+}
+
+/** The first active person of a facility; null when it has none. */
+export async function firstPerson(read: Read, facilityId: number): Promise<PersonRow | null> {
+  const row = await read.db.person.findFirst({ ...inFacility(facilityId), orderBy: { id: "asc" } });
+  return row && personFrom(row, facilityId);
+}
+
+/** The active person of that number, in the first facility in which they have a role; null when there is none. */
+export async function personOf(read: Read, personId: number): Promise<PersonRow | null> {
+  const row = await read.db.person.findFirst({
+    where: { id: personId, active: true },
+    include: { roles: { orderBy: { facilityId: "asc" } }, wards: true },
+  });
+  const [first] = row?.roles ?? [];
+  if (!row || !first) return null;
+  const roles = row.roles.filter(({ facilityId }) => facilityId === first.facilityId);
+  return personFrom({ ...row, roles }, first.facilityId);
+}
+
+function inFacility(facilityId: number) {
+  return {
     where: { active: true, roles: { some: { facilityId } } },
     include: { roles: { where: { facilityId } }, wards: true },
-    orderBy: { id: "asc" },
-  });
-  return rows.map((row) => ({
-    personId: row.id,
-    name: row.name,
+  };
+}
+
+interface PersonModel {
+  readonly id: number;
+  readonly name: string;
+  readonly roles: readonly { readonly role: string }[];
+  readonly wards: readonly { readonly wardId: number }[];
+}
+
+function personFrom({ id, name, roles, wards }: PersonModel, facilityId: number): PersonRow {
+  return {
+    personId: id,
+    name,
     facilityId,
-    roles: row.roles.map((r) => r.role as Role),
-    wardIds: row.wards.map((w) => w.wardId),
-  }));
+    roles: roles.map(({ role }) => role as Role),
+    wardIds: wards.map(({ wardId }) => wardId),
+  };
 }

@@ -1,7 +1,7 @@
 import type { CensusTime } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
 import { facilities, facility } from "../store/facilities.ts";
-import { people } from "../store/people.ts";
+import { firstPerson } from "../store/people.ts";
 import type { Store } from "../store/store.ts";
 import { wards } from "../store/wards.ts";
 import type { Actor } from "./act.ts";
@@ -15,7 +15,7 @@ export function firstActor(store: Store): Promise<Actor | null> {
   return store.read(async (read) => {
     const [first] = await facilities(read);
     if (!first) return null;
-    const [person] = await people(read, first.id);
+    const person = await firstPerson(read, first.id);
     if (!person) throw new Error(`facility ${first.id} has no person`);
     return person;
   });
