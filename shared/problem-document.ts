@@ -26,6 +26,7 @@ export const problemDocument = z
         }),
       )
       .describe("Everything that was found wrong"),
+    current: z.record(z.string(), z.unknown()).optional().describe("The entry as it is by now, when it was changed"),
   })
   .meta({ id: "Problem" });
 export type ProblemDocument = z.infer<typeof problemDocument>;
@@ -47,6 +48,7 @@ export function documentOf(problem: Problem, instance: string): ProblemDocument 
       remedy: problems[code].remedy,
       ...(other === undefined ? {} : { other }),
     })),
+    ...(problem.current === undefined ? {} : { current: { ...problem.current } }),
   };
 }
 
@@ -58,5 +60,6 @@ export class AnsweredProblem extends Problem {
     const [first, ...more] = document.errors as Fault[];
     super(first ?? { code: document.code, pointer: "", detail: document.detail }, ...more);
     this.document = document;
+    if (document.current) this.current = document.current;
   }
 }

@@ -425,6 +425,26 @@ export const problems = {
     title: "The policy contradicts itself",
     remedy: "List each item once, and give thresholds only for indications that are accepted.",
   },
+  "idempotency-key-missing": {
+    status: 400,
+    title: "The creation has no key",
+    remedy: "Send the header Idempotency-Key with a new key, and the same key again when you repeat the request.",
+  },
+  "idempotency-key-unreadable": {
+    status: 400,
+    title: "The key of the creation cannot be read",
+    remedy: "Use 1 to 200 letters, digits and signs without spaces.",
+  },
+  "version-missing": {
+    status: 428,
+    title: "It is not said which version is changed",
+    remedy: "Read the entry, and send its version in quotes as the header If-Match.",
+  },
+  "version-unreadable": {
+    status: 400,
+    title: "The version that is changed cannot be read",
+    remedy: 'Send the version of the entry in quotes as the header If-Match, such as "3".',
+  },
   "internal-error": {
     status: 500,
     title: "Something went wrong in Dwell Ledger",
@@ -452,6 +472,8 @@ export interface Fault {
 export class Problem extends Error {
   readonly code: ProblemCode;
   readonly faults: readonly Fault[];
+  /** The state by now, for a change that came too late. */
+  current?: object;
 
   constructor(first: Fault, ...more: Fault[]) {
     super(first.detail);
