@@ -1,0 +1,40 @@
+import type { DayNumber } from "../domain/days/day-number.ts";
+import type { NecessityPatient, NecessityRules } from "../domain/necessity/facts.ts";
+import { notesOf } from "../store/notes.ts";
+import type { Read } from "../store/store.ts";
+import { loadTimelines } from "../store/timelines.ts";
+import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
+import { loadPolicies } from "./load-policy.ts";
+
+/** What holds in a facility for judging need and care, on the days from `first` to `last`. */
+export async function necessityRules(
+  read: Read,
+  facilityId: number,
+  days: (zone: NecessityRules["zone"]) => { first: DayNumber; last: DayNumber },
+): Promise<NecessityRules & FacilityRules> {
+  const rules = await loadCountingRules(read, facilityId, days);
+  const policyOn = await loadPolicies(read, facilityId);
+  const codes = new Map(rules.wards.map(({ id, code }) => [id, code]));
+  return {
+    ...rules,
+    dayExists: (day) => rules.zone.startOfDay(day) !== null,
+    policyOn,
+    wardName: (wardId) => codes.get(wardId) ?? String(wardId),
+  };
+}
+
+/** Everything recorded of these surviving patients, with the notes about their catheters. */
+export async function necessityPatients(read: Read, survivorIds: readonly number[]): Promise<NecessityPatient[]> {
+  const timelines = [...(await loadTimelines(read, survivorIds)).values()];
+  const catheterIds = timelines.flatMap(({ stays }) => stays.flatMap((stay) => stay.catheters.map(({ id }) => id)));
+  const byCatheter = new Map<number, NecessityPatient["notes"][number][]>();
+  for (const note of await notesOf(read, catheterIds)) {
+    const list = byCatheter.get(note.catheterId);
+    if (list) list.push(note);
+    else byCatheter.set(note.catheterId, [note]);
+  }
+  return timelines.map((timeline) => ({
+    ...timeline,
+    notes: timeline.stays.flatMap((stay) => stay.catheters.flatMap(({ id }) => byCatheter.get(id) ?? [])),
+  }));
+}
