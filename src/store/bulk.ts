@@ -12,19 +12,20 @@ type Cell = number | string | boolean | null;
 
 /**
  * Inserts many rows with one statement and one JSON parameter: thirty times as fast as one by one, and the same text
- * in both databases. Instants are given in milliseconds. Cells stand in the order of the columns.
+ * in both databases. Instants are given in milliseconds. Cells stand in the order of the columns. Returns how many were
+ * inserted, which is fewer when `onConflict` says so.
  */
 export async function insertRows(
   tx: Tx,
   into: BulkTable,
   rows: readonly (readonly Cell[])[],
   onConflict = "",
-): Promise<void> {
-  if (rows.length === 0) return;
+): Promise<number> {
+  if (rows.length === 0) return 0;
   const names = Object.keys(into.columns);
   const kinds = Object.values(into.columns);
   const columns = names.map((name) => `"${name}"`).join(", ");
-  await tx.db.$executeRawUnsafe(
+  return tx.db.$executeRawUnsafe(
     `INSERT INTO "${into.table}" (${columns}) SELECT ${cellList(tx, kinds).join(", ")} FROM ${jsonRows(tx, 1)} WHERE true ${onConflict}`,
     jsonOf(tx, kinds, rows),
   );

@@ -1,5 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
-import type { Read, Tx } from "./store.ts";
+import { insertRows } from "./bulk.ts";
+import type { Tx } from "./store.ts";
 
 /** The first answer to a creation. */
 export interface FirstAnswer {
@@ -13,22 +14,35 @@ interface KeyOf {
   readonly key: string;
 }
 
-/** What was answered to this person's creation of that key; null when it is new. */
-export async function firstAnswer(read: Read, { personId, key }: KeyOf): Promise<FirstAnswer | null> {
-  const row = await read.db.idempotencyKey.findUnique({ where: { personId_key: { personId, key } } });
-  return row?.body == null ? null : { requestHash: row.requestHash, body: row.body };
-}
+const table = {
+  table: "idempotency_key",
+  columns: { person_id: "int", key: "text", request_hash: "text", created_at: "instant" },
+} as const;
 
 /**
- * Keeps an answer in the transaction that made it. When the same creation is in flight twice, one of the two fails here
- * on the unique key, is run again by the store, and finds the first answer.
+ * Takes this person's key for a creation: null when it is ours, else the first answer. When the same creation is in
+ * flight elsewhere this waits for it: it either leaves its answer, or fails and leaves the key to us.
  */
-export async function keepAnswer(tx: Tx, of: KeyOf & FirstAnswer & { now: Instant }): Promise<void> {
-  const { personId, key, requestHash, body, now } = of;
-  await tx.db.idempotencyKey.create({
-    data: { personId, key, requestHash, body, createdAt: new Date(now) },
-    select: { key: true },
-  });
+export async function takeKey(
+  tx: Tx,
+  { personId, key }: KeyOf,
+  { requestHash, now }: { requestHash: string; now: Instant },
+): Promise<FirstAnswer | null> {
+  const taken = await insertRows(
+    tx,
+    table,
+    [[personId, key, requestHash, now]],
+    "ON CONFLICT (person_id, key) DO NOTHING",
+  );
+  if (taken === 1) return null;
+  const where = { personId_key: { personId, key } };
+  const first = await tx.db.idempotencyKey.findUniqueOrThrow({ where, select: { requestHash: true, body: true } });
+  return { requestHash: first.requestHash, body: first.body ?? "" };
+}
+
+/** Keeps an answer in the transaction that took the key and made it. */
+export async function keepAnswer(tx: Tx, { personId, key }: KeyOf, body: string): Promise<void> {
+  await tx.db.idempotencyKey.updateMany({ where: { personId, key }, data: { body } });
 }
 
 /** Drops answers older than an instant; returns how many. */

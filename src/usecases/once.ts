@@ -1,5 +1,5 @@
 import { refuse } from "../../shared/problems.ts";
-import { firstAnswer, keepAnswer } from "../store/idempotency.ts";
+import { keepAnswer, takeKey } from "../store/idempotency.ts";
 import type { Tx, TxOptions } from "../store/store.ts";
 import type { Act } from "./act.ts";
 
@@ -31,9 +31,7 @@ export async function once<T extends object>(act: Act, creation: Creation, work:
     return act.store.tx(async (opened) => {
       await refuseRepeated(opened, act, creation);
       const result = await inside(opened);
-      const { key, digest: requestHash } = creation;
-      const { personId } = act.actor;
-      await keepAnswer(opened, { personId, key, requestHash, body: JSON.stringify(result), now: act.now });
+      await keepAnswer(opened, { personId: act.actor.personId, key: creation.key }, JSON.stringify(result));
       return result;
     }, options);
   };
@@ -45,8 +43,8 @@ export async function once<T extends object>(act: Act, creation: Creation, work:
   }
 }
 
-async function refuseRepeated(tx: Tx, { actor }: Act, { key, digest }: Creation): Promise<void> {
-  const first = await firstAnswer(tx, { personId: actor.personId, key });
+async function refuseRepeated(tx: Tx, { actor, now }: Act, { key, digest }: Creation): Promise<void> {
+  const first = await takeKey(tx, { personId: actor.personId, key }, { requestHash: digest, now });
   if (first === null) return;
   if (first.requestHash !== digest)
     refuse("idempotency-key-reused", "The key was used before, with other content.", { pointer: "" });

@@ -41,6 +41,23 @@ export function policySentence(policy: PolicyInForce, rule: PolicyRule, wardName
   return `${versionText(policy, wardName)}: ${rules[rule](policy.body)}.`;
 }
 
+/** A policy as a flag names it: its version, whose it is, and the sentence of the rule behind the flag. */
+export interface NamedPolicy {
+  readonly sentence: string;
+  readonly number: number;
+  readonly wardId: number | null;
+}
+
+/** The policy behind a flag, by the rule that raised it. */
+export function namedPolicy(
+  policy: PolicyInForce,
+  rule: PolicyRule,
+  wardName: (wardId: number) => string,
+): NamedPolicy {
+  const { number, wardId } = policy;
+  return { sentence: policySentence(policy, rule, wardId === null ? null : wardName(wardId)), number, wardId };
+}
+
 /** What an indication is called: by the policy, else in the common list. */
 export function indicationLabel({ indications }: PolicyBody, code: string): string {
   const own = indications.find((listed) => listed.code === code);

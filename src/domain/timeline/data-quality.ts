@@ -1,4 +1,5 @@
 import type { Instant } from "../days/day-number.ts";
+import { lastSeen } from "./last-seen.ts";
 import { type Stay, stands } from "./timeline.ts";
 import { catheterStretch, standingCatheters, wardStretches } from "./ward-stretches.ts";
 
@@ -81,7 +82,7 @@ function catheterDoubts(stay: Stay, now: Instant): QualityFinding[] {
       found.push({ ...entry, kind: "in-place-on-arrival", start: stretch.start, end: stretch.start });
     if (catheter.removedAfterAt !== null)
       found.push({ ...entry, kind: "removal-between", start: catheter.removedAfterAt, end: catheter.removedBeforeAt });
-    const seen = catheter.lastSeenAt ?? stretch.start;
+    const seen = Math.max(stretch.start, lastSeen(catheter) ?? stretch.start);
     const until = stretch.end ?? now;
     const unremoved = catheter.removedAt === null && catheter.removedAfterAt === null;
     if (unremoved && until - seen >= confirmationIntervalMs)

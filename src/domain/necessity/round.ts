@@ -1,0 +1,89 @@
+import type { CatheterKind } from "../../../shared/vocabulary.ts";
+import type { CatheterAge } from "../counting/catheter-age.ts";
+import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
+import type { DayNumber, Instant } from "../days/day-number.ts";
+import { ageOn, type CatheterPresence, catheterPresences, inPlaceAt, placeAt } from "./catheter-presence.ts";
+import { confirmationAt } from "./confirmation.ts";
+import type { NecessityPatient, NecessityRules } from "./facts.ts";
+import { type IndicationInForce, indicationInForce } from "./indication-in-force.ts";
+import { reviewOfDay } from "./review-of-day.ts";
+import { type RoundFlag, roundStates, urgency } from "./round-states.ts";
+
+/** What a ward's round is made of. */
+export interface RoundFacts {
+  readonly wardId: number;
+  readonly day: DayNumber;
+  /** The instant that the round is shown as of: now, or the end of a day that is over. */
+  readonly at: Instant;
+  /** At least every patient who was on the ward at that instant. */
+  readonly patients: readonly NecessityPatient[];
+  readonly rules: NecessityRules;
+}
+
+/** One catheter of a ward. */
+export interface RoundRow {
+  readonly bed: string | null;
+  readonly patientId: number;
+  readonly stayId: number;
+  readonly catheterId: number;
+  readonly kind: CatheterKind;
+  readonly insertedAt: Instant | null;
+  readonly inPlaceOnArrival: boolean;
+  /** Goes on across an exchange. Null for kinds that are not counted, and off inpatient wards. */
+  readonly eligibilityDay: number | null;
+  readonly age: CatheterAge;
+  readonly indication: IndicationInForce | null;
+  readonly lastSeenAt: Instant | null;
+  /** By when the day's review is due; null when none is. */
+  readonly dueAt: Instant | null;
+  /** What needs doing first comes first. */
+  readonly states: readonly RoundFlag[];
+}
+
+/**
+ * The catheters in place on a ward at an instant, also while a bed is held, with what is due. Sorted by what needs doing
+ * first, then by bed, then by number. Kinds without reviews are listed without their states.
+ */
+export function roundOf(facts: RoundFacts): RoundRow[] {
+  const rows = facts.patients.flatMap((patient) =>
+    catheterPresences(patient, facts.rules, facts.at).flatMap((presence) => {
+      const place = placeAt(presence.places, facts.at);
+      if (place?.wardId !== facts.wardId || !inPlaceAt(presence, facts.at)) return [];
+      const bed = presence.stay.wardStays.find(({ id }) => id === place.wardStayId)?.bed ?? null;
+      return [rowOf(presence, bed, facts)];
+    }),
+  );
+  return rows.sort((a, b) => urgencyOf(a) - urgencyOf(b) || compareBeds(a.bed, b.bed) || a.catheterId - b.catheterId);
+}
+
+function rowOf(presence: CatheterPresence, bed: string | null, { wardId, day, at, rules }: RoundFacts): RoundRow {
+  const { catheter, patientId, stay } = presence;
+  const policy = rules.policyOn(wardId, day);
+  const review = reviewOfDay(presence, day, rules, at);
+  const indication = countsAsIndwelling(catheter.kind) ? indicationInForce(presence, at, policy.body) : null;
+  const confirmation = confirmationAt(presence, at, policy.body);
+  const eligibilityDay = review.eligibilityDay;
+  return {
+    ...{ bed, patientId, stayId: stay.id, catheterId: catheter.id, eligibilityDay, indication },
+    kind: catheter.kind,
+    insertedAt: catheter.insertedAt,
+    inPlaceOnArrival: catheter.inPlaceOnArrival,
+    age: ageOn(presence, day, rules),
+    lastSeenAt: confirmation.lastSeenAt,
+    dueAt: review.owed?.dueAt ?? null,
+    states: roundStates({ presence, at, policy, review, indication, confirmation, rules }),
+  };
+}
+
+/** A row with nothing to say comes last. */
+function urgencyOf({ states: [first] }: RoundRow): number {
+  return first ? urgency(first.state) : Number.MAX_SAFE_INTEGER;
+}
+
+/** Bed 2 before bed 10; a patient without a bed after all beds. */
+const beds = new Intl.Collator("en-US", { numeric: true });
+
+function compareBeds(a: string | null, b: string | null): number {
+  if (a === null || b === null) return Number(a === null) - Number(b === null);
+  return beds.compare(a, b);
+}
