@@ -9,7 +9,7 @@ import {
 } from "./catheters.ts";
 import { readDailyCounts, recordDailyCount } from "./daily-counts.ts";
 import { readFacility } from "./facility.ts";
-import { readMonth, readWardMonth } from "./months.ts";
+import { readMonth, readMonthCare, readWardCare, readWardMonth } from "./months.ts";
 import { cancelMove, correctWardStay, movePatient, recordAbsence, voidWardStay } from "./moves.ts";
 import { confirmCatheter, correctNote, recordCareCheck, recordUrineOutput, reviewCatheter, voidNote } from "./notes.ts";
 import { findPatients, mergePatients, readPatient, unmergePatients } from "./patients.ts";
@@ -30,6 +30,8 @@ export const endpoints = {
   listWards,
   readMonth,
   readWardMonth,
+  readMonthCare,
+  readWardCare,
   readWardDay,
   readAgreement,
   readDailyCounts,

@@ -26,6 +26,7 @@ import { recordAbsence } from "../usecases/record-absence.ts";
 import { recordDailyCount } from "../usecases/record-daily-count.ts";
 import { recordInsertion, recordOnArrival } from "../usecases/record-insertion.ts";
 import { recordRemoval } from "../usecases/record-removal.ts";
+import { reportCare, reportWardCare } from "../usecases/report-care.ts";
 import { reportMonth } from "../usecases/report-month.ts";
 import { reportWardDay } from "../usecases/report-ward-day.ts";
 import { reportWardDays } from "../usecases/report-ward-days.ts";
@@ -48,6 +49,8 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
   listWards: (act, _input, reach) => listWards(act, reach),
   readMonth: (act, { month }, reach) => reportMonth(act, { month, ...reach }),
   readWardMonth: (act, input) => reportWardDays(act, input),
+  readMonthCare: (act, { month }, reach) => reportCare(act, { month, ...reach }),
+  readWardCare: (act, input) => reportWardCare(act, input),
   readWardDay: (act, input) => reportWardDay(act, input),
   readAgreement: (act, input) => readAgreement(act, input),
   readDailyCounts: (act, input) => readDailyCounts(act, input),

@@ -17,3 +17,14 @@ export async function catheterVersions(read: Read, ids: readonly number[]): Prom
   );
   return new Map(rows.map(({ id, version }) => [id, version]));
 }
+
+/** The surviving patients to whom these catheters belong, each once. */
+export async function patientsOfCatheters(read: Read, ids: readonly number[]): Promise<number[]> {
+  const rows = await inChunks(ids, (chunk) =>
+    read.db.catheter.findMany({
+      where: { id: { in: chunk } },
+      select: { stay: { select: { patient: { select: { survivorId: true } } } } },
+    }),
+  );
+  return [...new Set(rows.map(({ stay }) => stay.patient.survivorId))];
+}

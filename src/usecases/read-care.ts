@@ -1,0 +1,104 @@
+import { inForceOn } from "../domain/counting/ward-setting.ts";
+import { type DayNumber, dayMs } from "../domain/days/day-number.ts";
+import type { NecessityPatient, NecessityRules } from "../domain/necessity/facts.ts";
+import { monthNecessity } from "../domain/necessity/month-necessity.ts";
+import type { CareFacts, WardCare } from "../domain/reports/care.ts";
+import { qualityFindings } from "../domain/timeline/data-quality.ts";
+import { ledgerCatheterDays } from "../store/catheter-days.ts";
+import { dailyCounts } from "../store/daily-counts.ts";
+import type { Read } from "../store/store.ts";
+import { type OwnedStay, openStays, staysBetween } from "../store/timelines.ts";
+import type { DayRange } from "../store/ward-days.ts";
+import type { WardRow } from "../store/wards.ts";
+import type { Act } from "./act.ts";
+import { openDays } from "./count-days.ts";
+import type { FacilityRules } from "./counting-rules.ts";
+import { necessityPatients, necessityRules } from "./necessity-facts.ts";
+
+export interface ReadCare {
+  readonly days: DayRange;
+  /** Only these wards; all of the facility when left out. */
+  readonly wardIds?: readonly number[] | undefined;
+}
+
+/** Reviews, days and care checks of the wards over a period, each figure with its rows, as known now. */
+export async function readCare(read: Read, act: Act, { days, wardIds }: ReadCare): Promise<CareFacts> {
+  const rules = await necessityRules(read, act.actor.facilityId, () => days);
+  const wards = rules.wards.filter((ward) => (wardIds?.includes(ward.id) ?? true) && isInpatientWithin(ward, days));
+  const loaded = await loadCare(read, act, { rules, days, wardIds: wards.map((ward) => ward.id) });
+  const census = new Map(Array.from(rules.census.days, (day, i) => [day, rules.census.instants[i] ?? 0]));
+  const censusAt = (day: DayNumber) => census.get(day) ?? rules.zone.firstInstantFrom(day * dayMs);
+  const over = Math.min(days.last, rules.zone.dayOf(act.now) - 1);
+  const facts = wards.map((ward): WardCare => {
+    const { id: wardId, code, settings } = ward;
+    const catheterDays = loaded.catheterDays.get(wardId) ?? [];
+    const patients = loaded.patients.get(wardId) ?? [];
+    const counted = loaded.counts.get(wardId)?.filter(({ day }) => day <= over).length ?? null;
+    return {
+      ...{ wardId, code, name: inForceOn(settings, days.last)?.name ?? code, catheterDays: catheterDays.length },
+      necessity: monthNecessity({ ...{ ...days, rules, wardId, now: act.now, catheterDays, patients }, censusAt }),
+      manualCountsMissing: counted === null ? null : Math.max(0, over - days.first + 1 - counted),
+      absencesUnknown: loaded.unknown.get(wardId)?.length ?? 0,
+    };
+  });
+  return { facility: { name: rules.facility.name, zone: rules.zone.name }, ...days, asOf: act.now, wards: facts };
+}
+
+/** What the wards' figures are made of, by ward. */
+async function loadCare(
+  read: Read,
+  { actor, now }: Act,
+  { rules, days, wardIds }: { rules: NecessityRules & FacilityRules; days: DayRange; wardIds: readonly number[] },
+) {
+  const { zone } = rules;
+  const period = {
+    start: zone.firstInstantFrom(days.first * dayMs),
+    end: zone.firstInstantFrom((days.last + 1) * dayMs),
+  };
+  const stays = await staysBetween(read, actor.facilityId, { ...period, wardIds });
+  const open = openDays(await openStays(read, actor.facilityId, { until: now, wardIds }), rules, now);
+  const stored = await ledgerCatheterDays(read, wardIds, days);
+  const unknown = stays.flatMap(({ stay }) => qualityFindings(stay, period, now));
+  return {
+    patients: patientsByWard(await necessityPatients(read, withCatheters(stays))),
+    catheterDays: grouped([...stored, ...open.filter(({ catheter }) => catheter)], ({ wardId }) => wardId),
+    counts: grouped(await dailyCounts(read, wardIds, days), ({ wardId }) => wardId),
+    unknown: grouped(
+      unknown.filter(({ kind }) => kind === "absence-unknown"),
+      ({ wardId }) => wardId ?? 0,
+    ),
+  };
+}
+
+/** Survivors with a catheter: of the others there is nothing to review. */
+function withCatheters(stays: readonly OwnedStay[]): number[] {
+  return [...new Set(stays.filter(({ stay }) => stay.catheters.length > 0).map(({ survivorId }) => survivorId))];
+}
+
+function isInpatientWithin({ settings }: WardRow, { first, last }: DayRange): boolean {
+  const within = settings.filter(({ fromDay }) => fromDay > first && fromDay <= last);
+  return [inForceOn(settings, first), ...within].some((said) => said?.setting === "inpatient");
+}
+
+function patientsByWard(patients: readonly NecessityPatient[]): Map<number, NecessityPatient[]> {
+  const byWard = new Map<number, NecessityPatient[]>();
+  for (const patient of patients) {
+    const wardIds = new Set(patient.stays.flatMap((stay) => stay.wardStays.map(({ wardId }) => wardId)));
+    for (const wardId of wardIds) {
+      const list = byWard.get(wardId);
+      if (list) list.push(patient);
+      else byWard.set(wardId, [patient]);
+    }
+  }
+  return byWard;
+}
+
+function grouped<T>(items: readonly T[], keyOf: (item: T) => number): Map<number, T[]> {
+  const groups = new Map<number, T[]>();
+  for (const item of items) {
+    const list = groups.get(keyOf(item));
+    if (list) list.push(item);
+    else groups.set(keyOf(item), [item]);
+  }
+  return groups;
+}
