@@ -67,6 +67,21 @@ describe("a catheter that nobody confirmed", () => {
     expect(findingsOf(seen, { now: first + 3 * day })).toEqual([`not-confirmed catheter 3 ${first + 3 * day}-`]);
   });
 
+  it("is doubtful from 48 hours after its last note", () => {
+    const noted = { first: first + 1, last: first + day };
+    const reviewed = { ...stay, catheters: stay.catheters.map((c) => ({ ...c, lastSeenAt: first + 5, noted })) };
+    expect(findingsOf(reviewed, { now: first + 3 * day - 1 })).toEqual([]);
+    expect(findingsOf(reviewed, { now: first + 3 * day })).toEqual([`not-confirmed catheter 3 ${first + 3 * day}-`]);
+  });
+
+  it("was in place on arrival at the latest, whenever it was seen before", () => {
+    const arrived = stayFromLines("stay 1: 10-", "ward stay 2: A 10-", "catheter 3: arrived 2- seen 5");
+    expect(findingsOf(arrived, { now: first + 2 * day })).toEqual([
+      `in-place-on-arrival catheter 3 ${first}-${first}`,
+      `not-confirmed catheter 3 ${first + 2 * day}-`,
+    ]);
+  });
+
   it("is not doubtful once its removal is known, and no longer than the stay", () => {
     const gone = { ...stay, catheters: stay.catheters.map((c) => ({ ...c, removedAt: first + 9 * day })) };
     expect(findingsOf(gone, { now: first + 20 * day })).toEqual([]);
