@@ -16,6 +16,11 @@ const table: Readonly<Record<Permission, Readonly<Record<Role, Extent>>>> = {
   "see-wards": { bedside: "own", prevention: "all", manager: "own", administrator: "all", feed: "none" },
   "see-counts": { bedside: "own", prevention: "all", manager: "own", administrator: "none", feed: "none" },
   "see-patients": { bedside: "own", prevention: "all", manager: "none", administrator: "none", feed: "none" },
+  "record-care": { bedside: "own", prevention: "all", manager: "none", administrator: "none", feed: "none" },
+  "merge-patients": { bedside: "none", prevention: "all", manager: "none", administrator: "none", feed: "none" },
+  "count-by-hand": { bedside: "own", prevention: "all", manager: "none", administrator: "none", feed: "none" },
+  "see-policy": { bedside: "own", prevention: "all", manager: "own", administrator: "all", feed: "none" },
+  "set-policy": { bedside: "none", prevention: "all", manager: "none", administrator: "all", feed: "none" },
 };
 
 const reaches = { all: {}, own: { wardIds: [3, 4] }, none: null } as const;
