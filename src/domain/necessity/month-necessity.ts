@@ -102,7 +102,10 @@ function reviewFigure(state: ReviewState): keyof Figures {
 
 function addDay(figures: Figures, presences: readonly CatheterPresence[], day: DayNumber, facts: MonthNecessityFacts) {
   const { wardId, now, rules } = facts;
-  const found = catheterDay(presences, { wardId, day, census: facts.censusAt(day), now }, rules);
+  const census = facts.censusAt(day);
+  // The ledger keeps days that lie ahead after the clock was set back; nothing is known of them yet.
+  if (census > now) return;
+  const found = catheterDay(presences, { wardId, day, census, now }, rules);
   const row = { catheterId: found.catheterId, day };
   if (found.pastThreshold) figures.daysPastThreshold.push(row);
   if (found.indication === "missing") figures.daysWithoutIndication.push(row);
