@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { refuse } from "../shared/problems.ts";
 
-const filled = z.string().min(1, "write something, or leave the setting out");
+const filled = z.string().min(1, { error: "write something, or leave the setting out", abort: true });
 
 const logLevels = ["fatal", "error", "warn", "info", "debug", "silent"] as const;
 

@@ -148,7 +148,8 @@ describe("a signal", () => {
     const { child, ended } = launch(["serve", "--empty"], settings);
     child.stdout?.once("data", () => child.kill("SIGTERM"));
     const run = await ended;
-    expect(run).toMatchObject({ code: 0, signal: null, err: "" });
+    expect(run).toMatchObject({ code: 0, signal: null });
+    expect(run.err).toMatch(/^Setting up [^\n]+\n$/);
     expect(run.out).toMatch(/^Dwell Ledger is at http:\/\/127\.0\.0\.1:\d+\n$/);
   });
 

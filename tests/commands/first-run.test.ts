@@ -33,7 +33,10 @@ describe("the first start without the demo", () => {
     await loadDemoOrSetUp(shared.store, commandContext([], { now }).context, false);
     expect(await firstActor(shared.store)).toEqual(actor);
     expect(await isDemo(shared.store)).toBe(false);
-    expect(run.err()).toBe("");
+    expect(run.err()).toBe(
+      'Setting up "Alder Bay": time zone America/New_York, daily census at 24:00. ' +
+        "The zone cannot change once somebody was admitted.\n",
+    );
   });
 });
 

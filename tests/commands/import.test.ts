@@ -27,7 +27,9 @@ onEachDatabase("import", (fresh) => {
       const first = await run();
       expect(first.out).toBe("Lines: 8 accepted, 1 accepted and marked, 0 seen before, 0 refused.\nStored.\n");
       const second = await run();
-      expect(second.out).toBe("Lines: 0 accepted, 0 accepted and marked, 9 seen before, 0 refused.\nStored.\n");
+      expect(second.out).toBe(
+        "Lines: 0 accepted, 0 accepted and marked, 9 seen before, 0 refused.\nNothing new: nothing was changed.\n",
+      );
       const verified = await runCommand(ledger, ["verify"], { databaseUrl: database.url });
       // 3E at midnight: 2, 3 November, the 4th by the bed held for the procedure, 5 and 6; ICU has no setting.
       expect(verified).toMatchObject({ exitCode: 0, out: "2 patients, 5 rows of the ledger, 0 differences.\n" });

@@ -12,7 +12,7 @@ async function faultsOf(databaseUrl: string, files: Record<string, string>): Pro
   return run.err
     .trimEnd()
     .split("\n")
-    .filter((line) => !/^(Reading|Checking|Storing) lines$/.test(line));
+    .filter((line) => !/^(Reading|Checking|Storing) lines$|^Setting up /.test(line));
 }
 
 onEachDatabase("faults", (fresh) => {
@@ -27,7 +27,7 @@ S3,P3,,03/04/2026,2026-11-01T08:00
       "catheters.csv": "stay,inserted\nS9,2026-11-02T09:00\n",
     });
     expect(found).toEqual([
-      "catheters.csv, line 2, column inserted: No stay has this number. Give the stay in stays.csv or its moves in moves.csv, or correct the number.",
+      "catheters.csv, line 2, column stay: No stay has this number. Give the stay in stays.csv or its moves in moves.csv, or correct the number.",
       "moves.csv, line 3, column from: The patient was already on a ward at that time. (see moves.csv line 2) Correct the end or the beginning of one of the two ward stays.",
       "moves.csv, line 4, column to: The move ends before it begins. Correct one of the two times.",
       expect.stringMatching(/^moves\.csv, line 5, column ward: .+\. Fill in the cell\.$/),

@@ -48,7 +48,8 @@ onEachDatabase("serve", (_, kind) => {
       expect(await answer(`${at}/api/v1/facility`)).toMatchObject({ name: "Alder Bay", zone: "America/New_York" });
       expect(await answer(`${at}/api/v1/wards`)).toMatchObject({ wards: [] });
     });
-    expect(run).toEqual({ exitCode: 0, out: `Dwell Ledger is at ${address}\n`, err: "" });
+    expect(run).toMatchObject({ exitCode: 0, out: `Dwell Ledger is at ${address}\n` });
+    expect(run.err).toMatch(/^Setting up "Alder Bay": time zone America\/New_York, daily census at 00:00\. [^\n]+\n$/);
     expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
     await expect(fetch(address)).rejects.toThrow("fetch failed");
     // Everything was given back: another command may have the database now.

@@ -40,6 +40,7 @@ describe("refusedFile", () => {
       file: "moves.csv",
       line: 3,
       raw: "",
+      stay: null,
       wholeFile: true,
       faults,
     });

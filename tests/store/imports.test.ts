@@ -29,7 +29,7 @@ onEachDatabase("an import", (fresh) => {
   it("moves on from state to state, and its end carries what became of the lines and when", async () => {
     const bay = await alderBay(shared.store);
     const id = await shared.store.tx((tx) => addImport(tx, bay.by("2024-03-01 08:00"), options));
-    await shared.store.tx((tx) => setImportState(tx, id, "applying"));
+    for (const state of ["checking", "applying"] as const) await shared.store.tx((tx) => setImportState(tx, id, state));
     const rowOf = () => shared.store.read((read) => read.db.import.findUniqueOrThrow({ where: { id } }));
     expect(await rowOf()).toMatchObject({ state: "applying", summary: null, finishedAt: null });
     const end = { summary: { accepted: 3 }, finishedAt: utc("2024-03-01 09:00") };
@@ -42,13 +42,37 @@ onEachDatabase("an import", (fresh) => {
     ]);
   });
 
+  it.each([
+    ["applying", ["checking", "refused", "dry-run"]],
+    ["refused", ["checking", "applying", "applied", "dry-run", "refused"]],
+    ["applied", ["checking", "applying", "refused", "dry-run", "applied"]],
+    ["dry-run", ["checking", "applying", "applied", "refused"]],
+  ] as const)("goes neither back nor on from %s when somebody else ended it", async (state, forbidden) => {
+    const bay = await alderBay(shared.store);
+    const id = await shared.store.tx((tx) => addImport(tx, bay.by("2024-03-01 08:00"), options));
+    const way = {
+      applying: ["checking"],
+      refused: [],
+      applied: ["checking", "applying"],
+      "dry-run": ["checking"],
+    } as const;
+    for (const step of [...way[state], state]) await shared.store.tx((tx) => setImportState(tx, id, step));
+    for (const next of forbidden) {
+      await expect(shared.store.tx((tx) => setImportState(tx, id, next))).rejects.toMatchObject({
+        code: "import-interrupted",
+      });
+    }
+    const row = await shared.store.read((read) => read.db.import.findUniqueOrThrow({ where: { id } }));
+    expect(row.state).toBe(state);
+  });
+
   it("is found by its state, oldest first", async () => {
     const bay = await alderBay(shared.store);
     const add = () => shared.store.tx((tx) => addImport(tx, bay.by("2024-03-01 08:00"), options));
     const ids = [await add(), await add(), await add()];
     const [one = 0, two = 0] = ids;
     await shared.store.tx((tx) => setImportState(tx, one, "checking"));
-    await shared.store.tx((tx) => setImportState(tx, two, "dry-run"));
+    for (const state of ["checking", "dry-run"] as const) await shared.store.tx((tx) => setImportState(tx, two, state));
     const found = async (...states: Parameters<typeof importsIn>[1]) =>
       (await shared.store.read((read) => importsIn(read, states)))
         .map((row) => row.id)

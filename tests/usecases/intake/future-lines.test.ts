@@ -13,9 +13,9 @@ it("lines that speak of a time to come are taken out, each with every such colum
     catheter(2, { inserted: null }),
   ];
   const early = [
-    stay(3, { admitted: now + 6 * minute, discharged: now + 7 * minute }),
-    move(3, { from: now, to: now + 6 * minute }),
-    catheter(3, { inserted: now + 6 * minute, removed: now + 6 * minute, last_seen: now + 6 * minute }),
+    stay(3, { stay: "S2", admitted: now + 6 * minute, discharged: now + 7 * minute }),
+    move(3, { stay: "S3", from: now, to: now + 6 * minute }),
+    catheter(3, { stay: "S3", inserted: now + 6 * minute, removed: now + 6 * minute, last_seen: now + 6 * minute }),
   ];
   const seen = [move(9, { from: now + 99 * minute })];
   const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [...well, ...early], seen }], now);
@@ -24,5 +24,17 @@ it("lines that speak of a time to come are taken out, each with every such colum
     [early[0], "in-the-future admitted; in-the-future discharged"],
     [early[1], "in-the-future to"],
     [early[2], "in-the-future inserted; in-the-future removed; in-the-future last_seen"],
+  ]);
+});
+
+it("everything else that is said of a stay whose own line lies in the future goes with it, naming that line", () => {
+  const early = stay(4, { stay: "S4", admitted: now + 6 * minute });
+  const about = [move(5, { stay: "S4", from: now - minute }), catheter(6, { stay: "S4", inserted: now - minute })];
+  const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [early, ...about], seen: [] }], now);
+  expect(groups).toEqual([{ identifier: "P1", lines: [], seen: [] }]);
+  expect(outcomes.map(([line, outcome]) => [line, summary(outcome)])).toEqual([
+    [early, "in-the-future admitted"],
+    [about[0], "stay-refused stay see stays.csv line 4"],
+    [about[1], "stay-refused stay see stays.csv line 4"],
   ]);
 });

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { endImport, importLines } from "../../../src/usecases/intake/import-lines.ts";
 import type { ImportProgress } from "../../../src/usecases/intake/intake-item.ts";
+import { stageImport } from "../../../src/usecases/intake/stage-import.ts";
 import { alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
 import { auditOf, everything } from "../../databases/read-back.ts";
@@ -130,9 +131,14 @@ onEachDatabase("importing lines", (fresh) => {
 
   it("ends with what was counted, and an import that is dropped loses the lines that waited", async () => {
     const bay = await alderBay(shared.store);
-    const { importId } = await importFiles(bay.at(time), overlapping, { setAside: true });
+    const options = { dryRun: false, setAside: true, assumeInpatient: false };
+    const { importId, claim } = await stageImport(bay.at(time), itemsOf(overlapping), options);
+    expect(await linesOf(shared.store, importId)).toHaveLength(6);
     const ended = await endImport(bay.at(time), importId, "refused");
-    expect(resultText(ended)).toBe("refused: 3 accepted, 2 marked, 0 unchanged, 1 refused");
+    await claim.release();
+    // Nothing was tried yet, so nothing more is known of the lines.
+    expect(resultText(ended)).toBe("refused: 6 accepted, 0 marked, 0 unchanged, 0 refused");
+    expect(await linesOf(shared.store, importId)).toEqual([]);
     const row = await shared.store.read((read) => read.db.import.findUniqueOrThrow({ where: { id: importId } }));
     expect(JSON.parse(row.summary ?? "")).toEqual(ended);
     expect(row.finishedAt?.toISOString()).toBe("2024-03-10T12:00:00.000Z");

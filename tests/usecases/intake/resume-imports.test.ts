@@ -25,37 +25,44 @@ const files: Files = {
 };
 const options = { dryRun: false, setAside: true, assumeInpatient: false };
 
+/** An import of the files that nobody works on any more, after these steps of it. */
+async function brokenOff(
+  bay: AlderBay,
+  steps: (importId: number, total: number) => Promise<unknown> = async () => undefined,
+): Promise<void> {
+  const { importId, waiting, claim } = await stageImport(bay.at(time), itemsOf(files), options);
+  await steps(importId, waiting);
+  await claim.release();
+}
+
 /** Breaks off where an import can break off; each step goes further than the one before it. */
 const breaks = {
-  "while lines arrive": async (bay: AlderBay) => {
-    await stageImport(bay.at(time), itemsOf(files), options);
-  },
-  "when all were tried": async (bay: AlderBay) => {
-    const { importId, waiting: total } = await stageImport(bay.at(time), itemsOf(files), options);
-    await checkImport(bay.at(time), { importId, total }, options);
-  },
-  "when it was decided": async (bay: AlderBay) => {
-    const { importId, waiting: total } = await stageImport(bay.at(time), itemsOf(files), options);
-    await checkImport(bay.at(time), { importId, total }, options);
-    await bay.store.tx((tx) => setImportState(tx, importId, "applying"));
-  },
+  "while lines arrive": (bay: AlderBay) => brokenOff(bay),
+  "when all were tried": (bay: AlderBay) =>
+    brokenOff(bay, (importId, total) => checkImport(bay.at(time), { importId, total }, options)),
+  "when it was decided": (bay: AlderBay) =>
+    brokenOff(bay, async (importId, total) => {
+      await checkImport(bay.at(time), { importId, total }, options);
+      await bay.store.tx((tx) => setImportState(tx, importId, "applying"));
+    }),
   "when some were stored": async (bay: AlderBay) => {
-    const { importId, waiting: total } = await stageImport(bay.at(time), itemsOf(files), options);
-    await checkImport(bay.at(time), { importId, total }, options);
-    const onProgress = ({ done }: { done: number }) => {
-      if (done > 0) throw new Error("the power failed");
-    };
-    const applying = applyImport(bay.at(time), { importId, total }, { ...options, onProgress });
-    await expect(applying).rejects.toThrow("the power failed");
+    await brokenOff(bay, async (importId, total) => {
+      await checkImport(bay.at(time), { importId, total }, options);
+      const onProgress = ({ done }: { done: number }) => {
+        if (done > 0) throw new Error("the power failed");
+      };
+      const applying = applyImport(bay.at(time), { importId, total }, { ...options, onProgress });
+      await expect(applying).rejects.toThrow("the power failed");
+    });
     const { rows } = await ledgerOfAll(bay.at(time));
     expect(rows).toBeGreaterThan(0);
     expect(rows).toBeLessThan(2 * patients);
   },
-  "when all were stored": async (bay: AlderBay) => {
-    const { importId, waiting: total } = await stageImport(bay.at(time), itemsOf(files), options);
-    await checkImport(bay.at(time), { importId, total }, options);
-    await applyImport(bay.at(time), { importId, total }, options);
-  },
+  "when all were stored": (bay: AlderBay) =>
+    brokenOff(bay, async (importId, total) => {
+      await checkImport(bay.at(time), { importId, total }, options);
+      await applyImport(bay.at(time), { importId, total }, options);
+    }),
 } as const;
 const isDecided = (when: string) => /decided|stored/.test(when);
 type Break = keyof typeof breaks;
@@ -93,11 +100,22 @@ onEachDatabase("an import that broke off", (fresh) => {
       [other, false],
     ] as const) {
       const staged = await stageImport(bay.at(time), itemsOf(named), { ...options, assumeInpatient });
-      await shared.store.tx((tx) => setImportState(tx, staged.importId, "applying"));
+      for (const state of ["checking", "applying"] as const)
+        await shared.store.tx((tx) => setImportState(tx, staged.importId, state));
+      await staged.claim.release();
     }
     const results = await resumeImports({ store: shared.store, now: utc(later) });
     expect(results.map((result) => result.state)).toEqual(["applied", "applied"]);
     expect((await ledgerOfAll(one.at(later))).rows).toBe(2);
     expect((await ledgerOfAll(other.at(later))).rows).toBe(0);
+  });
+
+  it("is left alone while somebody works on it", async () => {
+    const bay = await alderBay(shared.store);
+    const { importId, claim } = await stageImport(bay.at(time), itemsOf(files), options);
+    expect(await resumeImports({ store: shared.store, now: utc(later) })).toEqual([]);
+    await claim.release();
+    const [dropped] = await resumeImports({ store: shared.store, now: utc(later) });
+    expect(dropped).toMatchObject({ importId, state: "refused" });
   });
 });

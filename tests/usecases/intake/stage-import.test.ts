@@ -114,7 +114,8 @@ onEachDatabase("lines that arrive", (fresh) => {
       onProgress: ({ done }) => reported.push(done),
     });
     // Stay S0 is P0's, and the last line has too few cells.
-    expect(staged).toEqual({ importId: expect.any(Number), waiting: 2100, brokenOff: false });
+    expect(staged).toMatchObject({ importId: expect.any(Number), waiting: 2100, total: 2102, brokenOff: false });
+    await staged.claim.release();
     expect(reported).toEqual([2000, 2102]);
     const refused = await shared.store.read((read) =>
       read.db.importLine.findMany({ where: { importId: staged.importId, state: "refused" }, orderBy: { line: "asc" } }),
