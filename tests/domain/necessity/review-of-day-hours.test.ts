@@ -92,6 +92,30 @@ describe("what makes a review due", () => {
       },
       "too-early",
     ],
+    [
+      "no hour of a ward to which the patient is moved on another day",
+      {
+        lines: [
+          ...["stay 1: 05/08:00-", "ward stay 2: A 05/08:00-07/09:00", "ward stay 4: C 07/09:00-07/12:00"],
+          ...["ward stay 5: A 07/12:00-08/09:00", "ward stay 6: B 08/09:00-", "catheter 3: 05/09:00-"],
+        ],
+        policy: hours,
+        now: "08/10:00",
+      },
+      "not-there",
+    ],
+    [
+      "no hour of a ward that the patient had left for leave",
+      {
+        lines: [
+          ...["stay 1: 05/08:00-", "ward stay 2: B 05/08:00-06/20:00 then leave"],
+          ...["ward stay 4: A 07/11:00-", "catheter 3: 05/09:00-"],
+        ],
+        policy: hours,
+        now: "07/12:00",
+      },
+      "not-there",
+    ],
   ])("is %s", (_, asked, owed) => {
     expect(owedText(asked)).toBe(owed);
   });

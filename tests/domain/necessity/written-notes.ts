@@ -16,7 +16,7 @@ const noteLine =
  * Notes as lines say them, numbered from 1: `review 3 05/09:00 keep for other`, `care-check 3 05/09:00 secured=kept`.
  * The 3 is the catheter, the time one of March 2024 in New York; `written 06/08:00` when it was written down later.
  */
-export function notesFrom(lines: readonly string[]): CatheterNote[] {
+function notesFrom(lines: readonly string[]): CatheterNote[] {
   return lines.map((line, i) => {
     const parts = noteLine.exec(line);
     if (!parts) throw new Error(`nothing is known of "${line}"`);
