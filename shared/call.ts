@@ -9,7 +9,7 @@ export interface CallOptions {
   readonly base?: string;
   readonly fetch?: typeof fetch;
   readonly headers?: Readonly<Record<string, string>>;
-  /** The key of a creation: give the same one when it is sent again. Left out, each call has its own. */
+  /** The key of a creation, which needs one: a new one for each, and the same one when it is sent again. */
   readonly key?: string;
   readonly signal?: AbortSignal;
 }
@@ -53,7 +53,8 @@ function effectHeaders(
   input: Readonly<Record<string, unknown>>,
   key?: string,
 ): Record<string, string> {
-  if (effect === "creates") return { "idempotency-key": key ?? crypto.randomUUID() };
+  if (effect === "creates" && key === undefined) throw new Error("a creation is called without its key");
+  if (effect === "creates" && key !== undefined) return { "idempotency-key": key };
   return effect === "updates" ? { "if-match": `"${String(input.seenVersion)}"` } : {};
 }
 

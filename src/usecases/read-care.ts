@@ -55,7 +55,12 @@ async function loadCare(
     start: zone.firstInstantFrom(days.first * dayMs),
     end: zone.firstInstantFrom((days.last + 1) * dayMs),
   };
-  const stays = await staysBetween(read, actor.facilityId, { ...period, wardIds });
+  const stays = await staysBetween(read, actor.facilityId, {
+    ...period,
+    // A census at 24:00 counts who came at that very instant.
+    end: period.end + 1,
+    wardIds,
+  });
   const open = openDays(await openStays(read, actor.facilityId, { until: now, wardIds }), rules, now);
   const stored = await ledgerCatheterDays(read, wardIds, days);
   const unknown = stays.flatMap(({ stay }) => qualityFindings(stay, period, now));

@@ -31,10 +31,10 @@ export function readRound(act: Act, input: { wardId: number; day?: Day | undefin
         day = asked ?? zone.dayOf(act.now);
         return { first: day, last: day };
       });
-      const at = roundInstant(rules.zone, day, act.now);
+      const { at, judgedAt } = roundInstants(rules.zone, day, act.now);
       const identifiers = await patientsOnWard(tx, facilityId, { wardId, at });
       const patients = await necessityPatients(tx, [...identifiers.keys()]);
-      const rows = roundOf({ wardId, day, at, patients, rules });
+      const rows = roundOf({ wardId, day, at, judgedAt, patients, rules });
       const versions = await catheterVersions(
         tx,
         rows.map((row) => row.catheterId),
@@ -51,11 +51,12 @@ export function readRound(act: Act, input: { wardId: number; day?: Day | undefin
   );
 }
 
-/** Now on the day that it is; the last instant of a day that is over. */
-function roundInstant(zone: Zone, day: DayNumber, now: Instant): Instant {
-  if (zone.dayOf(now) === day) return now;
-  const end = zone.firstInstantFrom((day + 1) * dayMs) - 1;
-  return end > now ? refuse("in-the-future", "This day has not come yet.", { pointer: "/day" }) : end;
+/** Now on the day that it is; the last instant of a day that is over, looked back on when it was. */
+function roundInstants(zone: Zone, day: DayNumber, now: Instant): { at: Instant; judgedAt: Instant } {
+  if (zone.dayOf(now) === day) return { at: now, judgedAt: now };
+  const end = zone.firstInstantFrom((day + 1) * dayMs);
+  if (end > now) refuse("in-the-future", "This day has not come yet.", { pointer: "/day" });
+  return { at: end - 1, judgedAt: end };
 }
 
 function answer(row: RoundRow, identifiers: Identifiers, versions: ReadonlyMap<number, number>): Round["rows"][number] {

@@ -29,7 +29,10 @@ export function recordDailyCount(act: Act, input: RecordDailyCount): Promise<{ w
     await lockWard(tx, wardId);
     await refuseStale(tx, input);
     await putDailyCounts(tx, by, [{ wardId, day, patients, catheters }]);
-    await writeAudit(tx, by, { action: "record-daily-count", details: { wardId, day, patients, catheters } });
+    await writeAudit(tx, by, {
+      action: "record-daily-count",
+      details: { wardId, day, patients, catheters, reason: input.reason },
+    });
     return { wardId, version: (await dailyCount(tx, wardId, day))?.version ?? 1 };
   });
 }

@@ -60,6 +60,9 @@ function fullCatheter(id: number): Catheter {
     indication: "retention",
     sizeFr: 14.5,
     balloonMl: 10,
+    insertionRecord: { handHygiene: true, attempts: 2, patientResponse: 'calm, "fine"' },
+    removalRecord: { balloonWithdrawnMl: 9.5, catheterIntact: true, reason: "exchange" },
+    noted: null,
   };
 }
 
@@ -78,6 +81,9 @@ function bareCatheter(id: number): Catheter {
     indication: null,
     sizeFr: null,
     balloonMl: null,
+    insertionRecord: null,
+    removalRecord: null,
+    noted: null,
   };
 }
 

@@ -22,7 +22,10 @@ onEachDatabase("the endpoints", (fresh) => {
       personId: door.hospital.people.bedside,
       name: "Kit Sandoval",
       roles: ["bedside"],
-      permissions: ["see-own-account", "see-facility", "see-wards", "see-counts", "see-patients"],
+      permissions: [
+        ...["see-own-account", "see-facility", "see-wards", "see-counts", "see-patients"],
+        ...["record-care", "count-by-hand", "see-policy"],
+      ],
     });
   });
 

@@ -15,7 +15,7 @@ onEachDatabase("counts made by hand", (fresh) => {
     shared.store.read((read) => read.db.dailyCount.findUniqueOrThrow({ where: { wardId_day: { wardId, day } } }));
 
   it("are given back by ward and day, within the days and wards that are asked for", async () => {
-    const { a, b, by } = await alderBay(shared.store);
+    const { a, b, by, personId } = await alderBay(shared.store);
     const counts = [
       { wardId: b, day, patients: 9, catheters: 2 },
       { wardId: a, day: day + 1, patients: 0, catheters: 0 },
@@ -24,8 +24,9 @@ onEachDatabase("counts made by hand", (fresh) => {
     await shared.store.tx((tx) => putDailyCounts(tx, by("2024-03-02 08:00"), counts));
     const found = (wardIds: number[], first: number, last: number) =>
       shared.store.read((read) => dailyCounts(read, wardIds, { first, last }));
-    expect(await found([a, b], day, day + 1)).toEqual([counts[2], counts[1], counts[0]]);
-    expect(await found([a], day, day)).toEqual([counts[2]]);
+    const [onB, nextDay, onA] = counts.map((count) => ({ ...count, version: 1, recordedBy: personId }));
+    expect(await found([a, b], day, day + 1)).toEqual([onA, nextDay, onB]);
+    expect(await found([a], day, day)).toEqual([onA]);
     expect(await found([a], day + 2, day + 9)).toEqual([]);
     const row = await rowOf(a);
     expect([row.recordedAt.getTime(), row.version]).toEqual([utc("2024-03-02 08:00"), 1]);

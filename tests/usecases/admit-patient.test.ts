@@ -45,7 +45,7 @@ onEachDatabase("admitting a patient", (fresh) => {
         personId: bay.personId,
         action: "admit-patient",
         patientIds: [patientId],
-        details: { patientId, stayId, wardStayId, wardId: bay.a },
+        details: { patientId, stayId, wardStayId, wardId: bay.a, version: 1 },
       },
     ]);
   });

@@ -36,7 +36,7 @@ onEachDatabase("correcting an entry", (fresh) => {
         personId: bay.personId,
         action: "correct-ward-stay",
         patientIds: [patientId],
-        details: { fields: ["wardId", "bed"], wardStayId, reason },
+        details: { fields: ["wardId", "bed"], wardStayId, version: 3, reason },
       },
     ]);
   });

@@ -29,7 +29,7 @@ onEachDatabase("discharging a patient", (fresh) => {
         personId: bay.personId,
         action: "discharge-patient",
         patientIds: [patientId],
-        details: { stayId },
+        details: { stayId, version: 2 },
       },
     ]);
   });

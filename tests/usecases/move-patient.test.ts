@@ -31,7 +31,7 @@ onEachDatabase("moving a patient", (fresh) => {
         personId: bay.personId,
         action: "move-patient",
         patientIds: [patientId],
-        details: { stayId, wardId: bay.b, wardStayId: moved.wardStayId },
+        details: { stayId, wardId: bay.b, wardStayId: moved.wardStayId, version: 1 },
       },
     ]);
   });

@@ -21,7 +21,7 @@ onEachDatabase("counting by hand", (fresh) => {
     await recordDailyCount(act, count);
     await recordDailyCount(act, { ...count, catheters: 6, reason: "one behind the curtain" });
     const found = await shared.store.read((read) => dailyCounts(read, [bay.a], { first: day, last: day }));
-    expect(found).toEqual([{ ...count, catheters: 6 }]);
+    expect(found).toEqual([{ ...count, catheters: 6, version: 2, recordedBy: bay.personId }]);
     const row = await shared.store.read((read) => read.db.dailyCount.findFirstOrThrow({ where: { wardId: bay.a } }));
     expect(await versionsOf(shared.store, "daily-count", row.id)).toMatchObject([
       { version: 1, body: { patients: 20, catheters: 5 }, reason: "one behind the curtain", replacedBy: bay.personId },

@@ -37,7 +37,7 @@ onEachDatabase("removing a catheter", (fresh) => {
         personId: bay.personId,
         action: "remove-catheter",
         patientIds: [patientId],
-        details: { catheterId },
+        details: { catheterId, version: 2 },
       },
     ]);
   });

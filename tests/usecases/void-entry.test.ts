@@ -39,7 +39,7 @@ onEachDatabase("voiding", (fresh) => {
         personId: bay.personId,
         action: "void-stay",
         patientIds: [patientId],
-        details: { stayId, reason },
+        details: { stayId, version: 3, reason },
       },
     ]);
     await whole(bay);

@@ -15,6 +15,8 @@ export interface RoundFacts {
   readonly day: DayNumber;
   /** The instant that the round is shown as of: now, or the end of a day that is over. */
   readonly at: Instant;
+  /** From when the day's review is looked back on: the end of a day that is over; `at` when left out. */
+  readonly judgedAt?: Instant;
   /** At least every patient who was on the ward at that instant. */
   readonly patients: readonly NecessityPatient[];
   readonly rules: NecessityRules;
@@ -56,10 +58,11 @@ export function roundOf(facts: RoundFacts): RoundRow[] {
   return rows.sort((a, b) => urgencyOf(a) - urgencyOf(b) || compareBeds(a.bed, b.bed) || a.catheterId - b.catheterId);
 }
 
-function rowOf(presence: CatheterPresence, bed: string | null, { wardId, day, at, rules }: RoundFacts): RoundRow {
+function rowOf(presence: CatheterPresence, bed: string | null, facts: RoundFacts): RoundRow {
+  const { wardId, day, at, rules } = facts;
   const { catheter, patientId, stay } = presence;
   const policy = rules.policyOn(wardId, day);
-  const review = reviewOfDay(presence, day, rules, at);
+  const review = reviewOfDay(presence, day, rules, facts.judgedAt ?? at);
   const indication = countsAsIndwelling(catheter.kind) ? indicationInForce(presence, at, policy.body) : null;
   const confirmation = confirmationAt(presence, at, policy.body);
   const eligibilityDay = review.eligibilityDay;

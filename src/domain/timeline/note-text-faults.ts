@@ -25,7 +25,8 @@ function reviewFaults({ kind, outcome, indication }: CatheterNote): Fault[] {
 
 /** An indication is one of the common list, or one of the policy's own; which of them are accepted is another question. */
 export function indicationFaults(pointer: string, code: string | null | undefined, policy: PolicyBody): Fault[] {
-  if (code == null || code in indications || policy.indications.some((own) => own.code === code)) return [];
+  if (code == null || Object.hasOwn(indications, code) || policy.indications.some((own) => own.code === code))
+    return [];
   return [{ code: "indication-unknown", pointer, detail: "Neither the common list nor the ward's policy has it." }];
 }
 
