@@ -12,6 +12,8 @@ export const permissions = {
   "count-by-hand": "Record what was counted by hand",
   "see-policy": "See the policy",
   "set-policy": "Set the policy",
+  "see-changes": "See what changed in patients' records",
+  "see-audit": "See who did and saw what",
 } as const;
 export const permission = z.enum(Object.keys(permissions) as (keyof typeof permissions)[]);
 export type Permission = z.infer<typeof permission>;

@@ -425,6 +425,11 @@ export const problems = {
     title: "The policy contradicts itself",
     remedy: "List each item once, and give thresholds only for indications that are accepted.",
   },
+  "cursor-unreadable": {
+    status: 422,
+    title: "The place to go on from cannot be read",
+    remedy: "Send the cursor that the page before gave, or leave it out to begin anew.",
+  },
   "idempotency-key-missing": {
     status: 400,
     title: "The creation has no key",

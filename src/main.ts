@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { Problem, problems } from "../shared/problems.ts";
+import { audit, auditUsage } from "./commands/audit.ts";
 import { type Command, exitCodes, UsageError } from "./commands/command.ts";
 import { importFolder, importUsage } from "./commands/import.ts";
 import { ledger, ledgerUsage } from "./commands/ledger.ts";
@@ -17,6 +18,7 @@ const commands = new Map<string, { run: Command; usage: string }>([
   ["report", { run: report, usage: reportUsage }],
   ["import", { run: importFolder, usage: importUsage }],
   ["ledger", { run: ledger, usage: ledgerUsage }],
+  ["audit", { run: audit, usage: auditUsage }],
   ["migrate", { run: migrate, usage: migrateUsage }],
 ]);
 

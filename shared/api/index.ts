@@ -1,4 +1,5 @@
 import { readAgreement } from "./agreements.ts";
+import { listChanges, readAccess, searchAudit, verifyAudit } from "./audit.ts";
 import {
   correctCatheter,
   insertCatheter,
@@ -66,4 +67,8 @@ export const endpoints = {
   readPolicy,
   listPolicies,
   setPolicy,
+  listChanges,
+  searchAudit,
+  readAccess,
+  verifyAudit,
 } as const;

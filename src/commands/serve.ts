@@ -5,6 +5,7 @@ import { safeLogger } from "../http/logger.ts";
 import { localPrincipal } from "../http/principal.ts";
 import type { Store } from "../usecases/act.ts";
 import { isDemo } from "../usecases/find-facility.ts";
+import { keepSealing } from "../usecases/keep-sealing.ts";
 import { type Command, type CommandContext, exitCodes } from "./command.ts";
 import { loadDemoOrSetUp } from "./first-run.ts";
 import { readOptions } from "./read-options.ts";
@@ -27,14 +28,16 @@ export const serve: Command = async (context) => {
 
 async function serveUntilStopped(store: Store, context: CommandContext): Promise<void> {
   const demo = await isDemo(store);
+  const logger = safeLogger({ level: context.config.logLevel });
   const app = await buildApp({
     store,
     clock: context.clock,
     principalOf: localPrincipal({ store, demo }),
     version: context.version,
     staticFolder,
-    logger: safeLogger({ level: context.config.logLevel }),
+    logger,
   });
+  const sealer = keepSealing(store, (err) => logger.error({ err }, "the audit trail could not be sealed"));
   try {
     const stopped = context.untilStopped();
     const address = await listenLocally(app, context.config.port);
@@ -42,5 +45,6 @@ async function serveUntilStopped(store: Store, context: CommandContext): Promise
     await stopped;
   } finally {
     await app.close();
+    await sealer.stop();
   }
 }

@@ -9,6 +9,7 @@ import { correctStay, correctWardStay } from "../usecases/correct-entry.ts";
 import { correctNote } from "../usecases/correct-note.ts";
 import { cancelDischarge, dischargePatient } from "../usecases/discharge-patient.ts";
 import { findPatients } from "../usecases/find-patients.ts";
+import { listChanges } from "../usecases/list-changes.ts";
 import { listPolicies } from "../usecases/list-policies.ts";
 import { listWards } from "../usecases/list-wards.ts";
 import { mergePatients, unmergePatients } from "../usecases/merge-patients.ts";
@@ -30,7 +31,9 @@ import { reportCare, reportWardCare } from "../usecases/report-care.ts";
 import { reportMonth } from "../usecases/report-month.ts";
 import { reportWardDay } from "../usecases/report-ward-day.ts";
 import { reportWardDays } from "../usecases/report-ward-days.ts";
+import { readAccessList, searchAudit } from "../usecases/search-audit.ts";
 import { setPolicy } from "../usecases/set-policy.ts";
+import { verifyAudit } from "../usecases/verify-audit.ts";
 import { voidCatheter, voidStay, voidWardStay } from "../usecases/void-entry.ts";
 import { voidNote } from "../usecases/void-note.ts";
 import { writeNote } from "../usecases/write-note.ts";
@@ -110,6 +113,10 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
   readRound: (act, input) => readRound(act, input),
   readPolicy: (act, input) => readPolicy(act, input),
   listPolicies: (act, _input, reach) => listPolicies(act, reach),
+  listChanges: (act, input, reach) => listChanges(act, input, reach),
+  searchAudit: (act, input) => searchAudit(act, input),
+  readAccess: (act, input) => readAccessList(act, input),
+  verifyAudit: (act) => verifyAudit(act.store),
   setPolicy: (act, { fromDay, ...input }) => setPolicy(act, { ...input, fromDay: dayNumber(fromDay) }),
 };
 

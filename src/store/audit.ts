@@ -1,10 +1,10 @@
+import type { AuditAction } from "../../shared/audit-words.ts";
 import { insertRows } from "./bulk.ts";
 import type { Recording } from "./patients.ts";
 import type { Tx } from "./store.ts";
 
 export interface Audit {
-  /** What was done, as the use case is named: `insert-catheter`. */
-  readonly action: string;
+  readonly action: AuditAction;
   readonly patientIds?: readonly number[];
   /** Ids, versions and the reason. Never what a patient could be known by. */
   readonly details: object;

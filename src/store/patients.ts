@@ -174,3 +174,11 @@ export async function survivorsOf(
     merged.map((patient) => [patient.identifier, identifierOf.get(patient.survivorId) ?? patient.identifier]),
   );
 }
+
+/** The surviving record of each of these patients, by the patient's own id. */
+export async function survivorIdsOf(read: Read, ids: readonly number[]): Promise<Map<number, number>> {
+  const rows = await inChunks(ids, (chunk) =>
+    read.db.patient.findMany({ where: { id: { in: chunk } }, select: { id: true, survivorId: true } }),
+  );
+  return new Map(rows.map(({ id, survivorId }) => [id, survivorId]));
+}

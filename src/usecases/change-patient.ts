@@ -1,3 +1,4 @@
+import type { AuditAction } from "../../shared/audit-words.ts";
 import type { PatientTimeline } from "../domain/timeline/timeline.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockPatient, type PatientKey } from "../store/patients.ts";
@@ -14,7 +15,7 @@ export interface Versioned {
 }
 
 export interface PatientChange<T> {
-  readonly action: string;
+  readonly action: AuditAction;
   /** What leads to the patient. */
   readonly key: PatientKey;
   /** Ids and the like for the audit trail; never what a patient could be known by. */

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { noteState } from "../../shared/api/entries.ts";
+import type { AuditAction } from "../../shared/audit-words.ts";
 import { Problem, refuse } from "../../shared/problems.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { CatheterNote } from "../domain/timeline/note.ts";
@@ -44,7 +45,7 @@ export function correctNote(
 export function changeNote(
   act: Act,
   { noteId, reason, seenVersion }: NoteChange,
-  change: { action: string; decide: (tx: Tx, old: CatheterNote) => Promise<CatheterNote> },
+  change: { action: AuditAction; decide: (tx: Tx, old: CatheterNote) => Promise<CatheterNote> },
 ): Promise<{ noteId: number; version: number }> {
   return act.store.tx(async (tx) => {
     const by = { ...recording(act), reason };

@@ -31,6 +31,8 @@ const grants: Readonly<Record<Permission, Partial<Record<Role, Extent>>>> = {
   "count-by-hand": { bedside: "own-wards", prevention: "facility" },
   "see-policy": { ...everybody, bedside: "own-wards", manager: "own-wards" },
   "set-policy": { prevention: "facility", administrator: "facility" },
+  "see-changes": { bedside: "own-wards", prevention: "facility" },
+  "see-audit": { prevention: "facility", administrator: "facility" },
 };
 
 /** Over which wards a person may do this, by the widest of their roles; null when they may not do it at all. */

@@ -24,7 +24,7 @@ onEachDatabase("the endpoints", (fresh) => {
       roles: ["bedside"],
       permissions: [
         ...["see-own-account", "see-facility", "see-wards", "see-counts", "see-patients"],
-        ...["record-care", "count-by-hand", "see-policy"],
+        ...["record-care", "count-by-hand", "see-policy", "see-changes"],
       ],
     });
   });

@@ -97,5 +97,9 @@ export const inputs: Inputs = {
   readRound: ({ wardId }) => ({ wardId }),
   readPolicy: ({ wardId }) => ({ wardId }),
   listPolicies: () => ({}),
+  listChanges: () => ({ after: 0 }),
+  searchAudit: () => ({ from: "2026-11-01T00:00:00Z" }),
+  readAccess: ({ patientId }) => ({ patientId }),
+  verifyAudit: () => ({}),
   setPolicy: () => ({ wardId: null, fromDay: day.parse("2026-11-20"), body: defaultPolicy, replaces: 0, reason }),
 };

@@ -1,8 +1,8 @@
 import type { CatheterKind } from "../../shared/vocabulary.ts";
-import { confirmCatheter } from "../../src/usecases/confirm-catheter.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
 import { removeCatheter } from "../../src/usecases/remove-catheter.ts";
 import { voidCatheter } from "../../src/usecases/void-entry.ts";
+import { writeNote } from "../../src/usecases/write-note.ts";
 import type { CatheterRecord, StayRecord } from "./read-record.ts";
 import { type Draw, dayMs, minuteMs, type Scene, standingCatheters, standingStays, timeBetween } from "./scene.ts";
 
@@ -87,7 +87,7 @@ export const drawConfirmation: Draw = (scene) => {
   const seenAt = timeOfUse(scene, found);
   return {
     said: `catheter ${catheterId} seen at ${seenAt}`,
-    run: (act) => confirmCatheter(act, { catheterId, seenAt }),
+    run: (act) => writeNote(act, { catheterId, kind: "confirmation", at: seenAt }),
   };
 };
 

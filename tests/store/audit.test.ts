@@ -19,7 +19,7 @@ onEachDatabase("the audit trail", (fresh, kind) => {
     const two = await bay.admit("P2", "2024-03-01 10:00");
     await shared.store.tx((tx) =>
       writeAudit(tx, bay.by("2024-03-02 08:00:00.123"), {
-        action: "look",
+        action: "view-round",
         patientIds: [two.patientId, one.patientId, two.patientId],
         details: { ward: bay.a },
       }),
@@ -28,7 +28,7 @@ onEachDatabase("the audit trail", (fresh, kind) => {
       {
         at: utc("2024-03-02 08:00:00.123"),
         personId: bay.personId,
-        action: "look",
+        action: "view-round",
         patientIds: [one.patientId, two.patientId],
         details: { ward: bay.a },
       },
@@ -37,7 +37,7 @@ onEachDatabase("the audit trail", (fresh, kind) => {
 
   it("may concern nobody", async () => {
     const bay = await alderBay(shared.store);
-    await shared.store.tx((tx) => writeAudit(tx, bay.by("2024-03-02 08:00"), { action: "look", details: {} }));
+    await shared.store.tx((tx) => writeAudit(tx, bay.by("2024-03-02 08:00"), { action: "view-round", details: {} }));
     const [entry] = await auditOf(shared.store, bay.facilityId, utc("2024-03-02 00:00"));
     expect(entry?.patientIds).toEqual([]);
   });

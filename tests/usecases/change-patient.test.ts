@@ -19,7 +19,7 @@ onEachDatabase("changing a patient's record", (fresh) => {
   /** A change of the first stay's disposition. */
   function disposition(key: PatientChange<unknown>["key"], said: string): PatientChange<{ said: string }> {
     return {
-      action: "say",
+      action: "correct-stay",
       key,
       details: { extra: 1 },
       reason: "asked",
@@ -44,7 +44,7 @@ onEachDatabase("changing a patient's record", (fresh) => {
       {
         at: act.now,
         personId: bay.personId,
-        action: "say",
+        action: "correct-stay",
         patientIds: [patientId],
         details: { extra: 1, said: "home", reason: "asked" },
       },
@@ -56,7 +56,7 @@ onEachDatabase("changing a patient's record", (fresh) => {
     const { patientId, stayId } = await bay.stay("P1", "2024-03-01 10:00", "2024-03-02 10:00");
     const addOne = () =>
       changePatient(bay.at(later), {
-        action: "count",
+        action: "correct-stay",
         key: { patientId },
         details: {},
         decide: (timeline) => {

@@ -21,6 +21,8 @@ const table: Readonly<Record<Permission, Readonly<Record<Role, Extent>>>> = {
   "count-by-hand": { bedside: "own", prevention: "all", manager: "none", administrator: "none", feed: "none" },
   "see-policy": { bedside: "own", prevention: "all", manager: "own", administrator: "all", feed: "none" },
   "set-policy": { bedside: "none", prevention: "all", manager: "none", administrator: "all", feed: "none" },
+  "see-changes": { bedside: "own", prevention: "all", manager: "none", administrator: "none", feed: "none" },
+  "see-audit": { bedside: "none", prevention: "all", manager: "none", administrator: "all", feed: "none" },
 };
 
 const reaches = { all: {}, own: { wardIds: [3, 4] }, none: null } as const;
