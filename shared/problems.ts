@@ -425,6 +425,21 @@ export const problems = {
     title: "The policy contradicts itself",
     remedy: "List each item once, and give thresholds only for indications that are accepted.",
   },
+  "json-name-repeated": {
+    status: 400,
+    title: "A name stands twice in the request",
+    remedy: "Send every field once.",
+  },
+  "json-too-deep": {
+    status: 400,
+    title: "The request is nested too deeply",
+    remedy: "Send the fields as they are described; none of them nests like that.",
+  },
+  "json-value-unusable": {
+    status: 400,
+    title: "A value in the request cannot be kept as it is",
+    remedy: "Check the text or number at that place.",
+  },
   "cursor-unreadable": {
     status: 422,
     title: "The place to go on from cannot be read",

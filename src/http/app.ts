@@ -5,6 +5,7 @@ import type { Endpoint } from "../../shared/endpoint.ts";
 import { closeIdleOnClose } from "./close-idle.ts";
 import { setHeaders } from "./headers.ts";
 import { answerHealth } from "./health.ts";
+import { readJsonBodies } from "./json-body.ts";
 import { type MountOptions, mount } from "./mount.ts";
 import { publishOpenApi } from "./openapi.ts";
 import { servePageFiles } from "./page-files.ts";
@@ -55,7 +56,7 @@ export function emptyApp({ logger, clock }: Pick<AppOptions, "logger" | "clock">
     frameworkErrors: answerError,
     routerOptions: { maxParamLength: 200 },
   });
-  app.removeContentTypeParser("text/plain");
+  readJsonBodies(app);
   // Input is read in mount(), where all parts are looked at together.
   app.setValidatorCompiler(() => (value: unknown) => ({ value }));
   app.setSerializerCompiler(serializerCompiler);

@@ -17,6 +17,14 @@ const anyCall: readonly ProblemCode[] = [
   "database-unreachable",
 ];
 
+const bodyErrors: readonly ProblemCode[] = [
+  "media-type-unknown",
+  "request-too-large",
+  "json-name-repeated",
+  "json-too-deep",
+  "json-value-unusable",
+];
+
 /** What each effect asks of the headers of a request. */
 const effectHeaders: Readonly<Record<Exclude<Effect, "reads">, z.ZodType>> = {
   creates: z.object({
@@ -59,7 +67,7 @@ function refusals(endpoint: Endpoint): Record<string, object> {
     ...anyCall,
     ...(namedBy(endpoint.wards) === null ? [] : ["not-found" as const]),
     ...effectErrors[endpoint.effect],
-    ...(takesBody(endpoint) ? (["media-type-unknown", "request-too-large"] as const) : []),
+    ...(takesBody(endpoint) ? bodyErrors : []),
     ...endpoint.errors,
   ]);
   const statuses = new Set([...codes].map((code) => problems[code].status));

@@ -20,6 +20,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/report-month.ts": "tests/http/endpoints.test.ts",
   "src/usecases/report-ward-day.ts": "tests/http/endpoints.test.ts",
   "src/usecases/report-ward-days.ts": "tests/http/endpoints.test.ts",
+  "src/http/json-tokens.ts": "tests/http/json-body.test.ts",
   "src/store/audit-seal.ts": "tests/usecases/seal-audit.test.ts",
   "src/store/audit-search.ts": "tests/http/audit.test.ts",
   "src/usecases/keep-sealing.ts": "tests/usecases/seal-audit.test.ts",

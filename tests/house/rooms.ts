@@ -31,7 +31,7 @@ export const rooms: Readonly<Record<string, Room>> = {
   "src/fhir": { rooms: ["src/usecases", "src/domain", "shared"], packages: ["zod", "node:*"], typesOf: ["src/store"] },
   "src/http": {
     rooms: ["src/csv", "src/usecases", "src/domain", "shared"],
-    packages: ["fastify", "fastify-*", "@fastify/*", "pino", "zod", "node:*"],
+    packages: ["fastify", "fastify-*", "@fastify/*", "jsonc-parser", "pino", "zod", "node:*"],
     typesOf: ["src/config.ts", "src/store"],
   },
   "src/commands": {
