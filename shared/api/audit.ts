@@ -47,7 +47,7 @@ export const searchAudit = endpoint({
     ...paging,
   },
   output: page.meta({ id: "AuditPage" }),
-  errors: ["cursor-unreadable"],
+  errors: ["cursor-unreadable", "not-found"],
 });
 
 /** Who saw or changed a patient's record. */

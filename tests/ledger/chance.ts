@@ -13,10 +13,10 @@ export interface Chance {
 }
 
 /** More than any edit needs; drawing more is a fault of the generator. */
-const drawsAhead = 120;
+const drawsOfAnEdit = 120;
 
 /** Draws from fast-check's generator. */
-export function chanceOf(seed: number): Chance {
+export function chanceOf(seed: number, drawsAhead = drawsOfAnEdit): Chance {
   const size = 2 ** 30;
   const draws = fc.sample(fc.noBias(fc.nat(size - 1)), { seed, numRuns: drawsAhead });
   const next = () => {
