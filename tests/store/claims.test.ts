@@ -43,24 +43,34 @@ it("claims of one process are known to those alone who share them", async () => 
   expect(claims.map((claim) => claim !== null)).toEqual([true, true, false]);
 });
 
-/** Ends the connection that holds a claim on a database, as the end of its process would. */
-async function cutOff(url: string, id: number): Promise<number> {
+async function rowsOn(url: string, sql: string, values: readonly number[] = []): Promise<number> {
   const client = new pg.Client({ connectionString: url });
   await client.connect();
-  const { rowCount } = await client.query(
+  const { rowCount } = await client.query(sql, [...values]);
+  await client.end();
+  return rowCount ?? 0;
+}
+
+/** Ends the connection that holds a claim on a database, as the end of its process would. */
+const cutOff = (url: string, id: number) =>
+  rowsOn(
+    url,
     `SELECT pg_terminate_backend(pid) FROM pg_locks WHERE locktype = 'advisory' AND objid = $1
      AND database = (SELECT oid FROM pg_database WHERE datname = current_database())`,
     [id],
   );
-  await client.end();
-  return rowCount ?? 0;
-}
+
+/** How many connections others have to a database. */
+const connections = (url: string) =>
+  rowsOn(url, "SELECT FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()");
 
 it("a claim on a server is not had by another program, and ends with the connection that holds it", async () => {
   const database = await freshPostgres();
   const [one, other] = [openStore(database.url), openStore(database.url)];
   const claim = await one.claim(7);
   expect(await other.claim(7)).toBeNull();
+  // Who gets no claim keeps no connection.
+  await expect.poll(() => connections(database.url), { timeout: 10_000 }).toBe(1);
   expect(await cutOff(database.url, 7)).toBe(1);
   await expect.poll(() => other.claim(7), { timeout: 10_000 }).not.toBeNull();
   // Its holder can still let go of what it lost, and does not take it from the new one.
