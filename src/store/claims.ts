@@ -24,10 +24,14 @@ export function claimsOnServer(url: string): (id: number) => Promise<Claim | nul
     const client = new pg.Client({ connectionString: url });
     // A connection that breaks ends the claim; whoever relies on it finds out when it writes.
     client.on("error", () => undefined);
-    await client.connect();
-    const { rows } = await client.query("SELECT pg_try_advisory_lock($1, $2) AS taken", [lockSpace, id]);
-    if (rows[0]?.taken === true) return { release: () => client.end() };
-    await client.end();
-    return null;
+    let isTaken = false;
+    try {
+      await client.connect();
+      const { rows } = await client.query("SELECT pg_try_advisory_lock($1, $2) AS taken", [lockSpace, id]);
+      isTaken = rows[0]?.taken === true;
+    } finally {
+      if (!isTaken) await client.end();
+    }
+    return isTaken ? { release: () => client.end() } : null;
   };
 }

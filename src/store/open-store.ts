@@ -96,7 +96,7 @@ function makeStore({ kind, claim, writing, reading, close }: Connections): Store
   const reserve = oneAtATime();
   return {
     kind,
-    claim,
+    claim: (id) => again(() => claim(id)),
     close,
     read: (work) => again(() => reading((db) => work({ kind, db }))),
     async tx<T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}) {

@@ -6,9 +6,10 @@ import {
   findPatient,
   lockPatient,
   patientsByIdentifier,
+  survivorsOf,
 } from "../../src/store/patients.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
+import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { faultsOf } from "../databases/refusal.ts";
@@ -58,6 +59,27 @@ onEachDatabase("a patient", (fresh) => {
     const rows = await shared.store.read((read) => patientsByIdentifier(read, bay.facilityId, ["P1", "P3", "P9"]));
     expect([...rows.keys()].sort()).toEqual(["P1", "P3"]);
     expect(rows.get("P1")).toMatchObject({ survivorId: three.patientId, mergedIntoId: two.patientId });
+  });
+
+  it("that was merged is known by the identifier of the survivor, in its own facility alone", async () => {
+    const bay = await alderBay(shared.store);
+    const other = await alderBay(shared.store);
+    const one = await bay.stay("P1", "2024-03-01 10:00", "2024-03-02 10:00");
+    const two = await bay.stay("P2", "2024-03-03 10:00", "2024-03-04 10:00");
+    const three = await bay.stay("P3", "2024-03-05 10:00", "2024-03-06 10:00");
+    for (const identifier of ["P1", "P2"]) await other.admit(identifier, "2024-03-01 10:00");
+    const survivors = (facilityId = bay.facilityId) =>
+      shared.store.read((read) => survivorsOf(read, facilityId, ["P1", "P2", "P3", "P9"]));
+    expect(await survivors()).toEqual(new Map());
+    const { mergeId } = await mergePatients(bay.at(later), { fromId: one.patientId, intoId: two.patientId });
+    await mergePatients(bay.at(later), { fromId: two.patientId, intoId: three.patientId });
+    expect([...(await survivors())].sort()).toEqual([
+      ["P1", "P3"],
+      ["P2", "P3"],
+    ]);
+    expect(await survivors(other.facilityId)).toEqual(new Map());
+    await unmergePatients(bay.at(later), { mergeId, reason: "two persons" });
+    expect([...(await survivors())]).toEqual([["P2", "P3"]]);
   });
 
   it("is made once for each identifier, also by two at once, and never in place of a known one", async () => {

@@ -56,6 +56,29 @@ onEachDatabase("correcting an entry", (fresh) => {
     ]);
   });
 
+  it("of an admission tells which catheters came with the patient, and keeps what was said of them", async () => {
+    const bay = await alderBay(shared.store);
+    const { stayId, patientId } = await whole(bay);
+    const arrival = { inPlaceOnArrival: true };
+    const catheterId = await inserted(bay, later, stayId, "2024-03-01 09:00", arrival);
+    const contradicted = () => inserted(bay, later, stayId, "2024-03-01 10:01", arrival);
+    expect(await refusalOf(shared.store, contradicted)).toMatchObject({
+      code: "arrival-contradicts",
+      pointer: "/insertedAt",
+      other: `stay ${stayId}`,
+    });
+    const act = bay.at("2024-03-06 11:00");
+    await correctStay(act, { stayId, changes: { admittedAt: utc("2024-03-01 08:00") }, reason });
+    const rowOf = () => shared.store.read((read) => read.db.catheter.findUniqueOrThrow({ where: { id: catheterId } }));
+    expect((await rowOf()).inPlaceOnArrival).toBe(false);
+    expect(await versionsOf(shared.store, "catheter", catheterId)).toMatchObject([
+      { version: 1, reason, replacedAt: act.now, body: { inPlaceOnArrival: true } },
+    ]);
+    await correctStay(act, { stayId, changes: { admittedAt: utc("2024-03-01 09:30") }, reason });
+    expect((await rowOf()).inPlaceOnArrival).toBe(true);
+    expect((await ledgerOf(shared.store, patientId)).at(-1)).toBe("2024-03-04 A with catheter");
+  });
+
   it("of a catheter counts its days anew", async () => {
     const bay = await alderBay(shared.store);
     const { patientId, stayId } = await whole(bay);

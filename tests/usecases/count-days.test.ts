@@ -42,6 +42,25 @@ onEachDatabase("days of patients still there", (fresh) => {
     expect(await at("2024-03-03 23:59:59.999")).toHaveLength(1);
   });
 
+  it("are one a day for a person, whichever of their records has the stays", async () => {
+    const bay = await alderBay(shared.store);
+    for (const identifier of ["P1", "P2"]) await bay.admit(identifier, "2024-03-01 10:00");
+    const now = utc("2024-03-03 12:00");
+    const rows = await shared.store.read(async (read) => {
+      const range = { first: dayOf("2024-03-01"), last: dayOf("2024-03-31") };
+      const rules = await loadCountingRules(read, bay.facilityId, () => range);
+      const stays = await openStays(read, bay.facilityId, { until: now });
+      // Two stays at one time cannot be merged, so that both are one person's is said here alone.
+      const [{ survivorId, identifier } = { survivorId: 0, identifier: "" }] = stays;
+      const merged = stays.map((stay) => ({ ...stay, survivorId, identifier }));
+      return [openDays(stays, rules, now), openDays(merged, rules, now)];
+    });
+    expect(rows.map((days) => days.map((row) => [textOf(row.day), row.identifier]))).toEqual([
+      [...[2, 3].map((day) => [`2024-03-0${day}`, "P1"]), ...[2, 3].map((day) => [`2024-03-0${day}`, "P2"])],
+      [2, 3].map((day) => [`2024-03-0${day}`, "P1"]),
+    ]);
+  });
+
   it("are added to the sums of the ledger, or begin a sum of their own", () => {
     const ledger = [
       { wardId: 1, day: 5, patientDays: 3, catheterDays: 1 },

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import type { CensusTime, Day } from "../../shared/day.ts";
 import type { MonthFacts } from "../../src/domain/reports/month-facts.ts";
+import { admitPatient } from "../../src/usecases/admit-patient.ts";
 import { changeFacility } from "../../src/usecases/change-facility.ts";
 import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { mergePatients } from "../../src/usecases/merge-patients.ts";
@@ -131,6 +132,20 @@ onEachDatabase("reading a month", (fresh) => {
     const april = { first: dayOf("2024-04-01"), last: dayOf("2024-04-30") };
     expect((await read(bay, "2024-04-09 12:00", april)).findings).toEqual([]);
     expect((await read(bay, "2024-04-09 12:00", march, [bay.b])).findings).toEqual([]);
+  });
+
+  it("counts nothing yet of a patient whom a clock that runs ahead has just let in", async () => {
+    const bay = await alderBay(shared.store);
+    const act = bay.at("2024-03-09 23:57");
+    const patient = { identifier: "P1" };
+    const admission = { patient, number: "S1", admittedAt: utc("2024-03-10 00:00"), wardId: bay.a };
+    const { stayId } = await admitPatient(act, admission);
+    for (const days of [march, null]) expect(figures(await readMonth(act, { days }))).toEqual(["A 0/0", "B 0/0"]);
+    expect(figures(await read(bay, "2024-03-10 00:00"))).toEqual(["A 1/0", "B 0/0"]);
+    const moved = { stayId, movedAt: utc("2024-03-10 12:04"), wardId: bay.b };
+    await movePatient(bay.at("2024-03-10 12:00"), moved);
+    expect(figures(await read(bay, "2024-03-10 12:00"))).toEqual(["A 1/0", "B 0/0"]);
+    expect(figures(await read(bay, "2024-03-11 00:00"))).toEqual(["A 1/0", "B 1/0"]);
   });
 
   it("counts a merged patient still there once, for the survivor", async () => {

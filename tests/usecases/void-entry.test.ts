@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { movePatient } from "../../src/usecases/move-patient.ts";
+import { recordAbsence } from "../../src/usecases/record-absence.ts";
 import { voidCatheter, voidStay, voidWardStay } from "../../src/usecases/void-entry.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
@@ -58,6 +59,22 @@ onEachDatabase("voiding", (fresh) => {
     expect(await auditOf(shared.store, bay.facilityId, act.now)).toMatchObject([
       { action: "void-ward-stay", patientIds: [patientId], details: { wardStayId, reason } },
     ]);
+  });
+
+  it("a ward stay after a procedure leaves nobody knowing what the longer time away was: no bed was held", async () => {
+    const bay = await alderBay(shared.store);
+    const { patientId, stayId, wardStayId } = await whole(bay);
+    const away = { leftAt: utc("2024-03-01 20:00"), backAt: utc("2024-03-02 12:00"), kind: "procedure" } as const;
+    await recordAbsence(bay.at(later), { stayId, ...away });
+    expect(await ledgerOf(shared.store, patientId)).toEqual(["2024-03-02 A", "2024-03-03 A", "2024-03-04 A"]);
+    const back = await shared.store.read((read) =>
+      read.db.wardStay.findFirstOrThrow({ where: { stayId, startAt: new Date(away.backAt) } }),
+    );
+    const act = bay.at("2024-03-06 11:00");
+    await voidWardStay(act, { wardStayId: back.id, reason });
+    expect(await ledgerOf(shared.store, patientId)).toEqual([]);
+    const kept = await versionsOf(shared.store, "ward-stay", wardStayId);
+    expect(kept.at(-1)).toMatchObject({ reason, replacedAt: act.now, body: { absenceAfter: "procedure" } });
   });
 
   it("a catheter takes its catheter-days back and leaves the patient-days", async () => {

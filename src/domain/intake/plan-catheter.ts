@@ -39,7 +39,7 @@ export function planCatheter(
   const early = values.inserted !== null && values.inserted < stay.admittedAt;
   const key = { number: values.catheter, kind: values.kind, insertedAt: values.inserted };
   const known = catheterOfLine(stay, key);
-  const said = known ? overKnown(known, values, early) : whollySaid(values, early);
+  const said = known ? overKnown(known, values, stay) : whollySaid(values, early);
   if (known && Object.entries(said).every(([field, value]) => known[field as keyof Catheter] === value))
     return sameAsRecorded(plan, { entry: `catheter ${known.id}`, line, endKept: endKept(known, values) });
   if (known) notMadeHere(plan, `catheter ${known.id}`);
@@ -83,9 +83,12 @@ function whollySaid(values: CatheterValues, early: boolean) {
 }
 
 /** An empty cell says nothing about a recorded catheter; an exact removal takes the place of one between two times. */
-function overKnown(known: Catheter, values: CatheterValues, early: boolean) {
+function overKnown(known: Catheter, values: CatheterValues, { admittedAt }: Stay) {
+  const early = values.inserted !== null && values.inserted < admittedAt;
   const said = whollySaid(values, early);
-  const inPlaceOnArrival = values.in_place_on_arrival ?? (values.inserted === null ? known.inPlaceOnArrival : early);
+  // With the insertion at the very admission the times leave open whether it came along: what was said of it holds.
+  const open = values.inserted === null || (values.inserted === known.insertedAt && values.inserted === admittedAt);
+  const inPlaceOnArrival = values.in_place_on_arrival ?? (open ? known.inPlaceOnArrival : early);
   const kept = Object.entries(said).map(([field, value]) => [field, value ?? known[field as keyof Catheter]]);
   const exact = values.removed === null ? {} : { removedAfterAt: null, removedBeforeAt: null };
   return { ...(Object.fromEntries(kept) as typeof said), ...exact, inPlaceOnArrival };

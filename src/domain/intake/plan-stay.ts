@@ -1,5 +1,6 @@
 import { refuse } from "../../../shared/problems.ts";
 import type { Instant } from "../days/day-number.ts";
+import { withArrivals } from "../timeline/arrivals.ts";
 import { checkStay } from "../timeline/check-stay.ts";
 import { newEntry, type PatientTimeline, revise, type Stay, stands, withStay } from "../timeline/timeline.ts";
 import type { LineOf } from "./intake-line.ts";
@@ -57,7 +58,8 @@ export function planStay(
     return sameAsRecorded(plan, { entry: `stay ${known.id}`, line, endKept });
   notMadeHere(plan, `stay ${known.id}`);
   const marks = spanFromMoves ? known.marks : entryMarks(line);
-  const timeline = checkStay(withStay(plan.timeline, revise(known, { ...said, marks })), known.id);
+  const corrected = withArrivals(revise(known, { ...said, marks }));
+  const timeline = checkStay(withStay(plan.timeline, corrected), known.id);
   return { timeline, marks: endKept ? ["end-kept"] : [] };
 }
 
@@ -79,7 +81,7 @@ export function withRoom(known: Stay, said: LineOf<"stays.csv">["values"]): Stay
   const dischargedAt =
     known.dischargedAt === null || discharged === null ? null : Math.max(known.dischargedAt, discharged);
   const same = admittedAt === known.admittedAt && dischargedAt === known.dischargedAt && !known.spanFromMoves;
-  return same ? known : { ...known, admittedAt, dischargedAt, spanFromMoves: false };
+  return same ? known : withArrivals({ ...known, admittedAt, dischargedAt, spanFromMoves: false });
 }
 
 function saysNoSpan({ admitted, discharged }: LineOf<"stays.csv">["values"]): boolean {

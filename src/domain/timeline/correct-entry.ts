@@ -1,3 +1,4 @@
+import { withArrivals } from "./arrivals.ts";
 import { checkStay } from "./check-stay.ts";
 import { catheterOf, stayOf, wardStayOf } from "./find-entry.ts";
 import {
@@ -14,9 +15,13 @@ export type StayChanges = Partial<Pick<Stay, "number" | "admittedAt" | "discharg
 export type WardStayChanges = Partial<Pick<WardStay, "wardId" | "bed" | "startAt" | "endAt" | "absenceAfter">>;
 export type CatheterChanges = Partial<Omit<Catheter, "id" | "version" | "voidReason" | "marks" | "noted">>;
 
-/** Corrects a stay. Refuses what the new values contradict, as when they were first recorded. */
+/**
+ * Corrects a stay; which of its catheters came with the patient follows a corrected admission. Refuses what the new
+ * values contradict, as when they were first recorded.
+ */
 export function correctStay(timeline: PatientTimeline, stayId: number, changes: StayChanges): PatientTimeline {
-  return checkStay(withStay(timeline, revise(stayOf(timeline, stayId), { ...changes, ...ownSpan(changes) })), stayId);
+  const stay = revise(stayOf(timeline, stayId), { ...changes, ...ownSpan(changes) });
+  return checkStay(withStay(timeline, changes.admittedAt === undefined ? stay : withArrivals(stay)), stayId);
 }
 
 /** Corrects a ward stay: its ward, bed, beginning, end, or the kind of the absence that follows. */

@@ -1,5 +1,6 @@
 import type { AbsenceKind } from "../../../shared/vocabulary.ts";
 import type { Instant } from "../days/day-number.ts";
+import { withArrivals } from "./arrivals.ts";
 import { checkStay } from "./check-stay.ts";
 import { stayOf } from "./find-entry.ts";
 import {
@@ -43,11 +44,5 @@ export function spanned(stay: Stay): Stay {
   const open = inOrder.some((w) => w.endAt === null);
   const dischargedAt = open ? null : Math.max(...inOrder.map((w) => w.endAt ?? first.startAt));
   if (admittedAt === stay.admittedAt && dischargedAt === stay.dischargedAt) return stay;
-  // A catheter that seemed to come with the patient was inserted here, now that the stay begins earlier.
-  const catheters = stay.catheters.map((c) =>
-    c.inPlaceOnArrival && c.insertedAt !== null && c.insertedAt > admittedAt
-      ? revise(c, { inPlaceOnArrival: false })
-      : c,
-  );
-  return revise({ ...stay, catheters }, { admittedAt, dischargedAt });
+  return withArrivals(revise(stay, { admittedAt, dischargedAt }));
 }

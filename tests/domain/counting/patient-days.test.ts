@@ -150,4 +150,14 @@ describe("the patient-days of stretches that last", () => {
       openPatientDays(recordOf(["stay 1: 05/08:00-", "ward stay 2: A 05/08:00-"]), at("00:00"), march("05", "09:00")),
     ).toEqual([]);
   });
+
+  it.each(["00:00", "09:00", "24:00"])("are none of a stretch that begins after now, with the census at %s", (time) => {
+    const ahead = recordOf(["stay 1: 05/09:00-", "ward stay 2: A 05/09:00-"]);
+    for (const now of ["05/08:59", "04/23:00", "02/12:00"]) {
+      const [day = "", clock = ""] = now.split("/");
+      expect(openPatientDays(ahead, at(time), march(day, clock))).toEqual([]);
+    }
+    // The same stretch has its first day at the next census.
+    expect(openPatientDays(ahead, at(time), march("06", "09:00"))).not.toEqual([]);
+  });
 });

@@ -56,6 +56,23 @@ describe("a line of catheters.csv", () => {
     expect(nothing.timeline).toBe(before);
   });
 
+  it("that leaves open whether it came along keeps what was said, unless the times tell", () => {
+    const said = { catheter: "C1", inserted: hour(10), in_place_on_arrival: true };
+    const before = recorded(catheter(2, said));
+    const line = (values: object) => plan([catheter(2, { catheter: "C1", size_fr: 14, ...values })], before, 200);
+    const inPlace = (values: object) => catheters(line(values).timeline).map((c) => c.inPlaceOnArrival);
+    expect(inPlace({ inserted: hour(10) })).toEqual([true]);
+    expect(inPlace({})).toEqual([true]);
+    expect(inPlace({ inserted: hour(9) })).toEqual([true]);
+    expect(inPlace({ inserted: hour(11) })).toEqual([false]);
+    expect(inPlace({ inserted: hour(10), in_place_on_arrival: false })).toEqual([false]);
+  });
+
+  it("said to have been in place on arrival and put in after it is refused", () => {
+    const { outcomes } = plan([place, catheter(2, { inserted: hour(11), in_place_on_arrival: true })]);
+    expect(outcomes).toEqual(["accepted", "arrival-contradicts inserted see moves.csv line 2"]);
+  });
+
   it("with an exact removal takes the place of one known to lie between two times", () => {
     const recordedOne = recorded(catheter(2, { catheter: "C1", inserted: hour(20) }));
     const [stay] = recordedOne.stays;

@@ -15,6 +15,20 @@ describe("a line of moves.csv", () => {
     expect(timeline.stays).toMatchObject([{ id: 100, dischargedAt: hour(8), wardStays: [{ id: 101, version: 2 }] }]);
   });
 
+  it("with empty cells takes nothing back: what is recorded is kept, and a kept end is marked", () => {
+    const first = move(2, { from: hour(1), to: hour(5), bed: "4", absence: "leave" });
+    const before = plan([first, move(3, { from: hour(9), to: hour(12) })]).timeline;
+    const nothing = plan([move(2, { from: hour(1) })], before, 200);
+    expect(nothing.outcomes).toEqual(["end-kept"]);
+    expect(nothing.timeline).toBe(before);
+    const bed = plan([move(2, { from: hour(1), bed: "6" })], before, 200);
+    expect(bed.outcomes).toEqual(["end-kept"]);
+    expect(bed.timeline.stays[0]?.wardStays[0]).toMatchObject({ bed: "6", endAt: hour(5), absenceAfter: "leave" });
+    const later = plan([move(2, { from: hour(1), to: hour(6) })], before, 200);
+    expect(later.outcomes).toEqual(["accepted"]);
+    expect(later.timeline.stays[0]?.wardStays[0]).toMatchObject({ bed: "4", endAt: hour(6), absenceAfter: "leave" });
+  });
+
   it("is another ward stay when it begins at another time or on another ward", () => {
     const before = plan([move(2, { from: hour(1), to: hour(5) })]).timeline;
     const { outcomes, timeline } = plan(

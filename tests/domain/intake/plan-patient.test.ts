@@ -102,6 +102,28 @@ describe("lines about one patient", () => {
     expect(later.timeline.stays).toMatchObject([{ dischargedAt: hour(40), wardStays: [{ endAt: hour(40) }] }]);
   });
 
+  it("come in the order in which the stays began, also of one whose line does not repeat its admission", () => {
+    const before = plan([stay(2, { admitted: hour(0) }), move(2, { from: hour(0) })]).timeline;
+    const { outcomes, timeline } = plan(
+      [
+        stay(2, { stay: "S2", admitted: hour(50) }),
+        move(2, { stay: "S2", from: hour(50) }),
+        stay(3, { stay: "S1", discharged: hour(40) }),
+        move(3, { stay: "S1", from: hour(0), to: hour(40) }),
+      ],
+      before,
+      200,
+    );
+    expect(outcomes).toEqual(["accepted", "accepted", "accepted", "accepted"]);
+    expect(timeline.stays.map((s) => [s.number, s.admittedAt, s.dischargedAt])).toEqual([
+      ["S1", hour(0), hour(40)],
+      ["S2", hour(50), null],
+    ]);
+    const alone = [stay(2, { stay: "S2", admitted: hour(50) }), stay(3, { stay: "S1", discharged: hour(40) })];
+    const off = plan([stay(2, { admitted: hour(0) }), move(2, { from: hour(0), to: hour(30) })]).timeline;
+    expect(plan(alone, off, 200).outcomes).toEqual(["accepted", "accepted"]);
+  });
+
   it("refuse a stay that ends before a recorded move does, with the rest of its lines", () => {
     const before = plan([stay(2, { admitted: hour(0) }), move(2, { from: hour(0) })]).timeline;
     const lines = [stay(2, { admitted: hour(0), discharged: hour(40) }), catheter(2, { inserted: hour(2) })];

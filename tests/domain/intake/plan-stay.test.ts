@@ -48,6 +48,23 @@ describe("a line of stays.csv", () => {
     }
   });
 
+  it("that corrects the admission tells which catheters came along, whether their lines come again or not", () => {
+    const place = [stay(2, { admitted: hour(10) }), move(2, { from: hour(20) })];
+    const lines = [
+      catheter(2, { catheter: "C1", inserted: hour(8) }),
+      catheter(3, { catheter: "C2", inserted: hour(12) }),
+    ];
+    const before = plan([...place, ...lines]).timeline;
+    const admitted = (at: number, again: readonly ReturnType<typeof catheter>[]) => {
+      const { outcomes, timeline } = plan([stay(2, { admitted: hour(at) }), ...again], before, 200);
+      return [outcomes[0], ...(timeline.stays[0]?.catheters ?? []).map((c) => [c.number, c.inPlaceOnArrival])];
+    };
+    for (const again of [[], lines]) {
+      expect(admitted(5, again)).toEqual(["accepted", ["C1", false], ["C2", false]]);
+      expect(admitted(15, again)).toEqual(["accepted", ["C1", true], ["C2", true]]);
+    }
+  });
+
   it("completes what is known and keeps the times of a stay of which it gives none", () => {
     const { outcomes, timeline } = plan([stay(2, { disposition: "nursing home" })], recorded(), 200);
     expect(outcomes).toEqual(["accepted"]);

@@ -25,6 +25,7 @@ describe("a catheter", () => {
     "catheter 4: arrived ?-18",
     "catheter 4: arrived 3-",
     "catheter 4: arrived 3-11",
+    "catheter 4: arrived 10-",
   ])("can be true: %s", (line) => {
     expect(faultsOf("stay 1: 10-50", line)).toEqual([]);
   });
@@ -33,6 +34,7 @@ describe("a catheter", () => {
     ["without an insertion", "catheter 4: ?-", "insertion-unknown"],
     ["put in before the admission", "catheter 4: 9-", "outside-stay see stay 1"],
     ["put in at the discharge", "catheter 4: 50-", "outside-stay see stay 1"],
+    ["in place on arrival and put in after it", "catheter 4: arrived 11-", "arrival-contradicts see stay 1"],
     ["removed before it was put in", "catheter 4: 12-11", "removal-before-insertion"],
     ["found removed by a time before it was put in", "catheter 4: 12-8..11", "removal-before-insertion"],
     ["still in place at a time before it was put in", "catheter 4: 12-11..20", "removal-before-insertion"],

@@ -23,6 +23,27 @@ describe("a correction", () => {
     expect(changed((t) => correctStay(t, 1, { admittedAt: 12, dischargedAt: 55 }))).toEqual(["stay 1: 12-55 v2"]);
   });
 
+  it("of an admission tells which catheters came with the patient", () => {
+    const before = timelineOf("stay 1: 10-50", "ward stay 2: A 20-50", "catheter 4: arrived 8-", "catheter 5: 12-");
+    const admitted = (admittedAt: number) => linesOf(correctStay(before, 1, { admittedAt })).slice(2);
+    expect(admitted(5)).toEqual(["catheter 4: 8- v2", "catheter 5: 12-"]);
+    expect(admitted(15)).toEqual(["catheter 4: arrived 8-", "catheter 5: arrived 12- v2"]);
+    const gone = () => correctStay(timelineOf("stay 1: 10-50", "catheter 5: 12-14"), 1, { admittedAt: 15 });
+    expect(refusals(gone)).toEqual(["outside-stay see stay 1"]);
+  });
+
+  it("of the times of a stay ends that they follow its moves; one of anything else does not", () => {
+    const [stay] = record.stays;
+    if (!stay) throw new Error("the record has no stay");
+    const followed = { patientId: 1, stays: [{ ...stay, spanFromMoves: true }] };
+    const follows = (changes: Parameters<typeof correctStay>[2]) =>
+      correctStay(followed, 1, changes).stays[0]?.spanFromMoves;
+    expect([follows({ admittedAt: 11 }), follows({ dischargedAt: 55 }), follows({ dischargedAt: null })]).toEqual([
+      ...[false, false, false],
+    ]);
+    expect(follows({ disposition: "home" })).toBe(true);
+  });
+
   it("of a stay may change its number and disposition", () => {
     const [stay] = correctStay(record, 1, { number: "S-9", disposition: "died" }).stays;
     expect(stay).toMatchObject({ number: "S-9", disposition: "died", version: 2, admittedAt: 10 });

@@ -54,6 +54,17 @@ describe("a discharge", () => {
   });
 });
 
+it("a stay that followed its moves keeps the end that a person gave it, or took back", () => {
+  const following = (...lines: readonly string[]) => {
+    const { patientId, stays } = timelineOf(...lines);
+    return { patientId, stays: stays.map((stay) => ({ ...stay, spanFromMoves: true })) };
+  };
+  const ended = discharge(following("stay 1: 10-", "ward stay 2: A 10-"), at(30));
+  expect(ended.stays[0]?.spanFromMoves).toBe(false);
+  const open = cancelDischarge(following("stay 1: 10-30", "ward stay 2: A 10-30"), 1);
+  expect(open.stays[0]?.spanFromMoves).toBe(false);
+});
+
 describe("a discharge taken back", () => {
   it("lets the stay and its last time on a ward go on", () => {
     const after = cancelDischarge(timelineOf("stay 1: 10-30", "ward stay 2: A 10-20", "ward stay 3: B 20-30"), 1);

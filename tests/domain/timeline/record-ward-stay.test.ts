@@ -43,6 +43,18 @@ describe("time on a ward as another system recorded it", () => {
 });
 
 describe("a stay that follows its moves", () => {
+  it("and begins earlier than was thought takes its catheters for put in here, unless nobody knows when", () => {
+    const lines = ["stay 1: 10-20", "ward stay 2: A 10-20", "catheter 4: arrived 7-", "catheter 5: arrived ?-"];
+    const before = fromMoves(timelineOf(...lines));
+    expect(linesOf(recordWardStay(before, recorded(5, 9)))).toEqual([
+      "stay 1: 5-20 v2",
+      "ward stay 2: A 10-20",
+      "ward stay 9: B 5-9 then leave",
+      "catheter 4: 7- v2",
+      "catheter 5: arrived ?-",
+    ]);
+  });
+
   it("is the same object when nothing about its span changes", () => {
     const stay = { ...stayFromLines("stay 1: 10-20", "ward stay 2: A 10-20"), spanFromMoves: true };
     expect(spanned(stay)).toBe(stay);

@@ -38,6 +38,25 @@ describe("voiding", () => {
     ]);
   });
 
+  it("a ward stay ends what was known of the time off the wards before it: now it lasts longer", () => {
+    const away = timelineOf(
+      "stay 1: 10-50",
+      "ward stay 2: A 10-20 then leave",
+      "ward stay 3: B 25-30 then procedure",
+      "ward stay 4: A 35-50",
+    );
+    expect(linesOf(voidWardStay(away, 3, reason))).toEqual([
+      "stay 1: 10-50",
+      "ward stay 2: A 10-20 v2",
+      "ward stay 3: B 25-30 then procedure v2 voided: another patient",
+      "ward stay 4: A 35-50",
+    ]);
+    expect(linesOf(voidWardStay(away, 4, reason)).slice(1, 3)).toEqual([
+      "ward stay 2: A 10-20 then leave",
+      "ward stay 3: B 25-30 v2",
+    ]);
+  });
+
   it("the first ward stay is possible while another one stands", () => {
     expect(linesOf(voidWardStay(record, 2, reason))[1]).toBe("ward stay 2: A 10-20 v2 voided: another patient");
   });

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { checkImport } from "../../../src/usecases/intake/check-import.ts";
 import { endImport, importLines } from "../../../src/usecases/intake/import-lines.ts";
 import type { ImportProgress } from "../../../src/usecases/intake/intake-item.ts";
 import { stageImport } from "../../../src/usecases/intake/stage-import.ts";
@@ -132,13 +133,13 @@ onEachDatabase("importing lines", (fresh) => {
   it("ends with what was counted, and an import that is dropped loses the lines that waited", async () => {
     const bay = await alderBay(shared.store);
     const options = { dryRun: false, setAside: true, assumeInpatient: false };
-    const { importId, claim } = await stageImport(bay.at(time), itemsOf(overlapping), options);
+    const { importId, waiting: total, claim } = await stageImport(bay.at(time), itemsOf(overlapping), options);
+    await checkImport(bay.at(time), { importId, total }, options);
     expect(await linesOf(shared.store, importId)).toHaveLength(6);
     const ended = await endImport(bay.at(time), importId, "refused");
     await claim.release();
-    // Nothing was tried yet, so nothing more is known of the lines.
-    expect(resultText(ended)).toBe("refused: 6 accepted, 0 marked, 0 unchanged, 0 refused");
-    expect(await linesOf(shared.store, importId)).toEqual([]);
+    expect(resultText(ended)).toBe("refused: 5 accepted, 0 marked, 0 unchanged, 1 refused");
+    expect(await linesOf(shared.store, importId)).toEqual(["moves.csv 5 refused"]);
     const row = await shared.store.read((read) => read.db.import.findUniqueOrThrow({ where: { id: importId } }));
     expect(JSON.parse(row.summary ?? "")).toEqual(ended);
     expect(row.finishedAt?.toISOString()).toBe("2024-03-10T12:00:00.000Z");
