@@ -9,19 +9,40 @@ for (const signal of /** @type {const} */ (["SIGINT", "SIGTERM", "SIGHUP"])) {
   process.on(signal, () => stopping.abort());
 }
 
+/** How long the long runs are, and what each number counts; every one can be set in the environment. */
+const lengths = {
+  RUNS: { usual: "2000", counts: "random runs of edits on each database" },
+  RACES: { usual: "1000", counts: "races of eight clients on each database" },
+  PAIRS: { usual: "500", counts: "pairs of one creation on each database" },
+  KILLS: { usual: "30", counts: "kills of the service on each database" },
+  REQUESTS: { usual: "100000", counts: "random requests on each database" },
+  CUTS: { usual: "20", counts: "power cuts" },
+};
+const files = ["tests/ledger/random-edits.test.ts", "tests/storm"];
+
 /**
- * `npm run endure`: the random edits of tests/ledger, many more of them than the tests make. RUNS says how many on
- * each database (2,000 by default), SEED repeats those of an earlier run.
+ * `npm run endure`: the randomized runs of the tests, many more of each. SEED repeats those of an earlier run; a number
+ * such as RACES=50 makes one of them shorter; arguments choose the files.
  */
 await runScript(async () => {
   await ensureSetup({ quiet: true });
-  const { RUNS = "2000", SEED = String(randomInt(1_000_000)), TEST_POSTGRES_URL } = process.env;
+  const { SEED = String(randomInt(1_000_000)), TEST_POSTGRES_URL } = process.env;
+  const chosen = Object.entries(lengths).map(([name, { usual }]) => [name, process.env[name] ?? usual]);
   const server = TEST_POSTGRES_URL ? undefined : await startPostgres({ durable: false });
-  tell(`SEED=${SEED} RUNS=${RUNS} repeats what follows`);
+  const told = [["SEED", SEED], ...chosen].map((pair) => pair.join("=")).join(" ");
+  tell(`${told} repeats what follows:`);
+  for (const [name, length] of chosen)
+    tell(`  ${length} ${lengths[/** @type {keyof typeof lengths} */ (name)].counts}`);
   try {
-    const env = { ...process.env, RUNS, SEED, TEST_POSTGRES_URL: TEST_POSTGRES_URL ?? server?.url };
-    const totals = await runVitest({ args: ["tests/ledger/random-edits.test.ts"], env, signal: stopping.signal });
-    process.stdout.write(`SEED=${SEED} RUNS=${RUNS}: ${totalsLine(totals)}\n`);
+    const args = process.argv.length > 2 ? process.argv.slice(2) : files;
+    const env = {
+      ...process.env,
+      ...Object.fromEntries(chosen),
+      SEED,
+      TEST_POSTGRES_URL: TEST_POSTGRES_URL ?? server?.url,
+    };
+    const totals = await runVitest({ args, env, signal: stopping.signal });
+    process.stdout.write(`${told}: ${totalsLine(totals)}\n`);
     if (totals.failed > 0 || stopping.signal.aborted) process.exitCode = 1;
   } finally {
     await server?.stop();
