@@ -3,14 +3,16 @@ import { parseArgs } from "node:util";
 import { benchImport, importOnce } from "./bench-import.ts";
 import type { BenchResult } from "./bench-line.ts";
 import { benchMonths } from "./bench-months.ts";
+import { benchRecording } from "./bench-recording.ts";
 import { benchRecount } from "./bench-recount.ts";
 import { tableOf } from "./print-table.ts";
 
-const usage = "npm run bench [-- [--million] [--seed NUMBER]]";
+const usage = "npm run bench [-- [--million] [--only NAME] [--seed NUMBER]]";
 
 async function main(): Promise<void> {
   const options = {
     million: { type: "boolean", default: false },
+    only: { type: "string" },
     seed: { type: "string", default: "20260727" },
   } as const;
   const { values } = parseArgs({ options });
@@ -26,10 +28,13 @@ async function main(): Promise<void> {
   const benches: [string, () => Promise<BenchResult>][] = [
     ["import", () => benchImport({ seed, hospitals: 1, days: 1060 })],
     ["months", () => benchMonths({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
+    ["recording", () => benchRecording({ patients: 40, reviews: 1200, rounds: 400 })],
     ["recount", () => benchRecount({ seed, wardStays: 2_000_000, catheters: 400_000, years: 5, wards: 400 })],
   ];
   const results: BenchResult[] = [];
-  for (const [name, run] of benches) {
+  const chosen = benches.filter(([name]) => name === (values.only ?? name));
+  if (chosen.length === 0) throw new Error(`--only takes ${benches.map(([name]) => name).join(", ")}: ${usage}`);
+  for (const [name, run] of chosen) {
     const startMs = performance.now();
     results.push(await run());
     tell(`${name}: done after ${((performance.now() - startMs) / 1000).toFixed(0)} s`);

@@ -1,0 +1,42 @@
+import { spawn } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+/** A server in a process of its own, so that what is measured does not share its time with who measures. */
+export interface ChildServer {
+  readonly base: string;
+  stop(): Promise<void>;
+}
+
+/** The service itself on a database. */
+export function startService(databaseUrl: string): Promise<ChildServer> {
+  const settings = { DWELL_DATABASE_URL: databaseUrl, DWELL_PORT: "0", DWELL_LOG_LEVEL: "error" };
+  return start(["../../src/main.ts", "serve", "--empty"], settings);
+}
+
+/** A bare route that answers with the bytes of a file. */
+export function startBareRoute(file: string): Promise<ChildServer> {
+  return start(["./bare-route.ts", file], {});
+}
+
+async function start(
+  [script = "", ...args]: readonly string[],
+  settings: Record<string, string>,
+): Promise<ChildServer> {
+  const path = fileURLToPath(new URL(script, import.meta.url));
+  const child = spawn(process.execPath, ["--import", "tsx", path, ...args], {
+    env: { ...process.env, ...settings },
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  const gone = new Promise<void>((resolve) => child.once("close", () => resolve()));
+  const base = await new Promise<string>((resolve, reject) => {
+    child.stdout.on("data", (chunk: Buffer) => resolve(/http:\/\/\S+/.exec(chunk.toString())?.[0] ?? ""));
+    child.once("close", (code) => reject(new Error(`${script} ended with ${code}`)));
+  });
+  return {
+    base,
+    stop: () => {
+      child.kill("SIGTERM");
+      return gone;
+    },
+  };
+}
