@@ -1,22 +1,27 @@
 import { refuse } from "../../shared/problems.ts";
 import type { Stay } from "../domain/timeline/timeline.ts";
 import { inChunks } from "./in-chunks.ts";
+import { ownedStays } from "./owned-stays.ts";
+import { columnCells, type Rows, readRows } from "./read-rows.ts";
 import type { Read } from "./store.ts";
-import { staysWith } from "./timelines.ts";
 
 /** The stay in which a catheter was recorded, with everything in it. Refuses `not-found`. */
 export async function stayOfCatheter(read: Read, facilityId: number, catheterId: number): Promise<Stay> {
-  const [stay] = await staysWith(read, { facilityId, catheters: { some: { id: catheterId } } });
-  return stay ?? refuse("not-found", "There is no such catheter in this facility.");
+  const [owned] = await ownedStays(read, "catheter", [catheterId]);
+  if (owned?.facilityId !== facilityId) return refuse("not-found", "There is no such catheter in this facility.");
+  return owned.stay;
 }
 
 /** The versions of these catheters, by id. */
 export async function catheterVersions(read: Read, ids: readonly number[]): Promise<Map<number, number>> {
-  const rows = await inChunks(ids, (chunk) =>
-    read.db.catheter.findMany({ where: { id: { in: chunk } }, select: { id: true, version: true } }),
-  );
-  return new Map(rows.map(({ id, version }) => [id, version]));
+  const rows = await readRows(read, versionRows, ids);
+  return new Map(rows.map(([id, version]) => [Number(id), Number(version)]));
 }
+
+const versionRows: Rows = {
+  cells: columnCells("c", ["id", "version"]),
+  joins: [{ table: "catheter c", on: "c.id = given.value" }],
+};
 
 /** The surviving patients to whom these catheters belong, each once. */
 export async function patientsOfCatheters(read: Read, ids: readonly number[]): Promise<number[]> {

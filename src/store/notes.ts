@@ -1,25 +1,47 @@
-import type { ItemState, NoteKind, ReviewOutcome } from "../../shared/catheter-words.ts";
+import type { ItemState } from "../../shared/catheter-words.ts";
 import type { CatheterNote } from "../domain/timeline/note.ts";
-import type { Mark } from "../domain/timeline/timeline.ts";
 import { insertRows } from "./bulk.ts";
 import { keepVersions } from "./entry-versions.ts";
-import type { CatheterNote as NoteModel } from "./generated/sqlite/client.ts";
-import { inChunks } from "./in-chunks.ts";
 import type { Recording } from "./patients.ts";
+import { type CellValue, columnCells, type Rows, readRows } from "./read-rows.ts";
 import type { Read, Tx } from "./store.ts";
 
-/** Notes about these catheters, voided ones too, in the order in which they happened. */
-export async function notesOf(read: Read, catheterIds: readonly number[]): Promise<CatheterNote[]> {
-  const rows = await inChunks(catheterIds, (chunk) =>
-    read.db.catheterNote.findMany({ where: { catheterId: { in: chunk } }, orderBy: [{ at: "asc" }, { id: "asc" }] }),
-  );
-  return rows.map(noteFrom);
+/** Notes about these catheters, voided ones too, in the order in which they happened. Only reviews when asked so. */
+export async function notesOf(
+  read: Read,
+  catheterIds: readonly number[],
+  { reviewsOnly = false } = {},
+): Promise<CatheterNote[]> {
+  const rows = await readRows(read, reviewsOnly ? reviewRows : noteRows, catheterIds);
+  return rows.map(noteFromCells).sort((a, b) => a.at - b.at || a.id - b.id);
+}
+
+const cells = columnCells("n", [
+  ...["id", "version", "void_reason", "marks", "catheter_id", "kind", "at", "recorded_at", "recorded_by"],
+  ...["outcome", "indication", "items", "amount_ml", "remark"],
+]);
+const noteRows: Rows = { cells, joins: [{ table: "catheter_note n", on: "n.catheter_id = given.value" }] };
+const reviewRows: Rows = {
+  cells,
+  joins: [{ table: "catheter_note n", on: "n.catheter_id = given.value AND n.kind = 'review'" }],
+};
+
+function noteFromCells(row: readonly CellValue[]): CatheterNote {
+  const [id, version, voidReason, marks, catheterId, kind, at, writtenAt, writtenBy, ...said] = row;
+  const [outcome, indication, items, amountMl, remark] = said;
+  return {
+    ...{ id, version, voidReason, catheterId, kind, at, writtenAt, writtenBy, outcome, indication, amountMl, remark },
+    marks: marks === "" ? [] : String(marks).split(" "),
+    items: typeof items === "string" ? (JSON.parse(items) as Record<string, ItemState>) : null,
+  } as CatheterNote;
 }
 
 /** The note of that id; null when there is none. */
 export async function noteOf(read: Read, noteId: number): Promise<CatheterNote | null> {
-  const row = await read.db.catheterNote.findUnique({ where: { id: noteId } });
-  return row && noteFrom(row);
+  const [row] = await readRows(read, { cells, joins: [{ table: "catheter_note n", on: "n.id = given.value" }] }, [
+    noteId,
+  ]);
+  return row ? noteFromCells(row) : null;
 }
 
 const table = {
@@ -67,18 +89,4 @@ export async function replaceNote(
 
 function itemsText({ items }: CatheterNote): string | null {
   return items === null ? null : JSON.stringify(items);
-}
-
-function noteFrom(row: NoteModel): CatheterNote {
-  const { id, version, voidReason, catheterId, indication, amountMl, remark } = row;
-  return {
-    ...{ id, version, voidReason, catheterId, indication, amountMl, remark },
-    marks: row.marks === "" ? [] : (row.marks.split(" ") as Mark[]),
-    kind: row.kind as NoteKind,
-    at: row.at.getTime(),
-    writtenAt: row.recordedAt.getTime(),
-    writtenBy: row.recordedBy,
-    outcome: row.outcome as ReviewOutcome | null,
-    items: row.items === null ? null : (JSON.parse(row.items) as Record<string, ItemState>),
-  };
 }

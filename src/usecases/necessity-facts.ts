@@ -6,13 +6,14 @@ import { loadTimelines } from "../store/timelines.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
 import { loadPolicies } from "./load-policy.ts";
 
-/** What holds in a facility for judging need and care, on the days from `first` to `last`. */
+/** What holds in a facility for judging need and care, on the days from `first` to `last`; only of these wards when given. */
 export async function necessityRules(
   read: Read,
   facilityId: number,
   days: (zone: NecessityRules["zone"]) => { first: DayNumber; last: DayNumber },
+  wardIds?: readonly number[],
 ): Promise<NecessityRules & FacilityRules> {
-  const rules = await loadCountingRules(read, facilityId, days);
+  const rules = await loadCountingRules(read, facilityId, days, wardIds);
   const policyOn = await loadPolicies(read, facilityId);
   const codes = new Map(rules.wards.map(({ id, code }) => [id, code]));
   return {
@@ -24,11 +25,15 @@ export async function necessityRules(
 }
 
 /** Everything recorded of these surviving patients, with the notes about their catheters. */
-export async function necessityPatients(read: Read, survivorIds: readonly number[]): Promise<NecessityPatient[]> {
+export async function necessityPatients(
+  read: Read,
+  survivorIds: readonly number[],
+  options: { reviewsOnly?: boolean } = {},
+): Promise<NecessityPatient[]> {
   const timelines = [...(await loadTimelines(read, survivorIds)).values()];
   const catheterIds = timelines.flatMap(({ stays }) => stays.flatMap((stay) => stay.catheters.map(({ id }) => id)));
   const byCatheter = new Map<number, NecessityPatient["notes"][number][]>();
-  for (const note of await notesOf(read, catheterIds)) {
+  for (const note of await notesOf(read, catheterIds, options)) {
     const list = byCatheter.get(note.catheterId);
     if (list) list.push(note);
     else byCatheter.set(note.catheterId, [note]);

@@ -3,10 +3,12 @@ import type { Day } from "../../shared/day.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { refuse } from "../../shared/problems.ts";
 import { type DayNumber, dayMs, dayNumber, dayText, type Instant } from "../domain/days/day-number.ts";
-import type { Zone } from "../domain/days/zone.ts";
+import { type Zone, zoneNamed } from "../domain/days/zone.ts";
+import type { NecessityPatient } from "../domain/necessity/facts.ts";
 import { type RoundRow, roundOf } from "../domain/necessity/round.ts";
 import { writeAudit } from "../store/audit.ts";
 import { catheterVersions } from "../store/catheters.ts";
+import { facility } from "../store/facilities.ts";
 import { type Identifiers, patientsOnWard } from "../store/round-patients.ts";
 import { type Act, recording } from "./act.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
@@ -25,15 +27,13 @@ export function readRound(act: Act, input: { wardId: number; day?: Day | undefin
   const { wardId } = input;
   return act.store.tx(
     async (tx) => {
-      const asked = input.day === undefined ? null : dayNumber(input.day);
-      let day = 0;
-      const rules = await necessityRules(tx, facilityId, (zone) => {
-        day = asked ?? zone.dayOf(act.now);
-        return { first: day, last: day };
-      });
-      const { at, judgedAt } = roundInstants(rules.zone, day, act.now);
+      const zone = zoneNamed((await facility(tx, facilityId)).zone);
+      const day = input.day === undefined ? zone.dayOf(act.now) : dayNumber(input.day);
+      const { at, judgedAt } = roundInstants(zone, day, act.now);
       const identifiers = await patientsOnWard(tx, facilityId, { wardId, at });
-      const patients = await necessityPatients(tx, [...identifiers.keys()]);
+      // When a catheter was last seen is known without every note; only looking back needs them all.
+      const patients = await necessityPatients(tx, [...identifiers.keys()], { reviewsOnly: at === act.now });
+      const rules = await necessityRules(tx, facilityId, () => ({ first: day, last: day }), wardsOf(patients, wardId));
       const rows = roundOf({ wardId, day, at, judgedAt, patients, rules });
       const versions = await catheterVersions(
         tx,
@@ -49,6 +49,12 @@ export function readRound(act: Act, input: { wardId: number; day?: Day | undefin
     },
     { snapshot: true },
   );
+}
+
+/** The wards that the patients were ever on: what is asked of others does not matter here. */
+function wardsOf(patients: readonly NecessityPatient[], wardId: number): number[] {
+  const stays = patients.flatMap((patient) => patient.stays.flatMap((stay) => stay.wardStays));
+  return [...new Set([wardId, ...stays.map((wardStay) => wardStay.wardId)])];
 }
 
 /** Now on the day that it is; the last instant of a day that is over, looked back on when it was. */
