@@ -23,6 +23,8 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/http/json-tokens.ts": "tests/http/json-body.test.ts",
   "src/store/audit-seal.ts": "tests/usecases/seal-audit.test.ts",
   "src/store/audit-search.ts": "tests/http/audit.test.ts",
+  "src/store/owned-stays.ts": "tests/store/timelines.test.ts",
+  "src/store/read-rows.ts": "tests/store/timelines.test.ts",
   "src/usecases/keep-sealing.ts": "tests/usecases/seal-audit.test.ts",
   "src/usecases/list-changes.ts": "tests/http/audit.test.ts",
   "src/usecases/search-audit.ts": "tests/http/audit.test.ts",

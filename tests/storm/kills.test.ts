@@ -9,7 +9,7 @@ import { onEachDatabase, type TestDatabase } from "../databases/databases.ts";
 import { openHospital } from "../databases/hospital.ts";
 import { rawQuery } from "../databases/raw-query.ts";
 import { chanceOf } from "../ledger/chance.ts";
-import { type Service, startService } from "./service.ts";
+import { type Service, startService } from "./killable-server.ts";
 
 /** Of the service's own process, with SIGKILL; the database server lives on. */
 const kills = Number(process.env.KILLS ?? 3);

@@ -61,48 +61,60 @@ const reason = "Raced";
 const seenVersion = 1;
 
 function drawMove(about: About, chance: Chance, client: number): Move {
-  const { doors, seed, stayId, catheterId, patientId, otherId } = about;
   const day = 11 + chance.below(8);
   const at = `2026-11-${day}T${String(8 + chance.below(10)).padStart(2, "0")}:00`;
-  const by = { client, key: `${seed}-${client}` };
-  const sizeFr = 12 + client;
-  const ward = chance.pick([doors.hospital.wards["3E"], doors.hospital.wards["4N"]]);
-  const insertion = { stayId, kind: "suprapubic", insertedAt: at } as const;
-  const kinds: readonly (() => Move)[] = [
-    () => ({
-      ...named("insert", "record-insertion", at),
-      run: () => doors.ask(endpoints.insertCatheter, insertion, by),
-    }),
-    () => ({
+  const by = { client, key: `${about.seed}-${client}` };
+  const { wards } = about.doors.hospital;
+  const drawn = { at, by, toWardId: chance.pick([wards["3E"], wards["4N"]]), sizeFr: 12 + client };
+  return chance.pick([moveOfStay, moveOfCatheter])(about, drawn, chance);
+}
+
+interface Drawn {
+  readonly at: string;
+  readonly by: { readonly client: number; readonly key: string };
+  readonly toWardId: number;
+  readonly sizeFr: number;
+}
+
+function moveOfStay({ doors, stayId, patientId, otherId }: About, { at, by, toWardId }: Drawn, chance: Chance): Move {
+  return chance.pick<Move>([
+    {
       ...named("move", "move-patient", at),
-      run: () => doors.ask(endpoints.movePatient, { stayId, movedAt: at, toWardId: ward }, by),
-    }),
-    () => ({
-      ...named("remove", "remove-catheter", at),
-      run: () => doors.ask(endpoints.removeCatheter, { catheterId, removedAt: at, seenVersion }, by),
-    }),
-    () => ({
+      run: () => doors.ask(endpoints.movePatient, { stayId, movedAt: at, toWardId }, by),
+    },
+    {
       ...named("discharge", "discharge-patient", at),
       run: () => doors.ask(endpoints.dischargePatient, { stayId, dischargedAt: at, seenVersion }, by),
-    }),
-    () => ({
-      ...named("correct", "correct-catheter", String(sizeFr)),
-      sizeFr,
-      run: () => {
-        const input = { catheterId, sizeFr, confirm: ["/sizeFr"], reason, seenVersion };
-        return doors.ask(endpoints.correctCatheter, input, by);
-      },
-    }),
-    () => ({
+    },
+    {
       ...named("merge", "merge-patients", String(otherId)),
       run: () => doors.ask(endpoints.mergePatients, { patientId, fromId: otherId }, by),
-    }),
-    () => ({
+    },
+  ]);
+}
+
+function moveOfCatheter({ doors, stayId, catheterId }: About, { at, by, sizeFr }: Drawn, chance: Chance): Move {
+  const insertion = { stayId, kind: "suprapubic", insertedAt: at } as const;
+  const correction = { catheterId, sizeFr, confirm: ["/sizeFr"], reason, seenVersion };
+  return chance.pick<Move>([
+    {
+      ...named("insert", "record-insertion", at),
+      run: () => doors.ask(endpoints.insertCatheter, insertion, by),
+    },
+    {
+      ...named("remove", "remove-catheter", at),
+      run: () => doors.ask(endpoints.removeCatheter, { catheterId, removedAt: at, seenVersion }, by),
+    },
+    {
+      ...named("correct", "correct-catheter", String(sizeFr)),
+      sizeFr,
+      run: () => doors.ask(endpoints.correctCatheter, correction, by),
+    },
+    {
       ...named("review", "write-note", at),
       run: () => doors.ask(endpoints.reviewCatheter, { catheterId, at, outcome: "remove" }, by),
-    }),
-  ];
-  return chance.pick(kinds)();
+    },
+  ]);
 }
 
 function named(what: string, action: string, detail: string): Pick<Move, "said" | "action"> {
