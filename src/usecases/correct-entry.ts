@@ -57,7 +57,7 @@ export function correctWardStay(
     subject: { kind: "ward-stay", id: wardStayId, seenVersion },
     details: { fields: Object.keys(changes) },
     reason,
-    first: async (tx) => (wardId === undefined ? undefined : knownWard(tx, act.actor.facilityId, wardId)),
+    first: async (tx) => (wardId === undefined ? undefined : knownWard(tx, act.actor.facilityId, wardId, "/toWardId")),
     decide: (timeline) => ({ timeline: decideWardStay(timeline, wardStayId, changes), answer: { wardStayId } }),
   });
 }

@@ -28,7 +28,7 @@ export function mergePatients(act: Act, input: { fromId: number; intoId: number 
           other: `patient ${patient.survivorId}`,
         });
     }
-    if (fromId === intoId) refuse("same-patient", "A record cannot be merged into itself.", { pointer: "/intoId" });
+    if (fromId === intoId) refuse("same-patient", "A record cannot be merged into itself.", { pointer: "/fromId" });
     const timelines = await loadTimelines(tx, [fromId, intoId]);
     refuseOverlap(timelines);
     const group = await mergedGroup(tx, fromId);
@@ -40,13 +40,22 @@ export function mergePatients(act: Act, input: { fromId: number; intoId: number 
   });
 }
 
-/** Takes a merge back: each record counts for itself again. Refuses `not-found` for one that does not stand. */
-export function unmergePatients(act: Act, input: { mergeId: number; reason: string }): Promise<{ mergeId: number }> {
+/**
+ * Takes a merge back: each record counts for itself again. `patientId` is the record that was merged into, when the
+ * caller names it. Refuses `not-found` for a merge that does not stand, or that is another record's.
+ */
+export function unmergePatients(
+  act: Act,
+  input: { patientId?: number; mergeId: number; reason: string },
+): Promise<{ mergeId: number }> {
   const by = recording(act);
-  const { mergeId, reason } = input;
+  const { patientId, mergeId, reason } = input;
   return act.store.tx(async (tx) => {
-    const find = async () =>
-      (await standingMerge(tx, by.facilityId, mergeId)) ?? refuse("not-found", "There is no such merge.");
+    const find = async () => {
+      const merge = await standingMerge(tx, by.facilityId, mergeId);
+      const isOf = patientId === undefined || merge?.intoId === patientId;
+      return merge && isOf ? merge : refuse("not-found", "There is no such merge.");
+    };
     await lockSurvivors(tx, by.facilityId, [(await find()).fromId]);
     const merge = await find();
     const { survivorId } = await findPatient(tx, by.facilityId, { patientId: merge.fromId });

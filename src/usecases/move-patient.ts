@@ -19,7 +19,7 @@ export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId:
     action: "move-patient",
     key: { stayId },
     details: { stayId, wardId },
-    first: (tx) => knownWard(tx, act.actor.facilityId, wardId),
+    first: (tx) => knownWard(tx, act.actor.facilityId, wardId, "/toWardId"),
     decide: (timeline, newId) => {
       const wardStayId = newId();
       return {

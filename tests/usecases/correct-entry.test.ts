@@ -154,7 +154,7 @@ onEachDatabase("correcting an entry", (fresh) => {
       other: `ward stay ${wardStayId}`,
     });
     expect(await ward(wardStayId, { endAt: ahead })).toEqual({ code: "in-the-future", pointer: "/endAt" });
-    expect(await ward(wardStayId, { wardId: other.a })).toEqual({ code: "not-found", pointer: "/wardId" });
+    expect(await ward(wardStayId, { wardId: other.a })).toEqual({ code: "not-found", pointer: "/toWardId" });
     expect(await ward(wardStayId, { bed: "1" }, elsewhere)).toMatchObject({ code: "not-found" });
     const others = [
       () => correctStay(elsewhere, { stayId, changes: {}, reason }),

@@ -120,7 +120,7 @@ onEachDatabase("merging two records of one person", (fresh) => {
     const stranger = await elsewhere.admit("P1", "2024-03-01 10:00");
     expect(await refusalOf(shared.store, () => merge(bay, ids.one, ids.one))).toEqual({
       code: "same-patient",
-      pointer: "/intoId",
+      pointer: "/fromId",
     });
     for (const [from, into] of [
       [ids.one, stranger.patientId],

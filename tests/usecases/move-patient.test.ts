@@ -81,11 +81,11 @@ onEachDatabase("moving a patient", (fresh) => {
     const act = bay.at("2024-03-04 10:00");
     const to = (time: string, wardId = bay.b, by = act) =>
       refusalOf(shared.store, () => movePatient(by, { stayId, movedAt: utc(time), wardId }));
-    const outside = { code: "outside-stay", other: `stay ${stayId}` };
+    const outside = { code: "outside-stay", pointer: "/movedAt", other: `stay ${stayId}` };
     expect(await to("2024-03-01 09:59")).toMatchObject(outside);
     expect(await to("2024-03-03 10:00")).toMatchObject(outside);
     expect(await to("2024-03-04 10:06")).toMatchObject({ code: "in-the-future", pointer: "/movedAt" });
-    expect(await to("2024-03-02 10:00", other.a)).toMatchObject({ code: "not-found", pointer: "/wardId" });
+    expect(await to("2024-03-02 10:00", other.a)).toMatchObject({ code: "not-found", pointer: "/toWardId" });
     expect(await to("2024-03-02 10:00", other.a, other.at("2024-03-04 10:00"))).toMatchObject({ code: "not-found" });
   });
 });

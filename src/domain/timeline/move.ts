@@ -30,7 +30,7 @@ export interface Move {
  */
 export function move(timeline: PatientTimeline, order: Move): PatientTimeline {
   const stay = stayOf(timeline, order.stayId);
-  const before = lastStartedBy(stay, order.movedAt);
+  const before = lastStartedBy(stay, order.movedAt, "/movedAt");
   const after = wardStaysInOrder(stay).find((w) => w.startAt > order.movedAt);
   const interrupted = endOf(before) > order.movedAt;
   const arrived: WardStay = {
@@ -47,13 +47,13 @@ export function move(timeline: PatientTimeline, order: Move): PatientTimeline {
   return checkStay(withStay(timeline, { ...stay, wardStays }), stay.id);
 }
 
-/** The last ward stay that had begun by then. Refuses `outside-stay` when none had, or the stay was over. */
-export function lastStartedBy(stay: Stay, at: Instant): WardStay {
+/** The last ward stay that had begun by then. Refuses `outside-stay`, at `pointer`, when none had or the stay was over. */
+export function lastStartedBy(stay: Stay, at: Instant, pointer = ""): WardStay {
   const started = wardStaysInOrder(stay).filter((w) => w.startAt <= at);
   const last = started.at(-1);
-  const other = `stay ${stay.id}`;
-  if (!last) return refuse("outside-stay", "The patient was not on any ward before that time.", { other });
+  const where = { pointer, other: `stay ${stay.id}` };
+  if (!last) return refuse("outside-stay", "The patient was not on any ward before that time.", where);
   if (stay.dischargedAt !== null && at >= stay.dischargedAt)
-    refuse("outside-stay", "The patient had been discharged by that time.", { other });
+    refuse("outside-stay", "The patient had been discharged by that time.", where);
   return last;
 }

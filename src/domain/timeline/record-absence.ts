@@ -22,7 +22,7 @@ export interface Absence {
  */
 export function recordAbsence(timeline: PatientTimeline, absence: Absence): PatientTimeline {
   const stay = stayOf(timeline, absence.stayId);
-  const on = lastStartedBy(stay, absence.leftAt);
+  const on = lastStartedBy(stay, absence.leftAt, "/leftAt");
   if (endOf(on) <= absence.leftAt)
     refuse("not-on-a-ward", "The patient was not on a ward at that time.", {
       pointer: "/leftAt",
@@ -31,10 +31,10 @@ export function recordAbsence(timeline: PatientTimeline, absence: Absence): Pati
   let wardStays = withEntry(stay.wardStays, revise(on, { endAt: absence.leftAt, absenceAfter: absence.kind }));
   if (absence.back) {
     if (absence.back.at < absence.leftAt)
-      refuse("end-before-start", "The return lies before the leaving.", { pointer: "/back/at" });
+      refuse("end-before-start", "The return lies before the leaving.", { pointer: "/backAt" });
     if (absence.back.at > endOf(on))
       refuse("move-overlaps", "The patient was elsewhere by the time of the return.", {
-        pointer: "/back/at",
+        pointer: "/backAt",
         other: `ward stay ${on.id}`,
       });
     wardStays = withEntry(wardStays, {

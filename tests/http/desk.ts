@@ -1,0 +1,62 @@
+import { expect } from "vitest";
+import { call } from "../../shared/call.ts";
+import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
+import { AnsweredProblem, type ProblemDocument } from "../../shared/problem-document.ts";
+import type { TestDatabase } from "../databases/databases.ts";
+import { everything } from "../databases/read-back.ts";
+import type { AlderBay } from "./alder-bay.ts";
+import { type Door, openDoor } from "./door.ts";
+
+type Person = keyof AlderBay["people"];
+
+export interface Asked {
+  readonly person?: Person;
+  readonly key?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** Somebody at a desk of Alder Bay Hospital, who asks the API by the typed client. */
+export interface Desk {
+  readonly hospital: AlderBay;
+  /** Asks; creations get a new key unless one is given. */
+  ask<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<OutputOf<E>>;
+  /** Asks, and gives the tag that came with the answer. */
+  tag<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<string | null>;
+  /** Asks for what has to be refused, and looks that nothing at all was stored. */
+  refused<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<ProblemDocument>;
+  close(): Promise<void>;
+}
+
+let keys = 0;
+
+/** Fills a fresh database and listens. */
+export async function openDesk(database: TestDatabase): Promise<Desk> {
+  const door: Door = await openDoor(database);
+  const base = await door.app.listen({ host: "127.0.0.1", port: 0 });
+  const { hospital } = door;
+  const send = async <E extends Endpoint>(endpoint: E, input: InputOf<E>, asked: Asked = {}) => {
+    const { person = "prevention", key = `desk-${++keys}`, headers } = asked;
+    let tag: string | null = null;
+    const fetchTagged: typeof fetch = async (...request) => {
+      const response = await fetch(...request);
+      tag = response.headers.get("etag");
+      return response;
+    };
+    const all = { "x-demo-person": String(hospital.people[person]), ...headers };
+    const answer = await call(endpoint, input, { base, headers: all, key, fetch: fetchTagged });
+    return { answer, tag: tag as string | null };
+  };
+  return {
+    hospital,
+    ask: async (...asked) => (await send(...asked)).answer,
+    tag: async (...asked) => (await send(...asked)).tag,
+    refused: async (...asked) => {
+      const before = await everything(hospital.store);
+      const answer = await send(...asked).catch((error: unknown) => error);
+      if (!(answer instanceof AnsweredProblem)) throw new Error(`this was not refused: ${JSON.stringify(answer)}`);
+      expect(await everything(hospital.store), "a refusal stores nothing").toEqual(before);
+      return answer.document;
+    },
+    close: door.close,
+  };
+}
