@@ -17,6 +17,7 @@ import { findPatients, mergePatients, readPatient, unmergePatients } from "./pat
 import { readMe } from "./people.ts";
 import { listPolicies, readPolicy, setPolicy } from "./policies.ts";
 import { readRound } from "./rounds.ts";
+import { readSample } from "./samples.ts";
 import { admitPatient, cancelDischarge, correctStay, dischargePatient, voidStay } from "./stays.ts";
 import { readWardDay } from "./ward-days.ts";
 import { listWards } from "./wards.ts";
@@ -35,6 +36,7 @@ export const endpoints = {
   readWardCare,
   readWardDay,
   readAgreement,
+  readSample,
   readDailyCounts,
   recordDailyCount,
   findPatients,

@@ -23,6 +23,7 @@ import { readMe } from "../usecases/read-me.ts";
 import { readPatient } from "../usecases/read-patient.ts";
 import { readPolicy } from "../usecases/read-policy.ts";
 import { readRound } from "../usecases/read-round.ts";
+import { readSample } from "../usecases/read-sample.ts";
 import { recordAbsence } from "../usecases/record-absence.ts";
 import { recordDailyCount } from "../usecases/record-daily-count.ts";
 import { recordInsertion, recordOnArrival } from "../usecases/record-insertion.ts";
@@ -56,6 +57,7 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
   readWardCare: (act, input) => reportWardCare(act, input),
   readWardDay: (act, input) => reportWardDay(act, input),
   readAgreement: (act, input) => readAgreement(act, input),
+  readSample: (act, input) => readSample(act, input),
   readDailyCounts: (act, input) => readDailyCounts(act, input),
   recordDailyCount: (act, { day, ...input }) => recordDailyCount(act, { ...input, day: dayNumber(day) }),
   findPatients: (act, input, reach) => findPatients(act, input, reach),

@@ -57,6 +57,7 @@ export const inputs: Inputs = {
   readWardCare: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
   readWardDay: ({ wardId }) => ({ wardId, day: day.parse("2026-11-04") }),
   readAgreement: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
+  readSample: ({ wardId }) => ({ wardId, month: month.parse("2026-11"), weekday: "tuesday", kind: "general" }),
   readDailyCounts: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
   recordDailyCount: ({ wardId }) => ({
     wardId,
