@@ -17,9 +17,15 @@ export interface PolicyRow {
   readonly recordedBy: number;
 }
 
-/** All policy versions of a facility and its wards, in the order in which they were recorded. */
+/**
+ * All policy versions of a facility and its wards: the facility's first, then by ward, each in the order of its numbers.
+ * Ids would not do: programs draw them from blocks of their own.
+ */
 export async function policies(read: Read, facilityId: number): Promise<PolicyRow[]> {
-  const rows = await read.db.policyVersion.findMany({ where: { facilityId }, orderBy: { id: "asc" } });
+  const rows = await read.db.policyVersion.findMany({
+    where: { facilityId },
+    orderBy: [{ wardId: "asc" }, { number: "asc" }],
+  });
   return rows.map(({ id, wardId, number, fromDay, body, reason, recordedAt, recordedBy }) => ({
     ...{ id, number, fromDay, reason, recordedBy },
     wardId: wardId === 0 ? null : wardId,
