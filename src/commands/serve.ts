@@ -37,7 +37,10 @@ async function serveUntilStopped(store: Store, context: CommandContext): Promise
     staticFolder,
     logger,
   });
-  const sealer = keepSealing(store, (err) => logger.error({ err }, "the audit trail could not be sealed"));
+  const sealer = keepSealing(store, {
+    clock: context.clock,
+    onError: (err) => logger.error({ err }, "the audit trail could not be sealed, or old answers not dropped"),
+  });
   try {
     const stopped = context.untilStopped();
     const address = await listenLocally(app, context.config.port);

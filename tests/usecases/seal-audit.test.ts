@@ -7,9 +7,14 @@ import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { rawQuery } from "../databases/raw-query.ts";
 import { sharedStore } from "../databases/shared-store.ts";
+import { utc } from "../databases/utc.ts";
 
 onEachDatabase("sealing", (fresh, kind) => {
   const shared = sharedStore(fresh);
+  const keeping = (errors: unknown[]) => ({
+    clock: () => utc("2024-03-06 12:00"),
+    onError: (error: unknown) => void errors.push(error),
+  });
 
   it("chains every entry once, in the order of ids, and begins where it left off", async () => {
     const bay = await alderBay(shared.store);
@@ -28,7 +33,7 @@ onEachDatabase("sealing", (fresh, kind) => {
   it("goes on by itself while many write, and is over with everything sealed", async () => {
     const bay = await alderBay(shared.store);
     const errors: unknown[] = [];
-    const sealer = keepSealing(shared.store, (error) => errors.push(error));
+    const sealer = keepSealing(shared.store, keeping(errors));
     const writers = Array.from({ length: 20 }, (_, i) => bay.admit(`Q${i}`, "2024-03-06 10:00"));
     await Promise.all(writers);
     await sealer.stop();
@@ -41,14 +46,14 @@ onEachDatabase("sealing", (fresh, kind) => {
     // SQLite has one process, and all of it is this store.
     const other = kind === "sqlite" ? shared.store : openStore(shared.url);
     const errors: unknown[] = [];
-    const [one, two] = [shared.store, other].map((store) => keepSealing(store, (error) => errors.push(error)));
+    const [one, two] = [shared.store, other].map((store) => keepSealing(store, keeping(errors)));
     await Promise.all(Array.from({ length: 10 }, (_, i) => bay.admit(`R${i}`, "2024-03-06 10:00")));
     await one?.stop();
     await bay.admit("R99", "2024-03-06 10:00");
     await two?.stop();
     if (kind === "postgresql") await other.close();
     expect(errors).toEqual([]);
-    const after = keepSealing(shared.store, (error) => errors.push(error));
+    const after = keepSealing(shared.store, keeping(errors));
     await after.stop();
     expect(await verifyAudit(shared.store)).toMatchObject({ whole: true, waiting: 0 });
   });
@@ -59,10 +64,11 @@ onEachDatabase("sealing", (fresh, kind) => {
     const broken = { ...shared.store };
     const tx: typeof shared.store.tx = (work, options) =>
       failing ? Promise.reject(new Error("the disk is gone")) : shared.store.tx(work, options);
-    const sealer = keepSealing({ ...broken, tx }, (error) => {
+    const onError = (error: unknown) => {
       errors.push(error);
       failing = false;
-    });
+    };
+    const sealer = keepSealing({ ...broken, tx }, { ...keeping(errors), onError });
     await expect.poll(() => errors.length).toBe(1);
     await sealer.stop();
     expect(await verifyAudit(shared.store)).toMatchObject({ whole: true, waiting: 0 });
