@@ -10,6 +10,7 @@ import type { WardRow } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { openDays, sumsByDay } from "./count-days.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
+import { loadPolicies } from "./load-policy.ts";
 import { firstDayOf } from "./store-change.ts";
 
 export interface ReadMonth {
@@ -79,9 +80,11 @@ async function findings(
     return day === undefined ? null : rules.zone.firstInstantFrom(day * dayMs);
   };
   const wardIds = new Set(rules.wards.map((ward) => ward.id));
+  const policyOn = await loadPolicies(read, rules.facility.id);
+  const policyAt = (wardId: number | null, at: number) => policyOn(wardId, rules.zone.dayOf(at)).body;
   return stays
     .filter(({ stay }) => stay.wardStays.some((w) => wardIds.has(w.wardId)))
-    .flatMap(({ stay }) => qualityFindings(stay, { ...period, opensAt }, act.now));
+    .flatMap(({ stay }) => qualityFindings(stay, { ...period, opensAt, policyAt }, act.now));
 }
 
 function factsOf(given: {

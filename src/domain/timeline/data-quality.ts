@@ -1,3 +1,4 @@
+import type { PolicyBody } from "../../../shared/policy.ts";
 import type { Instant } from "../days/day-number.ts";
 import { lastSeen } from "./last-seen.ts";
 import { type Stay, stands } from "./timeline.ts";
@@ -23,11 +24,15 @@ export const qualityKinds = {
     "catheters were found removed; when is known only to lie between two times",
   ],
   "not-confirmed": [
-    "catheter was not confirmed in place for 48 hours or longer",
-    "catheters were not confirmed in place for 48 hours or longer",
+    "catheter was not confirmed in place for as long as the policy asks, or longer",
+    "catheters were not confirmed in place for as long as the policy asks, or longer",
   ],
   "absence-unknown": ["time off the wards is of an unknown kind", "times off the wards are of an unknown kind"],
   "absence-known": ["time off the wards was a procedure or leave", "times off the wards were procedures or leave"],
+  "bed-held-long": [
+    "bed was held during a procedure for longer than the policy says",
+    "beds were held during procedures for longer than the policy says",
+  ],
   "ward-not-open": [
     "time on a ward lies before anything was said of that ward, and is not counted",
     "times on wards lie before anything was said of these wards, and are not counted",
@@ -39,19 +44,29 @@ export const qualityKinds = {
 } as const;
 export type QualityKind = keyof typeof qualityKinds;
 
-/** A catheter that nobody saw for longer than this is doubtful. Common practice; a setting of the policy later. */
-export const confirmationIntervalMs = 48 * 3_600_000;
+const hourMs = 3_600_000;
+
+/** A catheter that nobody saw for longer than this is doubtful, where no policy says otherwise. Common practice. */
+export const confirmationIntervalMs = 48 * hourMs;
 
 /** The time that is looked at. `opensAt`: from when anything is known of a ward. */
 export interface QualityPeriod {
   readonly start: Instant;
   readonly end: Instant;
   readonly opensAt?: (wardId: number) => Instant | null;
+  /** What the policy in force on a ward at an instant says of doubts. */
+  readonly policyAt?: (wardId: number | null, at: Instant) => Pick<PolicyBody, "confirmationHours" | "bedHoldHours">;
 }
 
 /** What is doubtful about a stay between two instants, as known at `now`. */
 export function qualityFindings(stay: Stay, period: QualityPeriod, now: Instant): QualityFinding[] {
-  const all = [...absences(stay), ...catheterDoubts(stay, now), ...repeatedHours(stay), ...tooEarly(stay, period)];
+  const all = [
+    ...absences(stay),
+    ...longHeldBeds(stay, period, now),
+    ...catheterDoubts(stay, period, now),
+    ...repeatedHours(stay),
+    ...tooEarly(stay, period),
+  ];
   return all.filter((f) => f.start < period.end && (f.end === null || f.end >= period.start));
 }
 
@@ -72,7 +87,24 @@ function absences(stay: Stay): QualityFinding[] {
   );
 }
 
-function catheterDoubts(stay: Stay, now: Instant): QualityFinding[] {
+/** The ward day is kept all the same: somebody has to say whether the patient came back. */
+function longHeldBeds(stay: Stay, { policyAt }: QualityPeriod, now: Instant): QualityFinding[] {
+  return wardStretches(stay).flatMap(({ kind, wardId, wardStayId, start, end }) => {
+    const hours = kind === "procedure" ? (policyAt?.(wardId, start).bedHoldHours ?? null) : null;
+    if (hours === null || (end ?? now) - start <= hours * hourMs) return [];
+    const entry = `ward stay ${wardStayId}`;
+    return [{ kind: "bed-held-long", wardId, stayId: stay.id, entry, start: start + hours * hourMs, end }];
+  });
+}
+
+/** How long a catheter of the stay may go without being seen, from an instant on. */
+function confirmationMs(stay: Stay, { policyAt }: QualityPeriod, seen: Instant): number {
+  if (!policyAt) return confirmationIntervalMs;
+  const place = wardStretches(stay).findLast(({ start }) => start <= seen);
+  return policyAt(place?.wardId ?? null, seen).confirmationHours * hourMs;
+}
+
+function catheterDoubts(stay: Stay, period: QualityPeriod, now: Instant): QualityFinding[] {
   return standingCatheters(stay).flatMap((catheter) => {
     const stretch = catheterStretch(stay, catheter);
     if (!stretch) return [];
@@ -85,8 +117,9 @@ function catheterDoubts(stay: Stay, now: Instant): QualityFinding[] {
     const seen = Math.max(stretch.start, lastSeen(catheter) ?? stretch.start);
     const until = stretch.end ?? now;
     const unremoved = catheter.removedAt === null && catheter.removedAfterAt === null;
-    if (unremoved && until - seen >= confirmationIntervalMs)
-      found.push({ ...entry, kind: "not-confirmed", start: seen + confirmationIntervalMs, end: stretch.end });
+    const patience = confirmationMs(stay, period, seen);
+    if (unremoved && until - seen >= patience)
+      found.push({ ...entry, kind: "not-confirmed", start: seen + patience, end: stretch.end });
     return found;
   });
 }

@@ -46,7 +46,7 @@ describe("what a reader must know", () => {
     const found = findings("not-confirmed", "in-place-on-arrival", "not-confirmed");
     expect(cautionsOf(facts({ findings: found })).slice(1)).toEqual([
       "Data quality: 1 catheter was in place on arrival.",
-      "Data quality: 2 catheters were not confirmed in place for 48 hours or longer.",
+      "Data quality: 2 catheters were not confirmed in place for as long as the policy asks, or longer.",
     ]);
   });
 

@@ -109,3 +109,28 @@ describe("a local time that occurred twice", () => {
     expect(findingsOf(voided)).toEqual(found.slice(0, 2));
   });
 });
+
+describe("by the policy of a ward", () => {
+  const hour = 3_600_000;
+  const policyAt = (wardId: number | null) => ({
+    confirmationHours: wardId === wardIds.A ? 10 : 30,
+    bedHoldHours: wardId === wardIds.A ? 4 : null,
+  });
+  const found = (stay: ReturnType<typeof stayFromLines>, now: number) =>
+    qualityFindings(stay, { ...always, policyAt }, now).map(({ kind, start }) => `${kind} ${start / hour}`);
+
+  it("a catheter is doubtful after the hours of the ward on which it was last seen", () => {
+    const on = (ward: string) => stayFromLines("stay 1: 0-", `ward stay 2: ${ward} 0-`, "catheter 3: 0-");
+    expect(found(on("A"), 9 * hour)).toEqual([]);
+    expect(found(on("A"), 10 * hour)).toEqual(["not-confirmed 10"]);
+    expect(found(on("B"), 29 * hour)).toEqual([]);
+    expect(found(on("B"), 30 * hour)).toEqual(["not-confirmed 30"]);
+  });
+
+  it("a bed that is held too long is listed, and where there is no limit it is not", () => {
+    const away = (ward: string) =>
+      stayFromLines("stay 1: 0-", `ward stay 2: ${ward} 0-${hour} then procedure`, `ward stay 3: ${ward} ${6 * hour}-`);
+    expect(found(away("A"), 7 * hour)).toEqual(["absence-known 1", "bed-held-long 5"]);
+    expect(found(away("B"), 7 * hour)).toEqual(["absence-known 1"]);
+  });
+});
