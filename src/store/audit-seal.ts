@@ -38,33 +38,38 @@ export async function lastSeal(read: Read): Promise<Seal | null> {
   return row && { number: row.sealNumber ?? 0, hash: row.sealHash ?? "" };
 }
 
-const parts = {
-  id: true,
-  at: true,
-  facilityId: true,
-  personId: true,
-  action: true,
-  details: true,
-  patients: { select: { patientId: true } },
-} as const;
-
-interface PartRow extends Omit<SealedPart, "patientIds"> {
-  readonly patients: readonly { readonly patientId: number }[];
+/** Entries chosen by a condition on `seal_number`, with their patients, as one JSON text: an entry can name hundreds. */
+async function entriesWhere(
+  read: Read,
+  { where, order, limit }: { where: string; order: string; limit: number },
+): Promise<(SealedPart & { readonly seal: Seal })[]> {
+  const sqlite = read.kind === "sqlite";
+  const at = sqlite ? "a.at" : "(extract(epoch FROM a.at) * 1000)::bigint";
+  const [array, list] = sqlite ? ["json_array", "json_group_array"] : ["json_build_array", "json_agg"];
+  const patients = `(SELECT ${list}(p.patient_id) FROM audit_patient p WHERE p.audit_id = a.id)`;
+  const cells = `a.id, ${at}, a.facility_id, a.person_id, a.action, a.details, a.seal_number, a.seal_hash, ${patients}`;
+  const [found] = await read.db.$queryRawUnsafe<{ list: string | null }[]>(
+    `SELECT ${sqlite ? `${list}(${array}(${cells}))` : `${list}(${array}(${cells}))::text`} AS list
+     FROM (SELECT * FROM audit_entry WHERE ${where} ORDER BY ${order} LIMIT ${limit}) a`,
+  );
+  return (JSON.parse(found?.list ?? "[]") as EntryCells[]).map(entryFrom);
 }
 
-function partFrom({ patients, ...entry }: PartRow): SealedPart {
-  return { ...entry, patientIds: patients.map(({ patientId }) => patientId) };
+type EntryCells = readonly [
+  ...[id: string, at: number, facilityId: number | null, personId: number, action: string, details: string],
+  ...[sealNumber: number | null, sealHash: string | null, patientIds: number[] | null],
+];
+
+function entryFrom(cells: EntryCells): SealedPart & { readonly seal: Seal } {
+  const [id, at, facilityId, personId, action, details, number, hash, patientIds] = cells;
+  const said = { id, at: new Date(at), facilityId, personId, action, details, patientIds: patientIds ?? [] };
+  return { ...said, seal: { number: number ?? 0, hash: hash ?? "" } };
 }
 
 /** The entries that wait to be sealed, in the order of their ids, which is about that of time. */
 export async function waitingEntries(read: Read, limit: number): Promise<SealedPart[]> {
-  const rows = await read.db.auditEntry.findMany({
-    where: { sealNumber: null },
-    orderBy: { id: "asc" },
-    take: limit,
-    select: parts,
-  });
-  return rows.map(partFrom);
+  const entries = await entriesWhere(read, { where: "seal_number IS NULL", order: "id", limit });
+  return entries.sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
 /** How many entries wait. */
@@ -78,16 +83,9 @@ export async function sealedEntries(
   after: number,
   limit: number,
 ): Promise<(SealedPart & { readonly seal: Seal })[]> {
-  const rows = await read.db.auditEntry.findMany({
-    where: { sealNumber: { gt: after } },
-    orderBy: { sealNumber: "asc" },
-    take: limit,
-    select: { ...parts, sealNumber: true, sealHash: true },
-  });
-  return rows.map(({ sealNumber, sealHash: hash, ...row }) => ({
-    ...partFrom(row),
-    seal: { number: sealNumber ?? 0, hash: hash ?? "" },
-  }));
+  const where = `seal_number > ${Math.trunc(after)}`;
+  const entries = await entriesWhere(read, { where, order: "seal_number", limit });
+  return entries.sort((a, b) => a.seal.number - b.seal.number);
 }
 
 const table = { table: "audit_entry", columns: { id: "text", seal_number: "int", seal_hash: "text" } } as const;
