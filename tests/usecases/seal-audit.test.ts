@@ -30,6 +30,37 @@ onEachDatabase("sealing", (fresh, kind) => {
     expect(await verifyAudit(shared.store)).toMatchObject({ whole: true, waiting: 0, sealed: first + 1 });
   });
 
+  it("never seals twice nor anew, also when several seal at once", async () => {
+    const bay = await alderBay(shared.store);
+    const other = kind === "sqlite" ? shared.store : openStore(shared.url);
+    const heads: string[] = [];
+    for (let round = 0; round < 5; round++) {
+      const writers = Array.from({ length: 8 }, (_, i) => bay.admit(`T${round}-${i}`, "2024-03-06 10:00"));
+      const sealers = [shared.store, other, shared.store, other].map((store) => sealAudit(store));
+      await Promise.all([...writers, ...sealers]);
+      const [head] = await rawQuery(
+        shared.url,
+        "SELECT seal_number, seal_hash FROM audit_entry WHERE seal_number IS NOT NULL ORDER BY seal_number DESC LIMIT 1",
+      );
+      heads.push(`${head?.seal_number}:${head?.seal_hash}`);
+    }
+    await sealAudit(shared.store);
+    if (kind === "postgresql") await other.close();
+    for (const head of heads) {
+      const [number, hash = ""] = head.split(":");
+      const known = { number: Number(number), hash };
+      expect(await verifyAudit(shared.store, known)).toMatchObject({ whole: true, waiting: 0 });
+    }
+  });
+
+  it("uses up no ids, however often it looks", async () => {
+    const drawn = () => shared.store.tx(async (tx) => tx.newId());
+    const before = await drawn();
+    for (let look = 0; look < 200; look++) await sealAudit(shared.store);
+    // What one transaction asks for when it says nothing.
+    expect((await drawn()) - before).toBe(16);
+  });
+
   it("goes on by itself while many write, and is over with everything sealed", async () => {
     const bay = await alderBay(shared.store);
     const errors: unknown[] = [];
