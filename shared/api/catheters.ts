@@ -57,7 +57,7 @@ export const insertCatheter = endpoint({
     confirm: confirm.optional(),
   },
   output: changed,
-  errors: [...faults, "record-incomplete"],
+  errors: [...faults, "indication-unknown", "record-incomplete"],
 });
 
 /** A catheter that was in when the patient came, found by somebody: three fields. */
@@ -76,7 +76,7 @@ export const recordCatheterOnArrival = endpoint({
     indication: policyCode.optional(),
   },
   output: changed,
-  errors: faults,
+  errors: [...faults, "indication-unknown"],
 });
 
 /** A catheter with everything that was written about it. The view is recorded. */
@@ -156,7 +156,7 @@ export const correctCatheter = endpoint({
     reason,
   },
   output: changed,
-  errors: faults,
+  errors: [...faults, "indication-unknown"],
 });
 
 export const voidCatheter = endpoint({

@@ -42,7 +42,7 @@ export const reviewCatheter = endpoint({
     indication: policyCode.optional().describe("Why it is kept; needed when the outcome is keep"),
     remark: remark.optional(),
   },
-  errors: [...faults, "indication-missing"],
+  errors: [...faults, "indication-missing", "indication-unknown"],
 });
 
 /** Somebody saw it in place. */
@@ -93,7 +93,15 @@ export const correctNote = endpoint({
     reason,
   },
   output: changed,
-  errors: [...faults, "indication-missing", "item-unknown", "out-of-bounds", "unusual-value", "field-of-another-note"],
+  errors: [
+    ...faults,
+    "indication-missing",
+    "indication-unknown",
+    "item-unknown",
+    "out-of-bounds",
+    "unusual-value",
+    "field-of-another-note",
+  ],
 });
 
 export const voidNote = endpoint({

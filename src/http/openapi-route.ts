@@ -61,15 +61,20 @@ export function routeSchema(name: string, endpoint: Endpoint): FastifySchema {
   };
 }
 
-/** One description for each status, which names the codes that may come with it. */
-function refusals(endpoint: Endpoint): Record<string, object> {
-  const codes = new Set<ProblemCode>([
+/** Every code with which an endpoint refuses, as it is published. */
+export function publishedCodes(endpoint: Endpoint): ReadonlySet<ProblemCode> {
+  return new Set<ProblemCode>([
     ...anyCall,
     ...(namedBy(endpoint.wards) === null ? [] : ["not-found" as const]),
     ...effectErrors[endpoint.effect],
     ...(takesBody(endpoint) ? bodyErrors : []),
     ...endpoint.errors,
   ]);
+}
+
+/** One description for each status, which names the codes that may come with it. */
+function refusals(endpoint: Endpoint): Record<string, object> {
+  const codes = publishedCodes(endpoint);
   const statuses = new Set([...codes].map((code) => problems[code].status));
   const entries = [...statuses].map((status): [string, object] => [
     String(status),

@@ -2,6 +2,7 @@ import { expect } from "vitest";
 import { call } from "../../shared/call.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
 import { AnsweredProblem, type ProblemDocument } from "../../shared/problem-document.ts";
+import { publishedCodes } from "../../src/http/openapi-route.ts";
 import type { TestDatabase } from "../databases/databases.ts";
 import { everything } from "../databases/read-back.ts";
 import type { AlderBay } from "./alder-bay.ts";
@@ -22,7 +23,7 @@ export interface Desk {
   ask<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<OutputOf<E>>;
   /** Asks, and gives the tag that came with the answer. */
   tag<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<string | null>;
-  /** Asks for what has to be refused, and looks that nothing at all was stored. */
+  /** Asks for what has to be refused with published codes, and looks that nothing at all was stored. */
   refused<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<ProblemDocument>;
   close(): Promise<void>;
 }
@@ -55,6 +56,8 @@ export async function openDesk(database: TestDatabase): Promise<Desk> {
       const answer = await send(...asked).catch((error: unknown) => error);
       if (!(answer instanceof AnsweredProblem)) throw new Error(`this was not refused: ${JSON.stringify(answer)}`);
       expect(await everything(hospital.store), "a refusal stores nothing").toEqual(before);
+      for (const { code } of answer.document.errors)
+        expect(publishedCodes(asked[0]), `${asked[0].path} does not publish this code`).toContain(code);
       return answer.document;
     },
     close: door.close,
