@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { noteState } from "../../shared/api/entries.ts";
 import type { AuditAction } from "../../shared/audit-words.ts";
-import { Problem, refuse } from "../../shared/problems.ts";
+import { type Fault, Problem, type ProblemCode, refuse } from "../../shared/problems.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { CatheterNote } from "../domain/timeline/note.ts";
 import { correctNote as decide, type NoteChanges } from "../domain/timeline/write-note.ts";
@@ -22,7 +22,10 @@ export interface NoteChange {
   readonly seenVersion?: number | undefined;
 }
 
-/** Corrects a note. Refuses `stale-version`, `field-of-another-note`, and what a new note is refused for. */
+/**
+ * Corrects a note. What was not changed is not judged again: it was checked when it was written, and lists may be others
+ * by now. Refuses `stale-version`, `field-of-another-note`, and what a new note is refused for.
+ */
 export function correctNote(
   act: Act,
   input: NoteChange & { readonly changes: NoteChanges; readonly confirm: readonly string[] },
@@ -34,11 +37,20 @@ export function correctNote(
     decide: async (tx, old) => {
       const note = decide(old, changes);
       const zone = zoneNamed((await facility(tx, act.actor.facilityId)).zone);
-      const [first, ...more] = await noteFaults(tx, act.actor.facilityId, { note, zone, confirm });
+      const faults = await noteFaults(tx, act.actor.facilityId, { note, zone, confirm });
+      const [first, ...more] = faults.filter((fault) => !isLeftAlone(fault, changes));
       if (first) throw new Problem(first, ...more);
       return note;
     },
   });
+}
+
+/** Faults that one field has by itself, whatever the others say. */
+const ofOneField = new Set<ProblemCode>(["indication-unknown", "item-unknown", "out-of-bounds", "unusual-value"]);
+
+function isLeftAlone({ code, pointer }: Fault, changes: NoteChanges): boolean {
+  const [, field = ""] = pointer.split("/");
+  return ofOneField.has(code) && !Object.hasOwn(changes, field);
 }
 
 /** The one way in which a note is changed: lock, load, compare versions, decide, store, write the audit entry. */
