@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { Problem } from "../shared/problems.ts";
 import { readConfig } from "../src/config.ts";
+import { zoneNamed } from "../src/domain/days/zone.ts";
 
 /** What is said about settings that cannot be used. */
 function complaint(environment: Record<string, string>): string {
@@ -55,6 +56,8 @@ describe("settings", () => {
     ["DWELL_PORT", "0x50"],
     ["DWELL_FACILITY_NAME", ""],
     ["DWELL_ZONE", ""],
+    ["DWELL_ZONE", "Alder/Bay"],
+    ["DWELL_ZONE", "America/New_York "],
     ["DWELL_CENSUS_TIME", "7:00"],
     ["DWELL_CENSUS_TIME", "24:01"],
     ["DWELL_LOG_LEVEL", "loud"],
@@ -63,10 +66,26 @@ describe("settings", () => {
     expect(said).toMatch(new RegExp(`^Not every setting can be used: ${name} \\([^()]+\\)\\.$`));
   });
 
+  it.each(["America/New_York", "america/new_york", "US/Eastern", "Etc/GMT+5", "UTC"])(
+    "take the time zone %s, by which days can be counted",
+    (DWELL_ZONE) => {
+      const { facility } = readConfig({ DWELL_ZONE });
+      expect(facility.zone).toBe(DWELL_ZONE);
+      expect(zoneNamed(facility.zone).dayOf(0)).toBe(DWELL_ZONE === "UTC" ? 0 : -1);
+    },
+  );
+
+  it("say of a time zone how it is written", () => {
+    expect(complaint({ DWELL_ZONE: "Eastern" })).toBe(
+      "Not every setting can be used: DWELL_ZONE (write an IANA time zone name such as America/New_York).",
+    );
+  });
+
   it("are refused all at once, and never with their values", () => {
     const secret = "s3cret-word";
-    const said = complaint({ DWELL_PORT: secret, DWELL_CENSUS_TIME: secret, DWELL_LOG_LEVEL: secret });
-    expect(said).toMatch(/DWELL_PORT .*DWELL_CENSUS_TIME .*DWELL_LOG_LEVEL /);
+    const faulty = { DWELL_PORT: secret, DWELL_ZONE: secret, DWELL_CENSUS_TIME: secret, DWELL_LOG_LEVEL: secret };
+    const said = complaint(faulty);
+    expect(said).toMatch(/DWELL_PORT .*DWELL_ZONE .*DWELL_CENSUS_TIME .*DWELL_LOG_LEVEL /);
     expect(said).not.toContain(secret);
   });
 });

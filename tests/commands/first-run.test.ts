@@ -9,6 +9,7 @@ import { firstActor, isDemo } from "../../src/usecases/find-facility.ts";
 import { readFacility } from "../../src/usecases/read-facility.ts";
 import { readMonth } from "../../src/usecases/read-month.ts";
 import { freshSqlite } from "../databases/databases.ts";
+import { refusalOf } from "../databases/refusal.ts";
 import { sharedStore } from "../databases/shared-store.ts";
 import { commandContext, runCommand } from "./run-command.ts";
 
@@ -33,6 +34,8 @@ describe("the first start without the demo", () => {
     await loadDemoOrSetUp(shared.store, commandContext([], { now }).context, false);
     expect(await firstActor(shared.store)).toEqual(actor);
     expect(await isDemo(shared.store)).toBe(false);
+    await loadDemoOrSetUp(shared.store, commandContext([], { now }).context, true);
+    expect(await firstActor(shared.store)).toEqual(actor);
     expect(run.err()).toBe(
       'Setting up "Alder Bay": time zone America/New_York, daily census at 24:00. ' +
         "The zone cannot change once somebody was admitted.\n",
@@ -81,6 +84,13 @@ describe("the first start with the demo", () => {
     expect(new Set(whole.findings.map((finding) => finding.kind))).toEqual(
       new Set(["absence-known", "absence-unknown", "not-confirmed"]),
     );
+  });
+
+  it("is refused to whoever wants an empty record, and left as it is", async () => {
+    const run = commandContext([], { now });
+    const refused = await refusalOf(shared.store, () => loadDemoOrSetUp(shared.store, run.context, true));
+    expect(refused).toEqual({ code: "demo-record", pointer: "" });
+    expect(run.err()).toBe("");
   });
 
   it("adds people who see some wards only", async () => {

@@ -1,7 +1,11 @@
 import { describe, expect, it } from "vitest";
+import type { CensusTime } from "../../shared/day.ts";
 import { importFolder } from "../../src/commands/import.ts";
 import { ledger } from "../../src/commands/ledger.ts";
+import { openStore } from "../../src/store/open-store.ts";
+import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 import { onEachDatabase } from "../databases/databases.ts";
+import { refusalOf } from "../databases/refusal.ts";
 import { runCommand, withFolder } from "./run-command.ts";
 
 const files = {
@@ -25,8 +29,10 @@ onEachDatabase("import", (fresh) => {
       expect(dry).toMatchObject({ exitCode: 0 });
       expect(dry.out).toContain("This was a dry run: nothing was stored.");
       const first = await run();
+      expect(first.exitCode).toBe(0);
       expect(first.out).toBe("Lines: 8 accepted, 1 accepted and marked, 0 seen before, 0 refused.\nStored.\n");
       const second = await run();
+      expect(second.exitCode).toBe(0);
       expect(second.out).toBe(
         "Lines: 0 accepted, 0 accepted and marked, 9 seen before, 0 refused.\nNothing new: nothing was changed.\n",
       );
@@ -64,6 +70,47 @@ onEachDatabase("import", (fresh) => {
     const later = { "moves.csv": "stay,patient,ward,from,to\nS2,P2,ICU,2026-11-02T00:00,2026-11-04T10:00\n" };
     const run = await withFolder(later, (folder) => runCommand(importFolder, ["--data", folder], { databaseUrl }));
     expect(run.out).toContain("Lines: 1 accepted");
+    await database.drop();
+  });
+});
+
+onEachDatabase("the first import", (fresh) => {
+  it("tells what it sets up, once, and after each import the wards that count nowhere", async () => {
+    const database = await fresh();
+    const settings = { DWELL_FACILITY_NAME: "Alder Bay Hospital" };
+    const run = (content: Readonly<Record<string, string>>, args: string[] = []) =>
+      withFolder(content, (folder) =>
+        runCommand(importFolder, ["--data", folder, ...args], { databaseUrl: database.url, settings }),
+      );
+    const said =
+      'Setting up "Alder Bay Hospital": time zone America/New_York, daily census at 00:00. ' +
+      "The zone cannot change once somebody was admitted.\n";
+    expect((await run(files, ["--dry-run"])).err).toBe(`${said}Reading lines\nChecking lines\n`);
+    const two = { ...files, "moves.csv": `${files["moves.csv"]}S3,P3,CCU,2026-11-02T00:00,,\n` };
+    const phases = "Reading lines\nChecking lines\nStoring lines\n";
+    const uncounted = (codes: string) =>
+      `These wards count nowhere, because nobody said what they are: ${codes}. ` +
+      "Put them into wards.csv with their setting: inpatient, outpatient or procedure.\n";
+    expect((await run(two)).err).toBe(phases + uncounted("CCU, ICU"));
+    // Still true when there is nothing new, and until the last of them has its setting.
+    expect((await run(two)).err).toContain(uncounted("CCU, ICU"));
+    expect((await run({ "wards.csv": "ward,setting\nICU,inpatient\n" })).err).toBe(phases + uncounted("CCU"));
+    expect((await run({ "wards.csv": "ward,setting\nCCU,procedure\n" })).err).toBe(phases);
+    await database.drop();
+  });
+
+  it("into the demo hospital is refused, and changes nothing", async () => {
+    const database = await fresh();
+    const store = openStore(database.url);
+    const person = { name: "Robin Vale", roles: ["prevention"] } as const;
+    const demo = { name: "Alder Bay Hospital", zone: "UTC", censusTime: "00:00" as CensusTime, demo: true, person };
+    await setUpFacility({ store, now: Date.UTC(2026, 0, 1) }, demo);
+    for (const args of [[], ["--dry-run"], ["--set-aside"]])
+      await withFolder(files, async (folder) => {
+        const run = () => runCommand(importFolder, ["--data", folder, ...args], { databaseUrl: database.url });
+        expect(await refusalOf(store, run)).toEqual({ code: "demo-record", pointer: "" });
+      });
+    await store.close();
     await database.drop();
   });
 });

@@ -70,6 +70,57 @@ describe("report", () => {
     expect(run.err).toMatch(/moves\.csv, line 2, column from: .*01:59.*03:00/);
   });
 
+  it("prints rows alone as CSV, and what to know about them on standard error", async () => {
+    const run = await withFolder({ "moves.csv": moves }, (folder) =>
+      runCommand(report, ["--data", folder, "--format", "csv"]),
+    );
+    expect(run.out.trimEnd().split("\n")).toHaveLength(3);
+    expect(run.err).toBe(
+      [
+        ...["Reading lines", "Checking lines", "Storing lines", "Counted at the daily census (00:00, UTC)."],
+        "Named only in moves and counted as inpatient wards: A, B. Describe them in wards.csv.",
+        "",
+      ].join("\n"),
+    );
+    const table = await withFolder({ "moves.csv": moves }, (folder) => runCommand(report, ["--data", folder]));
+    expect(table.err).toBe("Reading lines\nChecking lines\nStoring lines\n");
+  });
+
+  it.each([
+    [1, "1 line was"],
+    [2, "2 lines were"],
+  ])("says of %i refused or set aside that %s", async (count, said) => {
+    const wrong = Array.from({ length: count }, (_, i) => `S9${i},P9${i},A,2026-03-02T08:00,2026-03-01T08:00,\n`);
+    const run = (args: string[]) =>
+      withFolder({ "moves.csv": moves + wrong.join("") }, (folder) => runCommand(report, ["--data", folder, ...args]));
+    const refused = await run([]);
+    expect(refused).toMatchObject({ exitCode: 1, out: "" });
+    expect(refused.err).toMatch(
+      new RegExp(`^${said} refused, so nothing was counted\\. Mend them, or add --set-aside\\.$`, "m"),
+    );
+    const aside = await run(["--set-aside"]);
+    expect(aside.exitCode).toBe(0);
+    expect(aside.err).toMatch(new RegExp(`^${said} set aside and count nowhere\\.$`, "m"));
+    expect(aside.out).toMatch(/^All wards +6 /m);
+  });
+
+  it("refuses a month that has not begun in the zone as wrong usage, and takes the one that has", async () => {
+    const now = Date.UTC(2026, 2, 31, 16);
+    const run = (month: string, zone: string) =>
+      withFolder({ "moves.csv": moves }, (folder) =>
+        runCommand(report, ["--data", folder, "--set-aside", "--month", month, "--zone", zone], { now }),
+      );
+    for (const [month, zone] of [
+      ["2026-04", "UTC"],
+      ["2026-05", "Asia/Tokyo"],
+      ["2027-01", "UTC"],
+    ] as const)
+      await expect(run(month, zone)).rejects.toThrow(new UsageError("--month has not begun yet."));
+    expect(await run("2026-03", "UTC")).toMatchObject({ exitCode: 0 });
+    // At 16:00 UTC the first of April has come to Tokyo.
+    expect(await run("2026-04", "Asia/Tokyo")).toMatchObject({ exitCode: 0 });
+  });
+
   it.each([
     [["--month", "2026-13", "--data", "x"], "--month"],
     [["--census", "25:00", "--data", "x"], "--census"],

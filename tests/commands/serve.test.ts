@@ -45,7 +45,8 @@ onEachDatabase("serve", (_, kind) => {
     let address = "";
     const run = await serving(database.url, {}, async (at) => {
       address = at;
-      expect(await answer(`${at}/api/v1/facility`)).toMatchObject({ name: "Alder Bay", zone: "America/New_York" });
+      const facility = { name: "Alder Bay", zone: "America/New_York", demo: false };
+      expect(await answer(`${at}/api/v1/facility`)).toMatchObject(facility);
       expect(await answer(`${at}/api/v1/wards`)).toMatchObject({ wards: [] });
     });
     expect(run).toMatchObject({ exitCode: 0, out: `Dwell Ledger is at ${address}\n` });
@@ -78,9 +79,13 @@ describe("serve", () => {
     await store.close();
     const run = await serving(database.url, { args: [] }, async (at) => {
       expect(await answer(`${at}/api/v1/wards`)).toMatchObject({ wards: [] });
+      expect(await answer(`${at}/api/v1/facility`)).toMatchObject({ demo: true });
     });
     expect(run).toMatchObject({ exitCode: 0, err: "" });
     expect(run.out).toMatch(/^Dwell Ledger with the demo hospital is at http/);
+    // Who wants an empty record does not find the invented patients in it.
+    const empty = () => runCommand(serve, ["--empty"], { databaseUrl: database.url, settings: quiet });
+    expect((await faultsOf(empty)).map((fault) => fault.code)).toEqual(["demo-record"]);
     await database.drop();
   });
 

@@ -67,7 +67,12 @@ export function qualityFindings(stay: Stay, period: QualityPeriod, now: Instant)
     ...repeatedHours(stay),
     ...tooEarly(stay, period),
   ];
-  return all.filter((f) => f.start < period.end && (f.end === null || f.end >= period.start));
+  return all.filter((finding) => isWithin(finding, period));
+}
+
+/** A stretch leaves its end out, so one that ends as the period begins is of the time before; a point has no length. */
+function isWithin({ start, end }: QualityFinding, period: QualityPeriod): boolean {
+  return start < period.end && (start >= period.start || end === null || end > period.start);
 }
 
 function absences(stay: Stay): QualityFinding[] {

@@ -50,6 +50,19 @@ describe("what a reader must know", () => {
     ]);
   });
 
+  it("tells that time before a ward was there is not counted", () => {
+    const said = (count: number) => {
+      const kinds = Array.from({ length: count }, () => "ward-not-open" as const);
+      return cautionsOf(facts({ findings: findings(...kinds) })).slice(1);
+    };
+    expect(said(1)).toEqual([
+      "Data quality: 1 time on a ward lies before anything was said of that ward, and is not counted.",
+    ]);
+    expect(said(2)).toEqual([
+      "Data quality: 2 times on wards lie before anything was said of these wards, and are not counted.",
+    ]);
+  });
+
   it("has words for every kind", () => {
     const kinds = Object.keys(qualityKinds) as (keyof typeof qualityKinds)[];
     expect(cautionsOf(facts({ findings: findings(...kinds) }))).toHaveLength(1 + kinds.length);

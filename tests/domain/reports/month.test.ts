@@ -45,6 +45,13 @@ describe("the sheet of a month", () => {
     expect(total).toEqual(["All wards", "", 10, 1, 0.1, ""]);
   });
 
+  it("has a total of missing figures, never of zero, when no ward is counted", () => {
+    const total = ["All wards", "", null, null, null, "no ward is counted"];
+    const unknown = ward("X", { inpatient: "unknown", patientDays: 7, catheterDays: 7 });
+    expect(monthSheet(facts({ wards: [unknown] })).total).toEqual(total);
+    expect(monthSheet(facts()).total).toEqual(total);
+  });
+
   it("says of a ward that it was only named in moves, or was inpatient on some days", () => {
     const wards = [
       ward("A", { namedOnly: true }),

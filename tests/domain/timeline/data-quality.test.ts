@@ -46,7 +46,50 @@ describe("what is doubtful about a stay", () => {
     const stay = stayFromLines("stay 1: 10-", "ward stay 2: A 10-20", "ward stay 3: B 30-40", "ward stay 4: A 50-");
     expect(findingsOf(stay, { period: { start: 0, end: 20 } })).toEqual([]);
     expect(findingsOf(stay, { period: { start: 0, end: 21 } })).toEqual(["absence-unknown ward stay 2 20-30"]);
-    expect(findingsOf(stay, { period: { start: 31, end: 60 } })).toEqual(["absence-unknown ward stay 3 40-50"]);
+    expect(findingsOf(stay, { period: { start: 29, end: 40 } })).toEqual(["absence-unknown ward stay 2 20-30"]);
+    // A stretch of time leaves its end out.
+    expect(findingsOf(stay, { period: { start: 30, end: 60 } })).toEqual(["absence-unknown ward stay 3 40-50"]);
+  });
+
+  it("takes what is doubtful about one instant at the very beginning of the period, and not at its end", () => {
+    const stay = stayFromLines("stay 1: 10-50", "ward stay 2: A 10-50", "catheter 3: arrived ?-18");
+    expect(findingsOf(stay, { period: { start: 10, end: 60 } })).toEqual(["in-place-on-arrival catheter 3 10-10"]);
+    expect(findingsOf(stay, { period: { start: 11, end: 60 } })).toEqual([]);
+    expect(findingsOf(stay, { period: { start: 0, end: 10 } })).toEqual([]);
+  });
+});
+
+describe("time on a ward before anything was said of that ward", () => {
+  const stay = stayFromLines("stay 1: 10-", "ward stay 2: A 10-30", "ward stay 3: B 30-");
+  const opening = (instants: Readonly<Record<number, number>>, period = always) =>
+    qualityFindings(stay, { ...period, opensAt: (wardId) => instants[wardId] ?? null }, 100).map(
+      (f) => `${f.kind} ${f.wardId} ${f.entry} ${f.start}-${f.end ?? ""}`,
+    );
+
+  it("is found up to the end of the ward stay or the opening of the ward, whichever comes first", () => {
+    expect(opening({ [wardIds.A]: 25 })).toEqual([`ward-not-open ${wardIds.A} ward stay 2 10-25`]);
+    expect(opening({ [wardIds.A]: 40, [wardIds.B]: 45 })).toEqual([
+      `ward-not-open ${wardIds.A} ward stay 2 10-30`,
+      `ward-not-open ${wardIds.B} ward stay 3 30-45`,
+    ]);
+  });
+
+  it("is none when the ward opened as the patient came, nor on a ward of which nothing is known", () => {
+    expect(opening({ [wardIds.A]: 10, [wardIds.B]: 11 })).toEqual([]);
+    expect(opening({ [wardIds.A]: 11 })).toEqual([`ward-not-open ${wardIds.A} ward stay 2 10-11`]);
+    expect(opening({})).toEqual([]);
+  });
+
+  it("is not found on an entry that was voided", () => {
+    const wardStays = stay.wardStays.map((w) => ({ ...w, voidReason: "wrong" }));
+    expect(qualityFindings({ ...stay, wardStays }, { ...always, opensAt: () => 25 }, 100)).toEqual([]);
+  });
+
+  it("belongs to the periods before the opening, and not to the one that begins with it", () => {
+    const found = [`ward-not-open ${wardIds.A} ward stay 2 10-25`];
+    expect(opening({ [wardIds.A]: 25 }, { start: 0, end: 25 })).toEqual(found);
+    expect(opening({ [wardIds.A]: 25 }, { start: 24, end: 60 })).toEqual(found);
+    expect(opening({ [wardIds.A]: 25 }, { start: 25, end: 60 })).toEqual([]);
   });
 });
 
