@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { auditAction } from "../audit-words.ts";
+import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { id, idInPath, instant, instantText } from "../wire.ts";
 
@@ -13,6 +14,9 @@ const limit = z
     encode: String,
   })
   .meta({ type: "integer", minimum: 1, maximum: 200, pattern: undefined });
+const dayOrInstant = z.union([day, instantText], {
+  error: "write a day as YYYY-MM-DD, or a time in UTC as YYYY-MM-DDTHH:MM:SSZ",
+});
 const paging = { after: cursor.optional(), limit: limit.optional().describe("50 when left out") };
 
 const entry = z
@@ -42,8 +46,10 @@ export const searchAudit = endpoint({
     personId: idInPath.optional(),
     patientId: idInPath.optional(),
     action: auditAction.optional(),
-    from: instantText.optional(),
-    to: instantText.optional().describe("Up to this time, which is left out"),
+    from: dayOrInstant.optional().describe("From the beginning of this day of the facility, or from this time on"),
+    to: dayOrInstant
+      .optional()
+      .describe("To the end of this day of the facility, or up to this time, which is left out"),
     ...paging,
   },
   output: page.meta({ id: "AuditPage" }),
@@ -121,6 +127,9 @@ export const listChanges = endpoint({
       ),
       next: z.int().describe("The cursor to go on from; it moves on also when nothing is to be seen"),
       more: z.boolean().describe("Whether there is more to ask for at once"),
+      waiting: z
+        .boolean()
+        .describe("Whether changes were written that have no place in the list yet: they get it within a second"),
     })
     .meta({ id: "Changes" }),
   errors: [],

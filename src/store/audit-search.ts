@@ -1,5 +1,4 @@
 import type { Instant } from "../domain/days/day-number.ts";
-import type { Prisma } from "./generated/sqlite/client.ts";
 import type { Read } from "./store.ts";
 
 /** Which entries are asked for; what is left out does not matter. */
@@ -36,10 +35,11 @@ export interface FoundEntry {
 
 /** Entries of the audit trail, newest first. */
 export async function findAudit(read: Read, question: AuditQuestion): Promise<FoundEntry[]> {
+  const { sql, values } = auditPage(read, question);
+  const found = await read.db.$queryRawUnsafe<{ id: string }[]>(sql, ...values);
   const rows = await read.db.auditEntry.findMany({
-    where: whereOf(question),
+    where: { id: { in: found.map(({ id }) => id) } },
     orderBy: [{ at: "desc" }, { id: "desc" }],
-    take: question.limit,
     include: { patients: { select: { patientId: true } } },
   });
   const ids = [...new Set(rows.map((row) => row.personId))];
@@ -54,22 +54,47 @@ export async function findAudit(read: Read, question: AuditQuestion): Promise<Fo
   }));
 }
 
-function whereOf({
-  facilityId,
-  personId,
-  survivorId,
-  action,
-  from,
-  to,
-  after,
-}: AuditQuestion): Prisma.AuditEntryWhereInput {
-  const before = after && new Date(after.at);
-  return {
-    facilityId,
-    ...(personId === undefined ? {} : { personId }),
-    ...(action === undefined ? {} : { action }),
-    ...(survivorId === undefined ? {} : { patients: { some: { patient: { survivorId } } } }),
-    at: { ...(from === undefined ? {} : { gte: new Date(from) }), ...(to === undefined ? {} : { lt: new Date(to) }) },
-    ...(before ? { OR: [{ at: { lt: before } }, { at: before, id: { lt: after.id } }] } : {}),
+interface Statement {
+  readonly sql: string;
+  readonly values: readonly (number | string)[];
+}
+
+/**
+ * The statement that finds the entries of a page. Its own, because Prisma's looks through the whole trail of the
+ * facility for the entries about a patient on SQLite, and for the place where a page begins on PostgreSQL.
+ */
+export function auditPage({ kind }: Pick<Read, "kind">, question: AuditQuestion): Statement {
+  const { facilityId, personId, survivorId, action, from, to, after, limit } = question;
+  const values: (number | string)[] = [];
+  const given = (value: number | string, type: string) => {
+    values.push(value);
+    return kind === "sqlite" ? "?" : `$${values.length}::${type}`;
   };
+  const instant = (at: Instant) =>
+    kind === "sqlite"
+      ? given(at, "")
+      : `(timestamp 'epoch' + ${given(String(at), "bigint")} * interval '1 millisecond')`;
+  // The sign keeps SQLite from going through the facility's or the person's entries to look for the patient in each.
+  const own = survivorId !== undefined && kind === "sqlite" ? "+" : "";
+  const conditions = [`${own}facility_id = ${given(facilityId, "int")}`];
+  if (personId !== undefined) conditions.push(`${own}person_id = ${given(personId, "int")}`);
+  if (survivorId !== undefined) conditions.push(`id IN (${aboutPatient} ${given(survivorId, "int")})`);
+  if (action !== undefined) conditions.push(`action = ${given(action, "text")}`);
+  if (from !== undefined) conditions.push(`at >= ${instant(from)}`);
+  if (to !== undefined) conditions.push(`at < ${instant(to)}`);
+  // Said twice, since only the first of the two leads an index to the place.
+  if (after !== undefined)
+    conditions.push(`at <= ${instant(after.at)}`, `(at < ${instant(after.at)} OR id < ${given(after.id, "text")})`);
+  const where = conditions.join(" AND ");
+  const sql = `SELECT id FROM audit_entry WHERE ${where} ORDER BY at DESC, id DESC LIMIT ${given(limit, "int")}`;
+  return { sql, values };
+}
+
+const aboutPatient =
+  "SELECT ap.audit_id FROM patient p JOIN audit_patient ap ON ap.patient_id = p.id WHERE p.survivor_id =";
+
+/** Whether entries of these actions, about somebody, wait to be sealed. */
+export async function isWaiting(read: Read, facilityId: number, actions: readonly string[]): Promise<boolean> {
+  const where = { sealNumber: null, facilityId, action: { in: [...actions] }, patients: { some: {} } };
+  return (await read.db.auditEntry.findFirst({ where, select: { id: true } })) !== null;
 }

@@ -2,6 +2,7 @@ import type { listChanges as endpoint } from "../../shared/api/audit.ts";
 import { type AuditAction, changingActions } from "../../shared/audit-words.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { type SealedPart, sealedEntries } from "../store/audit-seal.ts";
+import { isWaiting } from "../store/audit-search.ts";
 import { survivorIdsOf } from "../store/patients.ts";
 import { patientsInReach } from "../store/patients-in-reach.ts";
 import type { Act } from "./act.ts";
@@ -12,9 +13,13 @@ type Changes = OutputOf<typeof endpoint>;
 
 const usualLimit = 50;
 
+/** How many entries one answer looks through at most: most of them are views, which change nothing. */
+const lookedThrough = 1000;
+
 /**
  * What changed in patients' records since a cursor, for the patients within reach. The cursor is the place in the sealed
- * chain, which is given after the commit: so nothing that was written meanwhile can be left out.
+ * chain, which is given after the commit: so nothing that was written meanwhile can be left out. Nobody waits
+ * here for what has no place yet.
  */
 export async function listChanges(
   act: Act,
@@ -23,7 +28,7 @@ export async function listChanges(
 ): Promise<Changes> {
   const { store, actor, now } = act;
   return store.read(async (read) => {
-    const sealed = await sealedEntries(read, after, limit);
+    const sealed = await sealedEntries(read, after, lookedThrough);
     const own = sealed.filter(isChange(actor.facilityId));
     const survivors = await survivorIdsOf(read, [...new Set(own.flatMap(({ patientIds }) => patientIds))]);
     const since = inReachSince(now);
@@ -39,7 +44,11 @@ export async function listChanges(
         { cursor: seal.number, at: at.getTime(), personId, action: action as AuditAction, patientIds: seen, entries },
       ];
     });
-    return { changes, next: sealed.at(-1)?.seal.number ?? after, more: sealed.length === limit };
+    const waiting = await isWaiting(read, actor.facilityId, changingActions);
+    const last = changes[limit - 1];
+    if (last && changes.length > limit)
+      return { changes: changes.slice(0, limit), next: last.cursor, more: true, waiting };
+    return { changes, next: sealed.at(-1)?.seal.number ?? after, more: sealed.length === lookedThrough, waiting };
   });
 }
 

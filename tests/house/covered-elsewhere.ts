@@ -21,8 +21,6 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/report-ward-day.ts": "tests/http/endpoints.test.ts",
   "src/usecases/report-ward-days.ts": "tests/http/endpoints.test.ts",
   "src/http/json-tokens.ts": "tests/http/json-body.test.ts",
-  "src/store/audit-seal.ts": "tests/usecases/seal-audit.test.ts",
-  "src/store/audit-search.ts": "tests/http/audit.test.ts",
   "src/store/owned-stays.ts": "tests/store/timelines.test.ts",
   "src/store/read-rows.ts": "tests/store/timelines.test.ts",
   "src/usecases/keep-sealing.ts": "tests/usecases/seal-audit.test.ts",

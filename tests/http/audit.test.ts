@@ -80,6 +80,37 @@ onEachDatabase("the audit trail", (fresh) => {
     });
   });
 
+  it("takes the days of a period as those of the facility, both included", async () => {
+    const find = (from: string, to: string) =>
+      call(endpoints.searchAudit, { action: "set-up-facility", from, to }, as("prevention"));
+    // It was set up at 20:00 on September 30 there, which is UTC-4.
+    const [setUp] = (await find("2026-09-30", "2026-09-30")).entries;
+    expect(setUp?.at).toBe(Date.UTC(2026, 9, 1));
+    expect((await find("2026-10-01", "2026-12-31")).entries).toEqual([]);
+    expect((await find("2026-09-01", "2026-09-29")).entries).toEqual([]);
+    expect((await find("0000-01-01", "9999-12-31")).entries).toEqual([setUp]);
+    expect((await find("0000-01-01T00:00:00Z", "9999-12-31T23:59:59-23:59")).entries).toEqual([setUp]);
+    const refused = await door.get("/api/v1/audit?from=yesterday");
+    expect([refused.status, refused.body.detail]).toEqual([422, expect.stringContaining("YYYY-MM-DD, or a time")]);
+  });
+
+  it("shows among a patient's entries that somebody searched for them, and refuses one who is elsewhere", async () => {
+    const patientId = await patientOf(identifiers[0]);
+    await call(endpoints.searchAudit, { patientId }, as("administrator"));
+    const { entries } = await call(endpoints.readAccess, { patientId, limit: 1 }, as("prevention"));
+    expect(entries).toMatchObject([{ action: "search-audit", patientIds: [patientId], details: { patientId } }]);
+    const refusals = [];
+    const elsewhere = { wardId: door.hospital.elsewhereWardId, identifier: "OTHER-1", number: "O1" };
+    const foreign = { ...elsewhere, admittedAt: "2026-11-20T09:00" };
+    const { patientId: hidden } = await call(endpoints.admitPatient, foreign, as("elsewhere", "o1"));
+    for (const about of [hidden, 2_000_000_000]) {
+      const asked = await door.get(`/api/v1/audit?patientId=${about}`, "administrator").expect(404);
+      const access = await door.get(`/api/v1/patients/${about}/access`, "administrator").expect(404);
+      refusals.push([asked, access].map(({ body }) => ({ ...body, instance: "" })));
+    }
+    expect(refusals[0]).toEqual(refusals[1]);
+  });
+
   it("lists changes since a cursor to those who reach the patient, without what somebody typed", async () => {
     const ward = door.hospital.wards["3E"];
     await sealAudit(door.hospital.store);
@@ -101,6 +132,40 @@ onEachDatabase("the audit trail", (fresh) => {
     expect((await call(endpoints.listChanges, { after: seen.next }, as("bedside"))).changes).toEqual([]);
     const elsewhere = await call(endpoints.listChanges, { after: start.next, limit: 200 }, as("elsewhere"));
     expect([elsewhere.changes, elsewhere.next]).toEqual([[], seen.next]);
+  });
+
+  it("lists changes in pages of which each goes on where the one before ended, and says what waits", async () => {
+    const { people, wards, store } = door.hospital;
+    await sealAudit(store);
+    const start = await call(endpoints.listChanges, { after: 0, limit: 200 }, as("prevention"));
+    expect(start.waiting).toBe(false);
+    const admit = (wardId: number, number: string) => {
+      const input = { wardId, identifier: number, number, admittedAt: "2026-11-20T09:00" };
+      return call(endpoints.admitPatient, input, as("prevention", number));
+    };
+    const own: number[] = [];
+    for (const number of ["C1", "C2", "C3"]) {
+      own.push((await admit(wards["3E"], number)).patientId);
+      await admit(wards["4N"], `${number}-4N`);
+      await call(endpoints.readRound, { wardId: wards["3E"] }, as("bedside"));
+    }
+    const waiting = await call(endpoints.listChanges, { after: start.next }, as("bedside"));
+    expect(waiting).toEqual({ changes: [], next: start.next, more: false, waiting: true });
+    await sealAudit(store);
+    const seen = [];
+    let page = start;
+    do {
+      page = await call(endpoints.listChanges, { after: page.next, limit: 1 }, as("bedside"));
+      expect([page.changes.length, page.waiting]).toEqual([1, false]);
+      seen.push(...page.changes);
+    } while (page.more);
+    // Kit Sandoval works on 3E alone.
+    expect(seen.map(({ action, patientIds }) => [action, patientIds])).toEqual(
+      own.map((patientId) => ["admit-patient", [patientId]]),
+    );
+    expect(seen.every(({ personId }) => personId === people.prevention)).toBe(true);
+    const all = await call(endpoints.listChanges, { after: start.next }, as("prevention"));
+    expect([all.changes.length, all.more, all.next]).toEqual([6, false, page.next]);
   });
 
   it("is verified on demand", async () => {
