@@ -1,4 +1,4 @@
-import { createScanner, type JSONScanner } from "jsonc-parser";
+import { createScanner, type JSONScanner, visit } from "jsonc-parser";
 import { type ProblemCode, refuse } from "../../shared/problems.ts";
 
 /** Kinds of tokens, and the error "none", by the numbers that jsonc-parser declares for them (lib/esm/main.d.ts). */
@@ -47,11 +47,51 @@ function checkText(scanner: JSONScanner, names: Open): void {
   names.add(value);
 }
 
-/** A whole number that is read as another one than was written is a slip, or an attack; so is one without end. */
+/** A number that is kept as another one than was written is a slip, or an attack; so is one without end. */
 function checkNumber(scanner: JSONScanner): void {
-  const text = scanner.getTokenValue();
-  if (Number.isFinite(Number(text)) && (Number.isSafeInteger(Number(text)) || !/^-?\d+$/.test(text))) return;
-  refuseAt(scanner, "json-value-unusable", "A number is too large to be read exactly");
+  if (isKept(scanner.getTokenValue())) return;
+  refuseAt(scanner, "json-value-unusable", "A number is too large or too long to be kept exactly");
+}
+
+/** Programs print up to 17 digits of a fraction that they hold as 64 bits (IEEE 754), though fewer would name it. */
+const digitsOfFraction = 17;
+
+function isKept(text: string): boolean {
+  const value = Number(text);
+  if (!Number.isFinite(value)) return false;
+  // The neighbors of a larger one cannot be told from it, even where it is exact itself.
+  if (/^-?\d+$/.test(text)) return Number.isSafeInteger(value);
+  const [written, kept] = [decimal(text), decimal(String(value))];
+  if (written.digits === kept.digits && written.power === kept.power) return true;
+  return !Number.isInteger(value) && written.digits.length <= digitsOfFraction;
+}
+
+/** The digits of a decimal number without zeros around them, and the power of ten behind them. */
+function decimal(text: string): { digits: string; power: number } {
+  const [, whole = "", fraction = "", power = "0"] = /^-?(\d+)(?:\.(\d+))?(?:e([+-]?\d+))?$/i.exec(text) ?? [];
+  const all = (whole + fraction).replace(/^0+/, "");
+  // Looking behind keeps the time linear in the number of zeros.
+  const digits = all.replace(/(?<!0)0+$/, "");
+  return { digits, power: digits === "" ? 0 : Number(power) - fraction.length + all.length - digits.length };
+}
+
+/**
+ * Refuses `request-unreadable` at the place where a text stops being JSON, for a text that {@link checkJsonTokens} has
+ * passed: jsonc-parser's walk calls itself for each level, and stops here at the first fault, so it goes no deeper.
+ */
+export function refuseBrokenJson(text: string): never {
+  visit(
+    text,
+    {
+      onError: (_error, _offset, _length, line, column) => refuseBroken(`, at line ${line + 1}, column ${column + 1}`),
+    },
+    { disallowComments: true },
+  );
+  return refuseBroken("");
+}
+
+function refuseBroken(place: string): never {
+  return refuse("request-unreadable", `The body is not valid JSON${place}.`);
 }
 
 function refuseAt(scanner: JSONScanner, code: ProblemCode, what: string): never {

@@ -20,7 +20,6 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/report-month.ts": "tests/http/endpoints.test.ts",
   "src/usecases/report-ward-day.ts": "tests/http/endpoints.test.ts",
   "src/usecases/report-ward-days.ts": "tests/http/endpoints.test.ts",
-  "src/http/json-tokens.ts": "tests/http/json-body.test.ts",
   "src/store/owned-stays.ts": "tests/store/timelines.test.ts",
   "src/store/read-rows.ts": "tests/store/timelines.test.ts",
   "src/usecases/keep-sealing.ts": "tests/usecases/seal-audit.test.ts",
