@@ -73,22 +73,24 @@ function seenFaults({ insertedAt, removedAt, removedBeforeAt, lastSeenAt }: Cath
 }
 
 /** Notes say that the catheter was in place; they stay true when its instants are corrected, or are voided first. */
-function notedFaults(stay: Stay, { insertedAt, removedAt, removedBeforeAt, noted }: Catheter): Fault[] {
+function notedFaults(stay: Stay, { insertedAt, removedAt, removedAfterAt, removedBeforeAt, noted }: Catheter): Fault[] {
   if (!noted) return [];
-  const gone = removedAt ?? removedBeforeAt;
   const faults: Fault[] = [];
+  const later = { code: "seen-after-removal", detail: "A note says that it was in place later." } as const;
+  const gone = removedAt ?? removedBeforeAt;
+  // A removal between two times counts to the first of them, the last at which it was known to be in place.
   if (gone !== null && noted.last > gone)
-    faults.push({
-      code: "seen-after-removal",
-      pointer: "/removedAt",
-      detail: "A note says that it was in place later.",
-    });
+    faults.push({ ...later, pointer: removedAt === null ? "/removedBeforeAt" : "/removedAt" });
+  else if (removedAfterAt !== null && noted.last > removedAfterAt)
+    faults.push({ ...later, pointer: "/removedAfterAt" });
   if (insertedAt !== null && noted.first < insertedAt)
     faults.push({
       code: "seen-before-insertion",
       pointer: "/insertedAt",
       detail: "A note says that it was in place earlier.",
     });
+  if (noted.first < stay.admittedAt)
+    faults.push(outside(stay, "/admittedAt", "A note about the catheter lies before the admission."));
   if (stay.dischargedAt !== null && noted.last > stay.dischargedAt)
     faults.push(outside(stay, "/dischargedAt", "A note about the catheter lies after the discharge."));
   return faults;

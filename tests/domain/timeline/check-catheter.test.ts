@@ -65,3 +65,53 @@ it.each([
   const faults = checkCatheter(stay, { ...catheter, ...Object.fromEntries(hours) });
   expect(faults.map((fault) => fault.code)).toEqual(["removal-unclear"]);
 });
+
+describe("a catheter with notes, the first at 14 and the last at 16", () => {
+  const faultsWith = (stay: string, line: string) => {
+    const found = stayFromLines(stay, line);
+    const [catheter] = found.catheters;
+    if (!catheter) throw new Error("the line wrote no catheter");
+    return checkCatheter(found, { ...catheter, noted: { first: 14, last: 16 } }).map(
+      (fault) => `${faultText(fault)} ${fault.pointer}`,
+    );
+  };
+
+  it.each([
+    ["stay 1: 10-50", "catheter 4: 14-"],
+    ["stay 1: 10-50", "catheter 4: 12-16"],
+    ["stay 1: 10-50", "catheter 4: 12-16..20"],
+    ["stay 1: 10-16", "catheter 4: 12-"],
+    ["stay 1: 14-50", "catheter 4: arrived ?-"],
+    ["stay 1: 14-50", "catheter 4: arrived 3-"],
+  ])("can be true: %s, %s", (stay, line) => {
+    expect(faultsWith(stay, line)).toEqual([]);
+  });
+
+  it.each([
+    ["put in after the first", "stay 1: 10-50", "catheter 4: 15-", ["seen-before-insertion /insertedAt"]],
+    ["removed before the last", "stay 1: 10-50", "catheter 4: 12-15", ["seen-after-removal /removedAt"]],
+    ["gone before the last", "stay 1: 10-50", "catheter 4: 12-13..15", ["seen-after-removal /removedBeforeAt"]],
+    // It counts to the first of the two times, the last at which it was known to be in: a note says that it was later.
+    ["perhaps gone before the last", "stay 1: 10-50", "catheter 4: 12-15..20", ["seen-after-removal /removedAfterAt"]],
+    [
+      "in a stay that ended before the last",
+      "stay 1: 10-15",
+      "catheter 4: 12-",
+      ["outside-stay see stay 1 /dischargedAt"],
+    ],
+    [
+      "in a stay that began after the first",
+      "stay 1: 15-50",
+      "catheter 4: arrived ?-",
+      ["outside-stay see stay 1 /admittedAt"],
+    ],
+    [
+      "in one that began after the first, come along",
+      "stay 1: 15-50",
+      "catheter 4: arrived 3-",
+      ["outside-stay see stay 1 /admittedAt"],
+    ],
+  ])("cannot have been %s", (_what, stay, line, faults) => {
+    expect(faultsWith(stay, line)).toEqual(faults);
+  });
+});
