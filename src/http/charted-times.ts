@@ -13,12 +13,13 @@ type Timed<I, K extends keyof I> = Omit<I, K> & {
 /**
  * An input with its charted times as instants. A time without an offset is the facility's local time; one that occurs
  * twice is the earlier instant and marked. Refuses all faults at once: `time-unreadable`, `time-does-not-exist`,
- * `in-the-future`.
+ * `in-the-future`. `fields`: what the entry calls a time that has another name in the input, for its mark.
  */
 export async function withInstants<I extends object, K extends keyof I & string>(
   act: Act,
   input: I,
   names: readonly K[],
+  fields: Partial<Record<K, string>> = {},
 ): Promise<Timed<I, K>> {
   const texts = names.flatMap((name) => (typeof input[name] === "string" ? [[name, input[name]] as const] : []));
   const zone = await zoneFor(
@@ -29,7 +30,9 @@ export async function withInstants<I extends object, K extends keyof I & string>
   const instants = Object.fromEntries(read.flatMap(({ name, instant }) => (instant === null ? [] : [[name, instant]])));
   const [first, ...more] = [...read.flatMap(({ faults }) => faults), ...futureFaults(act.now, instants)];
   if (first) throw new Problem(first, ...more);
-  const marks = read.flatMap(({ name, repeated }): Mark[] => (repeated ? [`repeated-hour:${name}`] : []));
+  const marks = read.flatMap(({ name, repeated }): Mark[] =>
+    repeated ? [`repeated-hour:${fields[name] ?? name}`] : [],
+  );
   // The cast is safe: every text of these names was replaced by its instant.
   return { ...input, ...instants, marks } as unknown as Timed<I, K>;
 }
@@ -40,14 +43,14 @@ async function zoneFor({ store, actor }: Act, texts: readonly string[]): Promise
   return zoneNamed(local ? await zoneOfFacility(store, actor) : "UTC");
 }
 
-interface ReadTime {
-  readonly name: string;
+interface ReadTime<K extends string> {
+  readonly name: K;
   readonly instant: Instant | null;
   readonly repeated: boolean;
   readonly faults: readonly Fault[];
 }
 
-function readOne(name: string, text: string, zone: Zone): ReadTime {
+function readOne<K extends string>(name: K, text: string, zone: Zone): ReadTime<K> {
   try {
     return { name, ...readLocalTime(text, zone), faults: [] };
   } catch (error) {

@@ -72,31 +72,33 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
   dischargePatient: async (act, input) => dischargePatient(act, await withInstants(act, input, ["dischargedAt"])),
   cancelDischarge: (act, input) => cancelDischarge(act, input),
   correctStay: async (act, input) => {
-    const { stayId, reason, seenVersion, marks: _, ...changes } = await withInstants(act, input, times.stay);
-    return correctStay(act, { stayId, reason, seenVersion, changes });
+    const { stayId, reason, seenVersion, marks, ...changes } = await withInstants(act, input, times.stay);
+    return correctStay(act, { stayId, reason, seenVersion, marks, changes });
   },
   voidStay: (act, input) => voidStay(act, input),
   movePatient: async (act, input) => {
-    const { toWardId, ...move } = await withInstants(act, input, ["movedAt"]);
+    const { toWardId, ...move } = await withInstants(act, input, ["movedAt"], { movedAt: "startAt" });
     return movePatient(act, { ...move, wardId: toWardId });
   },
-  recordAbsence: async (act, input) => recordAbsence(act, await withInstants(act, input, ["leftAt", "backAt"])),
+  recordAbsence: async (act, input) =>
+    recordAbsence(act, await withInstants(act, input, ["leftAt", "backAt"], { leftAt: "endAt", backAt: "startAt" })),
   correctWardStay: async (act, input) => {
-    const { wardStayId, reason, seenVersion, marks: _, ...given } = await withInstants(act, input, times.wardStay);
+    const { wardStayId, reason, seenVersion, marks, ...given } = await withInstants(act, input, times.wardStay);
     const { toWardId, ...changes } = given;
     const moved = toWardId === undefined ? changes : { ...changes, wardId: toWardId };
-    return correctWardStay(act, { wardStayId, reason, seenVersion, changes: moved });
+    return correctWardStay(act, { wardStayId, reason, seenVersion, marks, changes: moved });
   },
   cancelMove: (act, input) => cancelMove(act, input),
   voidWardStay: (act, input) => voidWardStay(act, input),
   insertCatheter: async (act, input) => recordInsertion(act, await withInstants(act, input, ["insertedAt"])),
-  recordCatheterOnArrival: async (act, input) => recordOnArrival(act, await withInstants(act, input, ["foundAt"])),
+  recordCatheterOnArrival: async (act, input) =>
+    recordOnArrival(act, await withInstants(act, input, ["foundAt"], { foundAt: "lastSeenAt" })),
   readCatheter: (act, input) => readCatheter(act, input),
   removeCatheter: async (act, input) => recordRemoval(act, await withInstants(act, input, times.removal)),
   correctCatheter: async (act, input) => {
     const given = await withInstants(act, input, times.catheter);
-    const { catheterId, reason, seenVersion, confirm = [], marks: _, ...changes } = given;
-    return changeCatheter(act, { catheterId, reason, seenVersion, confirm, changes });
+    const { catheterId, reason, seenVersion, confirm = [], marks, ...changes } = given;
+    return changeCatheter(act, { catheterId, reason, seenVersion, confirm, marks, changes });
   },
   voidCatheter: (act, input) => voidCatheter(act, input),
   reviewCatheter: async (act, input) => writeNote(act, { ...(await withInstants(act, input, ["at"])), kind: "review" }),
@@ -108,8 +110,8 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
     writeNote(act, { ...(await withInstants(act, input, ["at"])), kind: "urine-output" }),
   correctNote: async (act, input) => {
     const given = await withInstants(act, input, ["at"]);
-    const { noteId, reason, seenVersion, confirm = [], marks: _, ...changes } = given;
-    return correctNote(act, { noteId, reason, seenVersion, confirm, changes });
+    const { noteId, reason, seenVersion, confirm = [], marks, ...changes } = given;
+    return correctNote(act, { noteId, reason, seenVersion, confirm, marks, changes });
   },
   voidNote: (act, input) => voidNote(act, input),
   readRound: (act, input) => readRound(act, input),

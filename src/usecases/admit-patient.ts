@@ -1,6 +1,7 @@
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import { admit } from "../domain/timeline/admit.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { ensurePatient } from "../store/patients.ts";
 import { stayNumberTaken } from "../store/stays.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
@@ -14,6 +15,7 @@ export interface AdmitPatient {
   readonly admittedAt: Instant;
   readonly wardId: number;
   readonly bed?: string | null;
+  readonly marks?: readonly Mark[];
 }
 
 /**
@@ -40,10 +42,10 @@ export async function admitPatient(
           refuse("stay-number-taken", "Another stay has this number.", { pointer: "/number", other: `stay ${other}` });
       },
       decide: (timeline, newId) => {
-        const { number, admittedAt, wardId, bed = null } = input;
+        const { number, admittedAt, wardId, bed = null, marks = [] } = input;
         const ids = { stayId: newId(), wardStayId: newId(), patientId };
         return {
-          timeline: admit(timeline, { ...ids, number, admittedAt, wardId, bed }),
+          timeline: admit(timeline, { ...ids, number, admittedAt, wardId, bed, marks }),
           answer: { ...ids, version: 1 },
         };
       },

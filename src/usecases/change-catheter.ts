@@ -2,6 +2,7 @@ import { Problem } from "../../shared/problems.ts";
 import { type CatheterChanges, correctCatheter } from "../domain/timeline/correct-entry.ts";
 import { catheterOf } from "../domain/timeline/find-entry.ts";
 import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CareContext, careContext } from "./care-context.ts";
 import { catheterFaults } from "./catheter-faults.ts";
@@ -14,6 +15,7 @@ export interface ChangeCatheter {
   readonly confirm: readonly string[];
   readonly reason: string;
   readonly seenVersion?: number | undefined;
+  readonly marks?: readonly Mark[];
 }
 
 /**
@@ -21,7 +23,7 @@ export interface ChangeCatheter {
  * Refuses `stale-version`, `indication-unknown`, `out-of-bounds`, `unusual-value` and what contradicts the record.
  */
 export function changeCatheter(act: Act, input: ChangeCatheter): Promise<{ catheterId: number; version: number }> {
-  const { catheterId, changes, confirm, reason, seenVersion } = input;
+  const { catheterId, changes, confirm, reason, seenVersion, marks = [] } = input;
   const { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt, insertionRecord, removalRecord } =
     changes;
   notInFuture(act.now, { insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt });
@@ -47,7 +49,7 @@ export function changeCatheter(act: Act, input: ChangeCatheter): Promise<{ cathe
         ...catheterFaults({ ...removalRecord }, { ...given, at: "/removalRecord", balloonMl }),
       ];
       if (first) throw new Problem(first, ...more);
-      return { timeline: correctCatheter(timeline, catheterId, changes), answer: { catheterId } };
+      return { timeline: correctCatheter(timeline, catheterId, { ...changes, marks }), answer: { catheterId } };
     },
   });
 }

@@ -7,6 +7,7 @@ import {
   type StayChanges,
   type WardStayChanges,
 } from "../domain/timeline/correct-entry.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { stayNumberTaken } from "../store/stays.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { changePatient } from "./change-patient.ts";
@@ -14,6 +15,8 @@ import { knownWard } from "./known-ward.ts";
 
 /** Why an entry is corrected, and the version that the person saw, when they saw one. */
 interface Correction<Changes> {
+  /** Of the new times. */
+  readonly marks?: readonly Mark[];
   readonly changes: Changes;
   readonly reason: string;
   readonly seenVersion?: number | undefined;
@@ -24,7 +27,7 @@ export function correctStay(
   act: Act,
   input: { stayId: number } & Correction<StayChanges>,
 ): Promise<{ stayId: number; version: number }> {
-  const { stayId, changes, reason, seenVersion } = input;
+  const { stayId, changes, reason, seenVersion, marks = [] } = input;
   const { admittedAt, dischargedAt } = changes;
   notInFuture(act.now, { admittedAt, dischargedAt });
   return changePatient(act, {
@@ -39,7 +42,7 @@ export function correctStay(
       if (other !== null && other !== stayId)
         refuse("stay-number-taken", "Another stay has this number.", { pointer: "/number", other: `stay ${other}` });
     },
-    decide: (timeline) => ({ timeline: decideStay(timeline, stayId, changes), answer: { stayId } }),
+    decide: (timeline) => ({ timeline: decideStay(timeline, stayId, { ...changes, marks }), answer: { stayId } }),
   });
 }
 
@@ -48,7 +51,7 @@ export function correctWardStay(
   act: Act,
   input: { wardStayId: number } & Correction<WardStayChanges>,
 ): Promise<{ wardStayId: number; version: number }> {
-  const { wardStayId, changes, reason, seenVersion } = input;
+  const { wardStayId, changes, reason, seenVersion, marks = [] } = input;
   const { startAt, endAt, wardId } = changes;
   notInFuture(act.now, { startAt, endAt });
   return changePatient(act, {
@@ -58,7 +61,10 @@ export function correctWardStay(
     details: { fields: Object.keys(changes) },
     reason,
     first: async (tx) => (wardId === undefined ? undefined : knownWard(tx, act.actor.facilityId, wardId, "/toWardId")),
-    decide: (timeline) => ({ timeline: decideWardStay(timeline, wardStayId, changes), answer: { wardStayId } }),
+    decide: (timeline) => ({
+      timeline: decideWardStay(timeline, wardStayId, { ...changes, marks }),
+      answer: { wardStayId },
+    }),
   });
 }
 

@@ -4,6 +4,7 @@ import type { AuditAction } from "../../shared/audit-words.ts";
 import { type Fault, Problem, type ProblemCode, refuse } from "../../shared/problems.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { CatheterNote } from "../domain/timeline/note.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { correctNote as decide, type NoteChanges } from "../domain/timeline/write-note.ts";
 import { writeAudit } from "../store/audit.ts";
 import { facility } from "../store/facilities.ts";
@@ -28,14 +29,18 @@ export interface NoteChange {
  */
 export function correctNote(
   act: Act,
-  input: NoteChange & { readonly changes: NoteChanges; readonly confirm: readonly string[] },
+  input: NoteChange & {
+    readonly changes: NoteChanges;
+    readonly confirm: readonly string[];
+    readonly marks?: readonly Mark[];
+  },
 ): Promise<{ noteId: number; version: number }> {
-  const { changes, confirm } = input;
+  const { changes, confirm, marks = [] } = input;
   notInFuture(act.now, { at: changes.at });
   return changeNote(act, input, {
     action: "correct-note",
     decide: async (tx, old) => {
-      const note = decide(old, changes);
+      const note = decide(old, changes, marks);
       const zone = zoneNamed((await facility(tx, act.actor.facilityId)).zone);
       const faults = await noteFaults(tx, act.actor.facilityId, { note, zone, confirm });
       const [first, ...more] = faults.filter((fault) => !isLeftAlone(fault, changes));

@@ -1,5 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
 import { cancelDischarge as cancel, discharge } from "../domain/timeline/discharge.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { changePatient } from "./change-patient.ts";
 
@@ -7,12 +8,13 @@ export interface DischargePatient {
   readonly stayId: number;
   readonly dischargedAt: Instant;
   readonly disposition?: string | null | undefined;
+  readonly marks?: readonly Mark[];
   readonly seenVersion?: number | undefined;
 }
 
 /** Ends a stay. Refuses `already-discharged`, `outside-stay` when something was recorded later. */
 export function dischargePatient(act: Act, input: DischargePatient): Promise<{ stayId: number; version: number }> {
-  const { stayId, dischargedAt, disposition = null, seenVersion } = input;
+  const { stayId, dischargedAt, disposition = null, marks = [], seenVersion } = input;
   notInFuture(act.now, { dischargedAt });
   return changePatient(act, {
     action: "discharge-patient",
@@ -20,7 +22,7 @@ export function dischargePatient(act: Act, input: DischargePatient): Promise<{ s
     subject: { kind: "stay", id: stayId, seenVersion },
     details: {},
     decide: (timeline) => ({
-      timeline: discharge(timeline, { stayId, dischargedAt, disposition }),
+      timeline: discharge(timeline, { stayId, dischargedAt, disposition, marks }),
       answer: { stayId },
     }),
   });

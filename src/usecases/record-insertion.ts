@@ -7,7 +7,7 @@ import type { Instant } from "../domain/days/day-number.ts";
 import { stayOf } from "../domain/timeline/find-entry.ts";
 import { insertCatheter } from "../domain/timeline/insert-catheter.ts";
 import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
-import type { Mark } from "../domain/timeline/timeline.ts";
+import type { Mark, Stay } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CareContext, careContext } from "./care-context.ts";
 import { catheterFaults } from "./catheter-faults.ts";
@@ -83,12 +83,17 @@ function requiredFaults(input: RecordInsertion, policy: PolicyBody): Fault[] {
     }));
 }
 
+export interface RecordOnArrival {
+  readonly stayId: number;
+  readonly kind: CatheterKind;
+  readonly foundAt: Instant;
+  readonly indication?: string | undefined;
+  readonly marks?: readonly Mark[];
+}
+
 /** Records a catheter that was in place when the patient came, found by somebody. Refuses as {@link recordInsertion}. */
-export function recordOnArrival(
-  act: Act,
-  input: { stayId: number; kind: CatheterKind; foundAt: Instant; indication?: string | undefined },
-): Promise<{ catheterId: number; version: number }> {
-  const { stayId, kind, foundAt, indication = null } = input;
+export function recordOnArrival(act: Act, input: RecordOnArrival): Promise<{ catheterId: number; version: number }> {
+  const { stayId, kind, foundAt, indication = null, marks = [] } = input;
   notInFuture(act.now, { foundAt });
   let care: CareContext;
   return changePatient(act, {
@@ -99,15 +104,25 @@ export function recordOnArrival(
       care = await careContext(tx, act.actor.facilityId, { stayId });
     },
     decide: (timeline, newId) => {
-      const policy = care.policyAt(stayOf(timeline, stayId), foundAt);
-      const [first, ...more] = indicationFaults("/indication", indication, policy);
+      const stay = stayOf(timeline, stayId);
+      const [first, ...more] = [
+        ...foundOutside(stay, foundAt),
+        ...indicationFaults("/indication", indication, care.policyAt(stay, foundAt)),
+      ];
       if (first) throw new Problem(first, ...more);
       const catheterId = newId();
-      const said = { kind, indication, lastSeenAt: foundAt, insertedAt: null, inPlaceOnArrival: true };
+      const said = { kind, indication, lastSeenAt: foundAt, insertedAt: null, inPlaceOnArrival: true, marks };
       return {
         timeline: insertCatheter(timeline, { ...said, stayId, catheterId }),
         answer: { catheterId, version: 1 },
       };
     },
   });
+}
+
+/** Who found it says that it was in place then, which is within the stay. */
+function foundOutside({ id, admittedAt, dischargedAt }: Stay, foundAt: Instant): Fault[] {
+  if (foundAt >= admittedAt && (dischargedAt === null || foundAt <= dischargedAt)) return [];
+  const detail = `The patient was not here ${foundAt < admittedAt ? "yet" : "any more"} at that time.`;
+  return [{ code: "outside-stay", pointer: "/foundAt", detail, other: `stay ${id}` }];
 }

@@ -3,6 +3,7 @@ import type { RemovalRecord } from "../../shared/records.ts";
 import type { Instant } from "../domain/days/day-number.ts";
 import { catheterOf } from "../domain/timeline/find-entry.ts";
 import { removeCatheter } from "../domain/timeline/remove-catheter.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { catheterFaults } from "./catheter-faults.ts";
 import { changePatient } from "./change-patient.ts";
@@ -17,6 +18,7 @@ export interface RecordRemoval {
   /** Pointers of unusual values that somebody has checked. */
   readonly confirm?: readonly string[] | undefined;
   readonly seenVersion?: number | undefined;
+  readonly marks?: readonly Mark[];
 }
 
 /**
@@ -25,7 +27,8 @@ export interface RecordRemoval {
  * `unusual-value`, `in-the-future`, `stale-version`.
  */
 export function recordRemoval(act: Act, input: RecordRemoval): Promise<{ catheterId: number; version: number }> {
-  const { catheterId, record, confirm = [], seenVersion, removedAt, removedAfterAt, removedBeforeAt } = input;
+  const { catheterId, record, confirm = [], marks = [], seenVersion } = input;
+  const { removedAt, removedAfterAt, removedBeforeAt } = input;
   notInFuture(act.now, { removedAt, removedAfterAt, removedBeforeAt });
   const when = whenOf(input);
   return changePatient(act, {
@@ -37,7 +40,7 @@ export function recordRemoval(act: Act, input: RecordRemoval): Promise<{ cathete
       const { balloonMl } = catheterOf(timeline, catheterId).catheter;
       const [first, ...more] = catheterFaults(record ?? {}, { ageDays: null, confirm, at: "/record", balloonMl });
       if (first) throw new Problem(first, ...more);
-      return { timeline: removeCatheter(timeline, { catheterId, record, ...when }), answer: { catheterId } };
+      return { timeline: removeCatheter(timeline, { catheterId, record, marks, ...when }), answer: { catheterId } };
     },
   });
 }

@@ -2,12 +2,21 @@ import { refuse } from "../../../shared/problems.ts";
 import type { Instant } from "../days/day-number.ts";
 import { checkStay } from "./check-stay.ts";
 import { stayOf } from "./find-entry.ts";
-import { type PatientTimeline, revise, wardStaysInOrder, withEntry, withStay } from "./timeline.ts";
+import {
+  type Mark,
+  markedAnew,
+  type PatientTimeline,
+  revise,
+  wardStaysInOrder,
+  withEntry,
+  withStay,
+} from "./timeline.ts";
 
 export interface Discharge {
   readonly stayId: number;
   readonly dischargedAt: Instant;
   readonly disposition: string | null;
+  readonly marks?: readonly Mark[];
 }
 
 /**
@@ -24,7 +33,8 @@ export function discharge(timeline: PatientTimeline, order: Discharge): PatientT
       ? withEntry(stay.wardStays, revise(last, { endAt: order.dischargedAt }))
       : stay.wardStays;
   const { dischargedAt, disposition } = order;
-  const ended = revise({ ...stay, wardStays: closed }, { dischargedAt, disposition, spanFromMoves: false });
+  const marks = markedAnew(stay, { dischargedAt }, order.marks ?? []);
+  const ended = revise({ ...stay, wardStays: closed }, { dischargedAt, disposition, marks, spanFromMoves: false });
   return checkStay(withStay(timeline, ended), stay.id);
 }
 
@@ -42,7 +52,7 @@ export function cancelDischarge(timeline: PatientTimeline, stayId: number): Pati
       : stay.wardStays;
   const open = revise(
     { ...stay, wardStays: reopened },
-    { dischargedAt: null, disposition: null, spanFromMoves: false },
+    { dischargedAt: null, disposition: null, marks: markedAnew(stay, { dischargedAt: null }), spanFromMoves: false },
   );
   return checkStay(withStay(timeline, open), stayId);
 }

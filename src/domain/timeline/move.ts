@@ -4,6 +4,8 @@ import { checkStay } from "./check-stay.ts";
 import { stayOf } from "./find-entry.ts";
 import {
   endOf,
+  type Mark,
+  markedAnew,
   newEntry,
   type PatientTimeline,
   revise,
@@ -21,6 +23,7 @@ export interface Move {
   readonly movedAt: Instant;
   readonly wardId: number;
   readonly bed: string | null;
+  readonly marks?: readonly Mark[];
 }
 
 /**
@@ -41,10 +44,15 @@ export function move(timeline: PatientTimeline, order: Move): PatientTimeline {
     startAt: order.movedAt,
     endAt: interrupted ? before.endAt : (after?.startAt ?? stay.dischargedAt),
     absenceAfter: interrupted ? before.absenceAfter : null,
+    marks: order.marks ?? [],
   };
-  const left = interrupted ? revise(before, { endAt: order.movedAt, absenceAfter: null }) : before;
+  const left = interrupted ? revise(before, leftFor(before, order.movedAt)) : before;
   const wardStays = withEntry(withEntry(stay.wardStays, left), arrived);
   return checkStay(withStay(timeline, { ...stay, wardStays }), stay.id);
+}
+
+function leftFor(before: WardStay, endAt: Instant): Partial<WardStay> {
+  return { endAt, absenceAfter: null, marks: markedAnew(before, { endAt }) };
 }
 
 /** The last ward stay that had begun by then. Refuses `outside-stay`, at `pointer`, when none had or the stay was over. */

@@ -4,7 +4,16 @@ import type { Instant } from "../days/day-number.ts";
 import { checkStay } from "./check-stay.ts";
 import { stayOf } from "./find-entry.ts";
 import { lastStartedBy } from "./move.ts";
-import { endOf, newEntry, type PatientTimeline, revise, withEntry, withStay } from "./timeline.ts";
+import {
+  endOf,
+  type Mark,
+  markedAnew,
+  newEntry,
+  type PatientTimeline,
+  revise,
+  withEntry,
+  withStay,
+} from "./timeline.ts";
 
 export interface Absence {
   readonly stayId: number;
@@ -13,6 +22,8 @@ export interface Absence {
   readonly kind: AbsenceKind | null;
   /** Back on the same ward and bed, with the id of the ward stay that begins then; null: not back yet. */
   readonly back: { readonly at: Instant; readonly wardStayId: number } | null;
+  /** Of the end of the time on the ward, and of the beginning of the next one. */
+  readonly marks?: readonly Mark[];
 }
 
 /**
@@ -28,7 +39,10 @@ export function recordAbsence(timeline: PatientTimeline, absence: Absence): Pati
       pointer: "/leftAt",
       other: `ward stay ${on.id}`,
     });
-  let wardStays = withEntry(stay.wardStays, revise(on, { endAt: absence.leftAt, absenceAfter: absence.kind }));
+  const left = { endAt: absence.leftAt, absenceAfter: absence.kind };
+  const marksOf = (field: string) => (absence.marks ?? []).filter((mark) => mark.endsWith(`:${field}`));
+  const marks = markedAnew(on, left, marksOf("endAt"));
+  let wardStays = withEntry(stay.wardStays, revise(on, { ...left, marks }));
   if (absence.back) {
     if (absence.back.at < absence.leftAt)
       refuse("end-before-start", "The return lies before the leaving.", { pointer: "/backAt" });
@@ -45,6 +59,7 @@ export function recordAbsence(timeline: PatientTimeline, absence: Absence): Pati
       startAt: absence.back.at,
       endAt: on.endAt,
       absenceAfter: on.absenceAfter,
+      marks: marksOf("startAt"),
     });
   }
   return checkStay(withStay(timeline, { ...stay, wardStays }), stay.id);

@@ -3,13 +3,14 @@ import type { RemovalRecord } from "../../../shared/records.ts";
 import type { Instant } from "../days/day-number.ts";
 import { checkStay } from "./check-stay.ts";
 import { catheterOf } from "./find-entry.ts";
-import { type PatientTimeline, revise, withEntry, withStay } from "./timeline.ts";
+import { type Mark, markedAnew, type PatientTimeline, revise, withEntry, withStay } from "./timeline.ts";
 
 /** At one instant, or found out between two: still in place at `after`, gone at `before`. */
-export type Removal = { readonly catheterId: number; readonly record?: RemovalRecord | null | undefined } & (
-  | { readonly at: Instant }
-  | { readonly after: Instant; readonly before: Instant }
-);
+export type Removal = {
+  readonly catheterId: number;
+  readonly record?: RemovalRecord | null | undefined;
+  readonly marks?: readonly Mark[];
+} & ({ readonly at: Instant } | { readonly after: Instant; readonly before: Instant });
 
 /**
  * The catheter is out. Refuses `already-removed`, `removal-before-insertion`, and `seen-after-removal` when somebody
@@ -23,7 +24,8 @@ export function removeCatheter(timeline: PatientTimeline, removal: Removal): Pat
     });
   const changes =
     "at" in removal ? { removedAt: removal.at } : { removedAfterAt: removal.after, removedBeforeAt: removal.before };
-  const written = removal.record ? { removalRecord: removal.record } : {};
+  const marks = markedAnew(catheter, changes, removal.marks);
+  const written = removal.record ? { marks, removalRecord: removal.record } : { marks };
   const catheters = withEntry(stay.catheters, revise(catheter, { ...changes, ...written }));
   return checkStay(withStay(timeline, { ...stay, catheters }), stay.id);
 }

@@ -80,6 +80,12 @@ export function revise<T extends Entry>(entry: T, changes: Partial<Omit<T, "id" 
   return { ...entry, ...changes, version: entry.version + 1 };
 }
 
+/** The marks of an entry some of whose times are given anew: what was doubtful about these is gone, or told anew. */
+export function markedAnew(entry: Pick<Entry, "marks">, changes: object, anew: readonly Mark[] = []): readonly Mark[] {
+  const kept = entry.marks.filter((mark) => !(mark.slice(mark.indexOf(":") + 1) in changes));
+  return kept.length === entry.marks.length && anew.length === 0 ? entry.marks : [...kept, ...anew];
+}
+
 /** Ward stays that stand, in the order in which the patient lived them. */
 export function wardStaysInOrder<T extends CountedWardStay>(stay: { readonly wardStays: readonly T[] }): T[] {
   return stay.wardStays.filter(stands).sort((a, b) => a.startAt - b.startAt || endOf(a) - endOf(b) || a.id - b.id);

@@ -1,9 +1,9 @@
-import { type Fault, refuse } from "../../../shared/problems.ts";
+import { type Fault, Problem } from "../../../shared/problems.ts";
 import type { Instant } from "../days/day-number.ts";
 import { showLocalTime } from "../days/local-time.ts";
 import type { Zone } from "../days/zone.ts";
 import type { CatheterNote } from "./note.ts";
-import { type Catheter, newEntry, revise, type Stay } from "./timeline.ts";
+import { type Catheter, type Mark, markedAnew, newEntry, revise, type Stay } from "./timeline.ts";
 import { catheterStretch, wardStretches } from "./ward-stretches.ts";
 
 /** What a note says, by its kind. What does not belong to the kind is left out. */
@@ -37,12 +37,22 @@ const fieldsOf: Readonly<Record<CatheterNote["kind"], readonly (keyof NoteChange
   "urine-output": ["amountMl"],
 };
 
-/** A note with changes. Refuses `field-of-another-note`. */
-export function correctNote(note: CatheterNote, changes: NoteChanges): CatheterNote {
-  for (const name of Object.keys(changes) as (keyof NoteChanges)[])
-    if (name !== "at" && !fieldsOf[note.kind].includes(name))
-      refuse("field-of-another-note", "This kind of note does not have this field.", { pointer: `/${name}` });
-  return revise(note, changes);
+/**
+ * A note with changes; `marks` are those of its new time. Refuses `field-of-another-note`, for each such field.
+ */
+export function correctNote(note: CatheterNote, changes: NoteChanges, marks: readonly Mark[] = []): CatheterNote {
+  const names = Object.keys(changes) as (keyof NoteChanges)[];
+  const [first, ...more] = names
+    .filter((name) => name !== "at" && !fieldsOf[note.kind].includes(name))
+    .map(
+      (name): Fault => ({
+        code: "field-of-another-note",
+        pointer: `/${name}`,
+        detail: "This kind of note does not have this field.",
+      }),
+    );
+  if (first) throw new Problem(first, ...more);
+  return revise(note, { ...changes, marks: markedAnew(note, changes, marks) });
 }
 
 /** Faults of a note that says a catheter was in place when it was not. */
@@ -56,8 +66,12 @@ export function placeFaults(stay: Stay, catheter: Catheter, { at }: Pick<Cathete
   return [{ code: "not-in-place", pointer: "/at", detail, other: `catheter ${catheter.id}` }];
 }
 
-/** The ward on which the patient was at an instant, also while the bed was held; null when on none. */
+/**
+ * The ward on which the patient was at an instant, or the one before the time off the wards; null outside the stay. What
+ * is written at the very end belongs to the last of them.
+ */
 export function wardAt(stay: Stay, at: Instant): number | null {
-  const there = wardStretches(stay).findLast(({ start, end }) => start <= at && (end === null || at < end));
-  return there?.wardId ?? null;
+  const stretches = wardStretches(stay);
+  const there = stretches.findLast(({ start, end }) => start <= at && (end === null || at < end));
+  return (there ?? stretches.findLast(({ end }) => end === at))?.wardId ?? null;
 }

@@ -1,5 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { endOf, revise, stands, wardStaysInOrder, withEntry, withStay } from "../../../src/domain/timeline/timeline.ts";
+import {
+  endOf,
+  markedAnew,
+  revise,
+  stands,
+  wardStaysInOrder,
+  withEntry,
+  withStay,
+} from "../../../src/domain/timeline/timeline.ts";
 import { linesOf, stayFromLines, timelineOf } from "./written.ts";
 
 describe("a revised entry", () => {
@@ -14,6 +22,24 @@ describe("a revised entry", () => {
     expect(stands(stay)).toBe(true);
     // An empty reason is a reason: an entry is void because somebody voided it.
     expect(stands(revise(stay, { voidReason: "" }))).toBe(false);
+  });
+});
+
+describe("the marks of an entry", () => {
+  const marks = ["repeated-hour:startAt", "repeated-hour:endAt"] as const;
+
+  it("stay while its times stay", () => {
+    expect(markedAnew({ marks }, { bed: "7" })).toBe(marks);
+  });
+
+  it("go with the times that are given anew, also with one that is taken back", () => {
+    expect(markedAnew({ marks }, { endAt: null })).toEqual(["repeated-hour:startAt"]);
+    expect(markedAnew({ marks }, { startAt: 5, endAt: 6 })).toEqual([]);
+  });
+
+  it("come with them", () => {
+    expect(markedAnew({ marks: [] }, { endAt: 6 }, ["repeated-hour:endAt"])).toEqual(["repeated-hour:endAt"]);
+    expect(markedAnew({ marks }, { endAt: 6 }, ["repeated-hour:endAt"])).toEqual(marks);
   });
 });
 

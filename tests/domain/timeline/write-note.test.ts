@@ -44,6 +44,19 @@ describe("a correction of a note", () => {
     const codes = refusals(() => correctNote(noteOf({ kind, at: 12 }), changes));
     expect(codes).toEqual(pointers.map(() => "field-of-another-note"));
   });
+
+  it("names each field that the note does not have", () => {
+    const wrong = () => correctNote(noteOf({ kind: "confirmation", at: 12 }), { remark: "Seen", amountMl: 1 });
+    expect(refusals(wrong)).toEqual(["field-of-another-note", "field-of-another-note"]);
+  });
+
+  it("of its time leaves no doubt about the one before, and may have one of its own", () => {
+    const marks = ["repeated-hour:at"] as const;
+    const doubtful = { ...review, marks };
+    expect(correctNote(doubtful, { at: 13 }).marks).toEqual([]);
+    expect(correctNote(review, { at: 13 }, marks).marks).toEqual(marks);
+    expect(correctNote(doubtful, { remark: "Asked twice" }).marks).toEqual(marks);
+  });
 });
 
 describe("the place of a note", () => {
@@ -102,7 +115,9 @@ it.each([
   // Away for a procedure or on leave: the ward that the patient left.
   [35, wardIds.B],
   [50, wardIds.C],
-  [60, null],
+  // What is written at the very discharge is written by the last ward.
+  [60, wardIds.C],
+  [61, null],
 ])("the ward at %i", (at, ward) => {
   const stay = stayFromLines(
     ...["stay 1: 10-60", "ward stay 2: A 10-20", "ward stay 3: B 20-30 then procedure", "ward stay 5: C 40-60"],
