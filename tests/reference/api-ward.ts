@@ -42,23 +42,8 @@ export async function openApiWard(database: TestDatabase): Promise<ApiWard> {
   const base = await app.listen({ host: "127.0.0.1", port: 0 });
   let keys = 0;
   const ask: ApiWard["ask"] = (endpoint, input) => call(endpoint, input, { base, key: `key-${++keys}` });
-  const insert: ApiWard["insert"] = async (
-    stayId,
-    { in: insertedAt, found, out, indication = "perioperative" },
-    kind = "indwelling-urethral",
-  ) => {
-    const { catheterId } =
-      insertedAt === undefined
-        ? await ask(endpoints.recordCatheterOnArrival, { stayId, kind, foundAt: found ?? "" })
-        : await ask(endpoints.insertCatheter, {
-            ...{ stayId, kind, insertedAt, indication, sizeFr: 14, balloonMl: 10 },
-            record: fullRecord,
-          });
-    if (out !== undefined) await ask(endpoints.removeCatheter, { catheterId, removedAt: out, seenVersion: 1 });
-    return catheterId;
-  };
   return {
-    ...{ wardId, ask, insert },
+    ...{ wardId, ask, insert: insertion(ask) },
     at: (time) => {
       now = Date.parse(`${time}Z`);
     },
@@ -76,5 +61,18 @@ export async function openApiWard(database: TestDatabase): Promise<ApiWard> {
       await store.close();
       await database.drop();
     },
+  };
+}
+
+/** Records a catheter that was put in, or found in place, and its removal when it is known. */
+function insertion(ask: ApiWard["ask"]): ApiWard["insert"] {
+  return async (stayId, { in: insertedAt, found, out, indication = "perioperative" }, kind = "indwelling-urethral") => {
+    const measured = { indication, sizeFr: 14, balloonMl: 10, record: fullRecord };
+    const { catheterId } =
+      insertedAt === undefined
+        ? await ask(endpoints.recordCatheterOnArrival, { stayId, kind, foundAt: found ?? "" })
+        : await ask(endpoints.insertCatheter, { stayId, kind, insertedAt, ...measured });
+    if (out !== undefined) await ask(endpoints.removeCatheter, { catheterId, removedAt: out, seenVersion: 1 });
+    return catheterId;
   };
 }
