@@ -67,6 +67,18 @@ describe("LineReader", () => {
     });
   });
 
+  it("names the stay of a line that it refuses, where that much could be read", () => {
+    const stays = reader("stays.csv", "patient,admitted,stay");
+    expect(stays.read(row("P1,yesterday,S1"))).toMatchObject({ type: "refused", stay: "S1" });
+    expect(stays.read(row("P1,yesterday,"))).toMatchObject({ type: "refused", stay: null });
+    // With a cell too many or a quote out of place nobody knows which cell is which.
+    expect(stays.read(row("P1,2025-11-02T03:00,S1,S2"))).toMatchObject({ type: "refused", stay: null });
+    const trouble = { code: "csv-quote", detail: "It is out of place.", line: 2, cell: 2 } as const;
+    expect(stays.read({ ...row("P1,2025-11-02T03:00,S1"), trouble })).toMatchObject({ type: "refused", stay: null });
+    const counts = reader("daily-counts.csv", "ward,day,patients,catheters");
+    expect(counts.read(row("N1,2026-03-01,twelve,0"))).toMatchObject({ type: "refused", stay: null });
+  });
+
   it("names the column of a quote that is out of place, where there is one", () => {
     const wards = reader("wards.csv", "ward,name");
     const trouble = { code: "csv-quote", detail: "It is out of place.", line: 3 } as const;

@@ -47,12 +47,13 @@ export function planStay(
     return refuse("field-missing", "The stay has no admission and no move that could stand for it.", {
       pointer: "/admittedAt",
     });
-  const span = { admittedAt, dischargedAt: line.values.discharged ?? was?.dischargedAt ?? null, spanFromMoves };
+  const dischargedAt = line.values.discharged ?? (was ? givenEnd(was) : null);
+  const span = { admittedAt, dischargedAt, spanFromMoves };
   if (!known || !was) {
     const stay = newStay(plan, { number, ...span, disposition, marks: entryMarks(line) });
     return { timeline: checkStay(withStay(plan.timeline, stay), stay.id), marks: [] };
   }
-  const endKept = !spanFromMoves && line.values.discharged === null && was.dischargedAt !== null;
+  const endKept = !spanFromMoves && line.values.discharged === null && dischargedAt !== null;
   const said = { ...(spanFromMoves ? {} : span), disposition: disposition ?? was.disposition };
   if (Object.entries(said).every(([field, value]) => was[field as keyof Stay] === value))
     return sameAsRecorded(plan, { entry: `stay ${known.id}`, line, endKept });
@@ -76,12 +77,17 @@ export function recallStay(plan: Plan, line: LineOf<"stays.csv">): void {
 export function withRoom(known: Stay, said: LineOf<"stays.csv">["values"]): Stay {
   if (saysNoSpan(said)) return known;
   const admitted = said.admitted;
-  const discharged = said.discharged ?? known.dischargedAt;
+  const discharged = said.discharged ?? givenEnd(known);
   const admittedAt = Math.min(known.admittedAt, admitted ?? known.admittedAt);
   const dischargedAt =
     known.dischargedAt === null || discharged === null ? null : Math.max(known.dischargedAt, discharged);
   const same = admittedAt === known.admittedAt && dischargedAt === known.dischargedAt && !known.spanFromMoves;
   return same ? known : withArrivals({ ...known, admittedAt, dischargedAt, spanFromMoves: false });
+}
+
+/** The discharge that somebody gave. Moves that ended are none: the next one may only not have come yet. */
+function givenEnd({ dischargedAt, spanFromMoves }: Stay): Instant | null {
+  return spanFromMoves ? null : dischargedAt;
 }
 
 function saysNoSpan({ admitted, discharged }: LineOf<"stays.csv">["values"]): boolean {

@@ -85,6 +85,22 @@ describe("a line of stays.csv", () => {
     expect(span(timeline)).toMatchObject({ admittedAt: hour(8), dischargedAt: hour(44), spanFromMoves: false });
   });
 
+  it("with an admission alone takes the end of the moves for no discharge, whichever came first", () => {
+    const [line, first] = [stay(2, { admitted: hour(10) }), move(2, { from: hour(10), to: hour(40) })];
+    const next = move(3, { ward: "B", from: hour(45) });
+    const together = plan([line, first]).timeline;
+    const before = plan([first]).timeline;
+    const { outcomes, timeline } = plan([line], before, 200);
+    expect(outcomes).toEqual(["accepted"]);
+    for (const either of [together, timeline]) {
+      expect(span(either)).toMatchObject({ admittedAt: hour(10), dischargedAt: null, spanFromMoves: false });
+      expect(plan([next], either, 300).outcomes).toEqual(["accepted"]);
+    }
+    const oneFolder = plan([line, first, next], before, 400);
+    expect(oneFolder.outcomes).toEqual(["accepted", "unchanged", "accepted"]);
+    expect(span(oneFolder.timeline)).toMatchObject({ dischargedAt: null });
+  });
+
   it("takes both times from the moves when it gives neither", () => {
     const { outcomes, timeline } = plan([
       stay(2, { disposition: "home" }),

@@ -112,6 +112,24 @@ onEachDatabase("applying an import", (fresh) => {
     expect((await ledgerOfAll(bay.at(time))).differences).toBe(0);
   });
 
+  it("with an earlier move stores that a catheter was put in here after all, and keeps what was thought before", async () => {
+    const bay = await alderBay(shared.store);
+    const moves = (line: string) => ({ "moves.csv": ["stay,patient,ward,from,to", line] });
+    const catheters = ["stay,catheter,inserted", "S1,C1,2024-03-02T09:00"];
+    const arrived = { ...moves("S1,P1,A,2024-03-03T08:00,2024-03-05T08:00"), "catheters.csv": catheters };
+    const inPlaceOnArrival = async () => {
+      const stay = { facilityId: bay.facilityId };
+      const rows = await shared.store.read((read) => read.db.catheter.findMany({ where: { stay } }));
+      return rows.map((row) => [row.inPlaceOnArrival, row.version]);
+    };
+    expect(resultText(await importFiles(bay.at(time), arrived))).toContain("1 accepted, 1 marked");
+    expect(await inPlaceOnArrival()).toEqual([[true, 1]]);
+    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 2, differences: 0 });
+    await importFiles(bay.at(time), moves("S1,P1,B,2024-03-01T08:00,2024-03-03T08:00"));
+    expect(await inPlaceOnArrival()).toEqual([[false, 2]]);
+    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 4, differences: 0 });
+  });
+
   it("stores counts made by hand, also of a ward that nobody described, and refuses impossible ones", async () => {
     const bay = await alderBay(shared.store);
     const counts = ["ward,day,patients,catheters", "A,2024-03-01,10,3", "D,2024-03-02,4,0"];

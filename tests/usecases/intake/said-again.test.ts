@@ -146,6 +146,17 @@ onEachDatabase("files that come again", (fresh) => {
     expect((await ledgerOfAll(other.at(time))).differences).toBe(0);
   });
 
+  it("with an admission where only moves were before take their end for no discharge, so that the next one fits", async () => {
+    const bay = await alderBay(shared.store);
+    const first = "S1,P1,A,1,2024-03-01T08:00,2024-03-03T08:00";
+    await imported(bay, moves(first), { ...stays("S1,P1,2024-03-01T08:00,,"), ...moves(first) });
+    expect(await theStay(bay)).toMatchObject({ dischargedAt: null, spanFromMoves: false });
+    expect(await imported(bay, moves("S1,P1,B,2,2024-03-03T08:00,"))).toEqual([
+      "applied: 1 accepted, 0 marked, 0 unchanged, 0 refused",
+    ]);
+    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 2, differences: 0 });
+  });
+
   it("with a number for a catheter that had none speak of that catheter, and of another one afterwards", async () => {
     const bay = await alderBay(shared.store);
     const place = moves("S1,P1,A,1,2024-03-01T08:00,2024-03-05T08:00");
