@@ -48,6 +48,10 @@ describe("a number", () => {
     );
   });
 
+  it("of a body's length is refused without long work", { timeout: 5000 }, () => {
+    expect(refusal(`0.1${"0".repeat(255_000)}1`)).toMatch(/^json-value-unusable: /);
+  });
+
   it("is read as it was printed, whatever 64-bit number it is", () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
