@@ -2,7 +2,6 @@ import type { CatheterKind } from "../../shared/vocabulary.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
 import { removeCatheter } from "../../src/usecases/remove-catheter.ts";
 import { voidCatheter } from "../../src/usecases/void-entry.ts";
-import { writeNote } from "../../src/usecases/write-note.ts";
 import type { CatheterRecord, StayRecord } from "./read-record.ts";
 import { type Draw, dayMs, minuteMs, type Scene, standingCatheters, standingStays, timeBetween } from "./scene.ts";
 
@@ -79,18 +78,6 @@ export const drawRemovalBetween: Draw = (scene) => {
   };
 };
 
-/** Somebody saw a catheter in place. */
-export const drawConfirmation: Draw = (scene) => {
-  const found = drawInPlace(scene);
-  if (!found) return null;
-  const catheterId = found.catheter.id;
-  const seenAt = timeOfUse(scene, found);
-  return {
-    said: `catheter ${catheterId} seen at ${seenAt}`,
-    run: (act) => writeNote(act, { catheterId, kind: "confirmation", at: seenAt }),
-  };
-};
-
 /** Voids a catheter. */
 export const drawCatheterVoided: Draw = (scene) => {
   const catheterId = scene.chance.maybe(standingCatheters(scene))?.catheter.id;
@@ -99,19 +86,20 @@ export const drawCatheterVoided: Draw = (scene) => {
   return { said: `void catheter ${catheterId}`, run: (act) => voidCatheter(act, { catheterId, reason }) };
 };
 
-interface Found {
+/** A catheter with its stay. */
+export interface Found {
   readonly catheter: CatheterRecord;
   readonly stay: StayRecord;
 }
 
 /** A catheter without a removal, seldom one with. */
-function drawInPlace(scene: Scene): Found | undefined {
+export function drawInPlace(scene: Scene): Found | undefined {
   const isIn = ({ catheter: { removedAt, removedAfterAt } }: Found) => removedAt === null && removedAfterAt === null;
   return scene.chance.maybe(standingCatheters(scene).filter((found) => isIn(found) || scene.chance.percent(3)));
 }
 
 /** A time at which the catheter may have been in use. */
-function timeOfUse(scene: Scene, { catheter, stay }: Found): number {
+export function timeOfUse(scene: Scene, { catheter, stay }: Found): number {
   const from = Math.max(catheter.insertedAt ?? stay.admittedAt, stay.admittedAt);
   const soon = scene.chance.percent(50) ? from + 6 * dayMs : scene.now;
   return timeBetween(scene, from, Math.min(soon, stay.dischargedAt ?? scene.now, scene.now));

@@ -2,14 +2,17 @@ import { isDeepStrictEqual } from "node:util";
 import { expect } from "vitest";
 import type { Store } from "../../src/store/store.ts";
 import { readMonth } from "../../src/usecases/read-month.ts";
+import { notesOutOfPlace } from "./note-places.ts";
 import { type Count, countDays } from "./oracle.ts";
 import type { RandomRun } from "./random-hospital.ts";
 import type { HospitalRecord, LedgerRow } from "./read-record.ts";
 
-/** Compares a facility's ledger with the count by census instants. */
+/** Compares a facility's ledger with the count by census instants, and its notes with the times of their catheters. */
 export function checkLedger({ record, now }: Pick<RandomRun, "record" | "now">, tell: () => string): Count {
   const count = countDays(record, now);
   expect(record.ledger, isDeepStrictEqual(record.ledger, count.closed) ? "" : tell()).toEqual(count.closed);
+  const wrong = notesOutOfPlace(record);
+  expect(wrong, wrong.length === 0 ? "" : tell()).toEqual([]);
   return count;
 }
 

@@ -89,7 +89,7 @@ function catheterChanges(scene: Scene, catheter: CatheterRecord, stay: StayRecor
 }
 
 /** The version that the person saw, when it is sent at all; seldom an old one. */
-function drawVersion({ chance }: Scene, { version }: { version: number }): { seenVersion?: number } {
+export function drawVersion({ chance }: Scene, { version }: { version: number }): { seenVersion?: number } {
   if (chance.percent(60)) return {};
   return { seenVersion: chance.percent(4) ? version - 1 : version };
 }

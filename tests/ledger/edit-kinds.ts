@@ -1,6 +1,7 @@
 import * as catheters from "./catheter-edits.ts";
 import * as corrections from "./correction-edits.ts";
 import * as facilities from "./facility-edits.ts";
+import * as notes from "./note-edits.ts";
 import type { Draw, Edit, Scene } from "./scene.ts";
 import * as stays from "./stay-edits.ts";
 
@@ -32,7 +33,12 @@ const patientKinds: readonly EditKind[] = [
   { name: "exchange", weight: 5, draw: catheters.drawExchange },
   { name: "removal", weight: 4, draw: catheters.drawRemoval },
   { name: "removal between", weight: 3, draw: catheters.drawRemovalBetween },
-  { name: "confirmation", weight: 2, draw: catheters.drawConfirmation },
+  { name: "confirmation", weight: 2, draw: notes.drawConfirmation },
+  { name: "review", weight: 3, draw: notes.drawReview },
+  { name: "care check", weight: 2, draw: notes.drawCareCheck },
+  { name: "urine output", weight: 2, draw: notes.drawUrineOutput },
+  { name: "note corrected", weight: 3, draw: notes.drawNoteCorrected },
+  { name: "note voided", weight: 2, draw: notes.drawNoteVoided },
   { name: "stay corrected", weight: 5, draw: corrections.drawStayCorrected },
   { name: "ward stay corrected", weight: 7, draw: corrections.drawWardStayCorrected },
   { name: "catheter corrected", weight: 6, draw: corrections.drawCatheterCorrected },

@@ -55,14 +55,36 @@ onEachDatabase(`the ledger after random edits, SEED=${firstSeed} RUNS=${runs}`, 
   );
 
   it("is compared in earnest: a single wrong row is found", async () => {
-    const run = await randomHospital({ stores, reader, look: () => undefined }, firstSeed);
-    const row = run.record.ledger[0];
-    if (!row) throw new Error("the run left no rows; give another SEED");
+    const { run, found: row } = await firstRun(({ ledger }) => ledger[0]);
     const wrong = `catheter = NOT catheter WHERE patient_id = ${row.patientId} AND day = ${row.day}`;
     await reader.run(`UPDATE patient_day SET ${wrong}`);
     const record = await reader.read(run.actor.facilityId);
     expect(() => checkLedger({ ...run, record }, () => "planted")).toThrow("planted");
   });
+
+  it("is compared in earnest: a single note out of place is found", async () => {
+    const { run, found: note } = await firstRun(({ notes, stays, catheters }) => {
+      const standing = new Set(stays.filter((stay) => stay.voidKey === 0).map((stay) => stay.id));
+      const about = new Map(catheters.filter((c) => c.voidKey === 0).map((c) => [c.id, c.stayId]));
+      return notes.find((one) => one.voidKey === 0 && standing.has(about.get(one.catheterId) ?? 0));
+    });
+    const early = kind === "sqlite" ? "at - 10000 * 86400000" : "at - interval '10000 days'";
+    await reader.run(`UPDATE catheter_note SET at = ${early} WHERE id = ${note.id}`);
+    const record = await reader.read(run.actor.facilityId);
+    expect(() => checkLedger({ ...run, record }, () => "planted")).toThrow("planted");
+  });
+
+  /** The first run that leaves what is looked for; hardly any leaves nothing. */
+  async function firstRun<T>(
+    look: (record: RandomRun["record"]) => T | undefined,
+  ): Promise<{ run: RandomRun; found: T }> {
+    for (let seed = firstSeed; seed < firstSeed + 20; seed++) {
+      const run = await randomHospital({ stores, reader, look: () => undefined }, seed);
+      const found = look(run.record);
+      if (found !== undefined) return { run, found };
+    }
+    throw new Error("20 runs left nothing to plant an error in");
+  }
 });
 
 function first(stores: readonly Store[]): Store {

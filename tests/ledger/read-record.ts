@@ -1,5 +1,6 @@
 import Database from "better-sqlite3";
 import pg from "pg";
+import type { NoteKind } from "../../shared/catheter-words.ts";
 import type { TestDatabase } from "../databases/databases.ts";
 import type { DatedCensus } from "./census-instants.ts";
 
@@ -14,6 +15,7 @@ export interface HospitalRecord {
   readonly stays: readonly StayRecord[];
   readonly wardStays: readonly WardStayRecord[];
   readonly catheters: readonly CatheterRecord[];
+  readonly notes: readonly NoteRecord[];
   readonly ledger: readonly LedgerRow[];
 }
 
@@ -50,6 +52,15 @@ export interface CatheterRecord {
   readonly insertedAt: number | null;
   readonly removedAt: number | null;
   readonly removedAfterAt: number | null;
+  readonly version: number;
+  readonly voidKey: number;
+}
+
+export interface NoteRecord {
+  readonly id: number;
+  readonly catheterId: number;
+  readonly kind: NoteKind;
+  readonly at: number;
   readonly version: number;
   readonly voidKey: number;
 }
@@ -116,6 +127,8 @@ function queries(facilityId: number, kind: TestDatabase["kind"]): string[] {
     `SELECT x.id, x.stay_id AS "stayId", x.kind, ${at("x.inserted_at", "insertedAt")},
      ${at("x.removed_at", "removedAt")}, ${at("x.removed_after_at", "removedAfterAt")}, x.version,
      x.void_key AS "voidKey" FROM catheter x ${inStay}`,
+    `SELECT n.id, n.catheter_id AS "catheterId", n.kind, ${at("n.at", "at")}, n.version, n.void_key AS "voidKey"
+     FROM catheter_note n JOIN catheter x ON x.id = n.catheter_id ${inStay}, n.id`,
     `SELECT x.patient_id AS "patientId", x.day, x.ward_id AS "wardId", x.stay_id AS "stayId", x.catheter
      FROM patient_day x JOIN patient p ON p.id = x.patient_id WHERE p.facility_id = ${facilityId}
      ORDER BY x.patient_id, x.day`,
@@ -123,7 +136,7 @@ function queries(facilityId: number, kind: TestDatabase["kind"]): string[] {
 }
 
 function recordFrom(tables: readonly unknown[][]): HospitalRecord {
-  const [facility, census, wards, settings, patients, merges, stays, wardStays, catheters, ledger] = tables;
+  const [facility, census, wards, settings, patients, merges, stays, wardStays, catheters, notes, ledger] = tables;
   const { zone } = (facility as { zone: string }[])[0] ?? {};
   if (zone === undefined) throw new Error("there is no such facility");
   return {
@@ -136,6 +149,7 @@ function recordFrom(tables: readonly unknown[][]): HospitalRecord {
     stays: stays as HospitalRecord["stays"],
     wardStays: wardStays as HospitalRecord["wardStays"],
     catheters: catheters as HospitalRecord["catheters"],
+    notes: notes as HospitalRecord["notes"],
     ledger: (ledger as LedgerRow[]).map((row) => ({ ...row, catheter: Boolean(row.catheter) })),
   };
 }

@@ -70,6 +70,7 @@ function recordedInstants({ record }: Scene): number[] {
     ...record.stays.flatMap((s) => [s.admittedAt, s.dischargedAt]),
     ...record.wardStays.flatMap((w) => [w.startAt, w.endAt]),
     ...record.catheters.flatMap((c) => [c.insertedAt, c.removedAt, c.removedAfterAt]),
+    ...record.notes.map((note) => note.at),
   ];
   return all.filter((at) => at !== null);
 }
