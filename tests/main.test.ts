@@ -66,7 +66,7 @@ describe("the program called wrongly", () => {
   it.each([[[]], [["toString"]]])("by %j names its commands and ends with 2", async (args) => {
     const run = await start(args);
     expect(run).toMatchObject({ code: 2, out: "" });
-    expect(run.err).toBe("Name one of the commands serve, report, import, ledger, migrate.\n");
+    expect(run.err).toBe("Name one of the commands serve, report, import, ledger, audit, migrate.\n");
   });
 
   it("with a wrong option says how the command is called", async () => {

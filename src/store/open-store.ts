@@ -101,7 +101,7 @@ function makeStore({ kind, claim, writing, reading, close }: Connections): Store
     read: (work) => again(() => reading((db) => work({ kind, db }))),
     async tx<T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}) {
       return again(async () => {
-        const newId = await reserve(() => ids.reserve(options.ids ?? 16));
+        const newId = await reserve(() => ids.reserve(options.ids ?? (options.snapshot ? 0 : 16)));
         return writing((db) => work({ kind, db, newId }), options);
       });
     },

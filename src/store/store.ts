@@ -24,7 +24,7 @@ export interface Store {
   readonly kind: DatabaseKind;
   /**
    * Runs one transaction. It may be run again when the database asks for it, so `work` must not act on anything else.
-   * `ids`: how many new entries it will need at most (default 16). `snapshot`: all of its reads see one state, for what
+   * `ids`: how many new entries it will need at most (default 16, none with a snapshot). `snapshot`: all of its reads see one state, for what
    * reads much and locks nothing; a transaction that locks what it changes must see what came before the lock instead.
    */
   tx<T>(work: (tx: Tx) => Promise<T>, options?: TxOptions): Promise<T>;
