@@ -33,12 +33,13 @@ export function expectEnough(summary: Summary): void {
   expect(counts.flatMap((count) => count.closed).length, line).toBeGreaterThan(0);
   // Rare kinds need not succeed in a few runs.
   if (runs < 20) return;
-  // What notes and the times of catheters refuse each other for has to come about, or it was not tried.
-  const codes = new Set(outcomes.map(({ result }) => result));
-  expect([...codes], line).toEqual(expect.arrayContaining(["not-in-place", "seen-after-removal", "stale-version"]));
   for (const { name } of kinds) expect(tally(outcomes, name), `${name}; ${line}`).toHaveProperty("done");
   for (const part of [caught(counts, "open"), caught(counts, "held"), caught(counts, "catheter")])
     expect(part, line).toBeGreaterThan(runs / 4);
+  if (runs < 100) return;
+  // What notes and the times of catheters refuse each other for has to come about, or it was not tried.
+  const codes = new Set(outcomes.map(({ result }) => result));
+  expect([...codes], line).toEqual(expect.arrayContaining(["not-in-place", "seen-after-removal", "stale-version"]));
 }
 
 /** How often edits of a kind ended in each way. */
