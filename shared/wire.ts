@@ -38,6 +38,16 @@ export const instant = z
   })
   .meta({ type: "string", format: "date-time" });
 
+/** A short text on one line, such as a bed, that somebody typed or a system gave. */
+export function lineText(longest: number) {
+  return z
+    .string()
+    .trim()
+    .min(1, "write at least one character, or leave the field out")
+    .max(longest, `shorten the text to ${longest} characters`)
+    .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text), "leave out line breaks and invisible characters");
+}
+
 /** Why something is corrected, voided or undone. */
 export const reason = remark.describe("Why; kept with the record");
 

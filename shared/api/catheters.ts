@@ -4,7 +4,7 @@ import { policyCode } from "../policy.ts";
 import type { ProblemCode } from "../problems.ts";
 import { insertionRecord, removalRecord } from "../records.ts";
 import { catheterKind } from "../vocabulary.ts";
-import { id, idInPath, instant, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, instant, lineText, reason, timeText, version } from "../wire.ts";
 import { catheterState, noteState } from "./entries.ts";
 
 const changed = z.strictObject({ catheterId: id, version }).meta({ id: "CatheterChanged" });
@@ -34,7 +34,7 @@ export const confirm = z
 
 const sizeFr = z.number().describe("French: a third of a millimeter each");
 const balloonMl = z.number().describe("Milliliters in the balloon");
-const number = z.string().trim().min(1).max(100).describe("The number that another system gave the catheter");
+const number = lineText(100).describe("The number that another system gave the catheter");
 
 /** A catheter was put in. What the policy does not require may stay unrecorded. */
 export const insertCatheter = endpoint({

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { endpoint } from "../endpoint.ts";
 import { absenceKind } from "../vocabulary.ts";
-import { id, idInPath, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, lineText, reason, timeText, version } from "../wire.ts";
 import { stayFaults } from "./stays.ts";
 
-const bed = z.string().trim().min(1).max(40).nullable();
+const bed = lineText(40).nullable();
 const changed = z.strictObject({ wardStayId: id, version }).meta({ id: "WardStayChanged" });
 
 /** From one ward or bed to another, which may be any ward of the facility. */

@@ -1,15 +1,10 @@
 import { z } from "zod";
 import { endpoint } from "../endpoint.ts";
-import { id, idInPath, reason } from "../wire.ts";
+import { id, idInPath, lineText, reason } from "../wire.ts";
 import { catheterState, noteState, patientState, stayState, wardStayState } from "./entries.ts";
 
 /** A hospital's own number of a patient or stay: it stands in bodies only, never in an address. */
-export const hospitalNumber = z
-  .string()
-  .trim()
-  .min(1, "write the number that the hospital gave")
-  .max(100, "shorten the number to 100 characters")
-  .refine((text) => !/[\p{Cc}\p{Cs}]/u.test(text), "leave out invisible characters");
+export const hospitalNumber = lineText(100);
 
 /** Asked for in a body, so that no identifier stands in an address or log. The view is recorded. */
 export const findPatients = endpoint({

@@ -2,10 +2,10 @@ import { z } from "zod";
 import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import type { ProblemCode } from "../problems.ts";
-import { id, idInPath, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, lineText, reason, timeText, version } from "../wire.ts";
 import { hospitalNumber } from "./patients.ts";
 
-const disposition = z.string().trim().min(1).max(100).nullable();
+const disposition = lineText(100).nullable();
 const changed = z.strictObject({ stayId: id, version }).meta({ id: "StayChanged" });
 
 /** What any change of a stay may be refused for. */
@@ -36,7 +36,7 @@ export const admitPatient = endpoint({
     sex: z.enum(["female", "male", "other", "unknown"]).nullable().optional(),
     number: hospitalNumber.describe("The number of the stay in the hospital"),
     admittedAt: timeText,
-    bed: z.string().trim().min(1).max(40).nullable().optional(),
+    bed: lineText(40).nullable().optional(),
   },
   output: z.strictObject({ patientId: id, stayId: id, wardStayId: id, version }).meta({ id: "Admitted" }),
   errors: [...stayFaults, "stay-number-taken"],

@@ -1,5 +1,6 @@
 import type { Fault } from "../../shared/problems.ts";
 import type { InsertionRecord, RemovalRecord } from "../../shared/records.ts";
+import type { CatheterKind } from "../../shared/vocabulary.ts";
 import { boundFaults, type Charted } from "../domain/bounds/bounds.ts";
 
 /** The measured values of a catheter: its own, and those of the records of its insertion and removal. */
@@ -9,16 +10,22 @@ export type Measured = {
 } & Partial<Pick<InsertionRecord, "attempts" | "urineReturnedMl">> &
   Pick<RemovalRecord, "balloonWithdrawnMl">;
 
-/** Faults of measured values. `at`: where the record that holds them stands in the input. */
-export function catheterFaults(
-  measured: Measured,
-  {
-    ageDays,
-    confirm,
-    at,
-    balloonMl,
-  }: { ageDays: number | null; confirm: readonly string[]; at: string; balloonMl?: number | null },
-): Fault[] {
+/** What is known beside the measured values. */
+export interface MeasuredOf {
+  readonly kind: CatheterKind;
+  readonly ageDays: number | null;
+  /** Pointers of unusual values that somebody has checked. */
+  readonly confirm: readonly string[];
+  /** Where the record that holds the values stands in the input. */
+  readonly at: string;
+  readonly balloonMl?: number | null;
+}
+
+/** What is usual is known of catheters through the urethra; of the others only what cannot be is refused. */
+const throughTheUrethra: readonly CatheterKind[] = ["indwelling-urethral", "intermittent"];
+
+/** Faults of measured values. */
+export function catheterFaults(measured: Measured, { kind, ageDays, confirm, at, balloonMl }: MeasuredOf): Fault[] {
   const { sizeFr, attempts, urineReturnedMl, balloonWithdrawnMl } = measured;
   const values: Charted[] = [
     { quantity: "sizeFr", value: sizeFr, pointer: "/sizeFr" },
@@ -27,5 +34,10 @@ export function catheterFaults(
     { quantity: "urineReturnedMl", value: urineReturnedMl, pointer: `${at}/urineReturnedMl` },
     { quantity: "balloonWithdrawnMl", value: balloonWithdrawnMl, pointer: `${at}/balloonWithdrawnMl` },
   ];
-  return boundFaults(values, { ageDays, confirmed: confirm, balloonMl: balloonMl ?? measured.balloonMl ?? null });
+  const known = throughTheUrethra.includes(kind) ? [] : ["/sizeFr", "/balloonMl"];
+  return boundFaults(values, {
+    ageDays,
+    confirmed: [...confirm, ...known],
+    balloonMl: balloonMl ?? measured.balloonMl ?? null,
+  });
 }

@@ -1,8 +1,10 @@
-import { Problem } from "../../shared/problems.ts";
+import { type Fault, Problem } from "../../shared/problems.ts";
+import { boundFaults } from "../domain/bounds/bounds.ts";
+import { dayMs } from "../domain/days/day-number.ts";
 import { type CatheterChanges, correctCatheter } from "../domain/timeline/correct-entry.ts";
 import { catheterOf } from "../domain/timeline/find-entry.ts";
 import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
-import type { Mark } from "../domain/timeline/timeline.ts";
+import type { Mark, Stay } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CareContext, careContext } from "./care-context.ts";
 import { catheterFaults } from "./catheter-faults.ts";
@@ -41,15 +43,23 @@ export function changeCatheter(act: Act, input: ChangeCatheter): Promise<{ cathe
       const { stay, catheter } = catheterOf(timeline, catheterId);
       const at = insertedAt ?? catheter.insertedAt ?? stay.admittedAt;
       const { sizeFr, balloonMl = catheter.balloonMl } = changes;
-      const given = { ageDays: care.ageDays(at), confirm };
+      const given = { kind: changes.kind ?? catheter.kind, ageDays: care.ageDays(at), confirm };
       const own = { sizeFr, balloonMl: changes.balloonMl };
       const [first, ...more] = [
         ...indicationFaults("/indication", changes.indication, care.policyAt(stay, at)),
         ...catheterFaults({ ...own, ...insertionRecord }, { ...given, at: "/insertionRecord" }),
+        ...dwellFaults(stay, changes, confirm),
         ...catheterFaults({ ...removalRecord }, { ...given, at: "/removalRecord", balloonMl }),
       ];
       if (first) throw new Problem(first, ...more);
       return { timeline: correctCatheter(timeline, catheterId, { ...changes, marks }), answer: { catheterId } };
     },
   });
+}
+
+/** An insertion long before the admission is more often a slip of the year than a catheter of that age. */
+function dwellFaults(stay: Stay, { insertedAt }: CatheterChanges, confirm: readonly string[]): Fault[] {
+  if (insertedAt == null || insertedAt >= stay.admittedAt) return [];
+  const days = { quantity: "dwellDaysAtArrival", value: (stay.admittedAt - insertedAt) / dayMs } as const;
+  return boundFaults([{ ...days, pointer: "/insertedAt" }], { ageDays: null, confirmed: confirm });
 }

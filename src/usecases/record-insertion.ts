@@ -51,7 +51,7 @@ export function recordInsertion(act: Act, input: RecordInsertion): Promise<{ cat
         ...indicationFaults("/indication", indication, policy),
         ...catheterFaults(
           { sizeFr, balloonMl, ...record },
-          { ageDays: care.ageDays(insertedAt), confirm, at: "/record" },
+          { kind, ageDays: care.ageDays(insertedAt), confirm, at: "/record" },
         ),
       ];
       if (first) throw new Problem(first, ...more);

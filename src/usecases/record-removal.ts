@@ -37,8 +37,9 @@ export function recordRemoval(act: Act, input: RecordRemoval): Promise<{ cathete
     subject: { kind: "catheter", id: catheterId, seenVersion },
     details: {},
     decide: (timeline) => {
-      const { balloonMl } = catheterOf(timeline, catheterId).catheter;
-      const [first, ...more] = catheterFaults(record ?? {}, { ageDays: null, confirm, at: "/record", balloonMl });
+      const { balloonMl, kind } = catheterOf(timeline, catheterId).catheter;
+      const known = { kind, ageDays: null, confirm, at: "/record", balloonMl };
+      const [first, ...more] = catheterFaults(record ?? {}, known);
       if (first) throw new Problem(first, ...more);
       return { timeline: removeCatheter(timeline, { catheterId, record, marks, ...when }), answer: { catheterId } };
     },

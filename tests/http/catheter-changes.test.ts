@@ -156,6 +156,18 @@ onEachDatabase("removals and corrections of catheters", (fresh) => {
       expect(await again.then(({ status, code }) => [status, code])).toEqual([409, "entry-voided"]);
   });
 
+  it("that came with the patient are seldom older than twelve weeks: an insertion long before has to be confirmed", async () => {
+    const { stayId } = await bed.admit("LONG");
+    const arrival = { stayId, kind: "indwelling-urethral" as const, foundAt: "2026-11-16T09:30" };
+    const { catheterId } = await desk.ask(endpoints.recordCatheterOnArrival, arrival);
+    const long = { catheterId, insertedAt: "2026-07-01T09:00", reason: "Read in the letter", seenVersion: 1 };
+    const refused = await desk.refused(endpoints.correctCatheter, long);
+    expect(refused.errors.map(({ code, pointer }) => [code, pointer])).toEqual([["unusual-value", "/insertedAt"]]);
+    expect(await desk.ask(endpoints.correctCatheter, { ...long, confirm: ["/insertedAt"] })).toMatchObject({
+      version: 2,
+    });
+  });
+
   it.each([
     ["removeCatheter", { removedAt: "2026-11-18T10:30" }],
     ["correctCatheter", { sizeFr: 12, reason }],

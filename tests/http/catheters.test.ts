@@ -92,6 +92,14 @@ onEachDatabase("insertions of catheters", (fresh) => {
     await desk.ask(insertCatheter, { ...bed.insertion(unknown.stayId), ...small });
   });
 
+  it("of other kinds have no usual size, and still none that cannot be", async () => {
+    const { stayId } = await bed.admit("NEPHROSTOMY", "1950-02-28");
+    const tube = { stayId, kind: "nephrostomy" as const, insertedAt: bed.insertedAt };
+    const { catheterId } = await desk.ask(insertCatheter, { ...tube, sizeFr: 8, balloonMl: 3 });
+    expect(await desk.ask(readCatheter, { catheterId })).toMatchObject({ kind: "nephrostomy", sizeFr: 8 });
+    expect((await desk.refused(insertCatheter, { ...tube, sizeFr: 80 })).code).toBe("out-of-bounds");
+  });
+
   it("refuse what cannot be, also when it is confirmed, and never repeat the value", async () => {
     const { stayId } = await bed.admit("BOUNDS");
     const confirm = ["/sizeFr", "/balloonMl", "/record/attempts", "/record/urineReturnedMl"];

@@ -99,7 +99,7 @@ onEachDatabase("naughty identifiers and beds", (fresh) => {
     const { admitted, read } = admissions(({ wardStays }) => (wardStays as { bed: string }[])[0]?.bed ?? null);
     const { troubles, taken } = await sendNaughtyStrings({ send: async (bed) => admitted(await admit({ bed })), read });
     expect(troubles).toEqual([]);
-    expect(taken).toBe(fitting(40).length);
+    expect(taken).toBe(fitting(40).filter((text) => !/\p{Cc}/u.test(text)).length);
     expect(logged()).toEqual([]);
   }, 180_000);
 });
