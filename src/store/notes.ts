@@ -1,5 +1,5 @@
 import type { ItemState } from "../../shared/catheter-words.ts";
-import type { CatheterNote } from "../domain/timeline/note.ts";
+import { byTime, type CatheterNote } from "../domain/timeline/note.ts";
 import { insertRows } from "./bulk.ts";
 import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
@@ -13,7 +13,7 @@ export async function notesOf(
   { reviewsOnly = false } = {},
 ): Promise<CatheterNote[]> {
   const rows = await readRows(read, reviewsOnly ? reviewRows : noteRows, catheterIds);
-  return rows.map(noteFromCells).sort((a, b) => a.at - b.at || a.id - b.id);
+  return rows.map(noteFromCells).sort(byTime);
 }
 
 const cells = columnCells("n", [

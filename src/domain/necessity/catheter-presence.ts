@@ -4,6 +4,7 @@ import type { DayStretch } from "../counting/day-stretch.ts";
 import { eligibilityDays } from "../counting/eligibility-day.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
 import type { Zone } from "../days/zone.ts";
+import { byTime } from "../timeline/note.ts";
 import { stands } from "../timeline/timeline.ts";
 import {
   catheterStretch,
@@ -129,7 +130,7 @@ function notesByCatheter(notes: readonly NecessityNote[]): Map<number, Necessity
 }
 
 function notesInOrder(list: NecessityNote[], zone: Zone): Pick<CatheterPresence, "notes" | "reviews" | "reviewsOn"> {
-  const notes = list.sort((a, b) => a.at - b.at || a.id - b.id);
+  const notes = list.sort(byTime);
   const reviews = notes.filter(({ kind }) => kind === "review");
   const reviewsOn = new Map<DayNumber, NecessityNote[]>();
   for (const review of reviews) {

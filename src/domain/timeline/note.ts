@@ -21,3 +21,14 @@ export interface CatheterNote extends Entry {
   readonly amountMl: number | null;
   readonly remark: string | null;
 }
+
+/**
+ * The order in which notes tell what happened: of one instant, what was written later comes later and holds. Numbers
+ * alone do not tell that, because each program hands out its own.
+ */
+export function byTime(
+  a: Pick<CatheterNote, "at" | "writtenAt" | "id">,
+  b: Pick<CatheterNote, "at" | "writtenAt" | "id">,
+): number {
+  return a.at - b.at || a.writtenAt - b.writtenAt || a.id - b.id;
+}
