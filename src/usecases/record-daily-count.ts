@@ -1,4 +1,4 @@
-import { Problem, refuse } from "../../shared/problems.ts";
+import { type Fault, Problem, refuse } from "../../shared/problems.ts";
 import { type DayNumber, dayText } from "../domain/days/day-number.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import { writeAudit } from "../store/audit.ts";
@@ -51,14 +51,15 @@ async function checkWard(tx: Tx, facilityId: number, wardId: number): Promise<vo
     refuse("not-found", "There is no such ward in this facility.", { pointer: "/wardId" });
 }
 
-/** Refuses `count-impossible` and `in-the-future`. */
+/** Refuses `count-impossible` and `in-the-future`, all faults at once. */
 export function checkDailyCount(count: Omit<CountedByHand, "wardId">, today: DayNumber): void {
-  if (count.day > today) refuse("in-the-future", "This day has not come yet.", { pointer: "/day" });
-  for (const field of ["patients", "catheters"] as const)
-    if (!Number.isInteger(count[field]) || count[field] < 0)
-      refuse("count-impossible", "A count is a whole number, 0 or more.", { pointer: `/${field}` });
-  if (count.catheters > count.patients)
-    refuse("count-impossible", "There cannot be more patients with a catheter than patients.", {
-      pointer: "/catheters",
-    });
+  const faults: Fault[] = [];
+  const impossible = (pointer: string, detail: string) => faults.push({ code: "count-impossible", pointer, detail });
+  if (count.day > today) faults.push({ code: "in-the-future", pointer: "/day", detail: "This day has not come yet." });
+  const noCounts = (["patients", "catheters"] as const).filter((f) => !Number.isInteger(count[f]) || count[f] < 0);
+  for (const field of noCounts) impossible(`/${field}`, "A count is a whole number, 0 or more.");
+  if (noCounts.length === 0 && count.catheters > count.patients)
+    impossible("/catheters", "There cannot be more patients with a catheter than patients.");
+  const [first, ...more] = faults;
+  if (first) throw new Problem(first, ...more);
 }

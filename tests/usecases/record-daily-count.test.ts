@@ -47,6 +47,15 @@ onEachDatabase("counting by hand", (fresh) => {
     expect(await refused({ day: day + 1 })).toEqual({ code: "in-the-future", pointer: "/day" });
     expect(await refused({ catheters: 21 })).toEqual({ code: "count-impossible", pointer: "/catheters" });
     expect(await refused({ patients: -1 })).toEqual({ code: "count-impossible", pointer: "/patients" });
+    const all = () => checkDailyCount({ day: day + 1, patients: 3, catheters: 4 }, day);
+    expect(all).toThrow(
+      expect.objectContaining({
+        faults: [
+          expect.objectContaining({ code: "in-the-future", pointer: "/day" }),
+          expect.objectContaining({ code: "count-impossible", pointer: "/catheters" }),
+        ],
+      }),
+    );
     expect(await refused({ catheters: 0.5 })).toEqual({ code: "count-impossible", pointer: "/catheters" });
     expect(await refused({ wardId: other.a })).toEqual({ code: "not-found", pointer: "/wardId" });
     checkDailyCount({ day, patients: 5, catheters: 5 }, day);
