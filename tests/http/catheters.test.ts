@@ -172,4 +172,18 @@ onEachDatabase("insertions of catheters", (fresh) => {
     await desk.ask(endpoints.dischargePatient, { stayId, dischargedAt: "2026-11-17T09:00", seenVersion: 1 });
     expect(await ledgerOf(desk.hospital.store, patientId)).toEqual(["2026-11-17 3E with catheter"]);
   });
+
+  it("found in place on arrival are found while the patient was here", async () => {
+    const { stayId } = await bed.admit("FOUND");
+    await desk.ask(endpoints.dischargePatient, { stayId, dischargedAt: "2026-11-17T09:00", seenVersion: 1 });
+    const found = { stayId, kind: "indwelling-urethral" as const };
+    for (const foundAt of ["2026-11-16T07:59", "2026-11-17T09:01"]) {
+      const refused = await desk.refused(recordCatheterOnArrival, { ...found, foundAt, indication: "habit" });
+      expect(refused.errors.map(({ code, pointer, other }) => [code, pointer, other])).toEqual([
+        ["outside-stay", "/foundAt", `stay ${stayId}`],
+        ["indication-unknown", "/indication", undefined],
+      ]);
+    }
+    await desk.ask(recordCatheterOnArrival, { ...found, foundAt: "2026-11-16T08:00" });
+  });
 });
