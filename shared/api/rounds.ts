@@ -1,22 +1,9 @@
 import { z } from "zod";
 import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
+import { roundState } from "../round-states.ts";
 import { catheterKind } from "../vocabulary.ts";
 import { id, idInPath, instant, version } from "../wire.ts";
-
-export const roundState = z.enum([
-  "overdue",
-  "missed",
-  "past-threshold",
-  "doubtful",
-  "removal-decided",
-  "asked",
-  "due",
-  "indication-missing",
-  "indication-outside",
-  "late",
-  "done",
-]);
 
 const row = z
   .strictObject({

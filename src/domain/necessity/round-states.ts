@@ -1,3 +1,4 @@
+import { type RoundState, roundState } from "../../../shared/round-states.ts";
 import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import type { Instant } from "../days/day-number.ts";
 import type { PolicyInForce } from "../policy/policy-in-force.ts";
@@ -11,22 +12,6 @@ import { reviewReason } from "./review-reason.ts";
 import { thresholdOn } from "./threshold.ts";
 import { dayAndTime } from "./times-in-words.ts";
 
-/** What a row of a round can say, in the order of what needs doing first. */
-const inOrder = [
-  "overdue",
-  "missed",
-  "past-threshold",
-  "doubtful",
-  "removal-decided",
-  "asked",
-  "due",
-  "indication-missing",
-  "indication-outside",
-  "late",
-  "done",
-] as const;
-export type RoundState = (typeof inOrder)[number];
-
 /** Something that a row says about its catheter: what, why, and by which policy. */
 export interface RoundFlag {
   readonly state: RoundState;
@@ -36,7 +21,7 @@ export interface RoundFlag {
 
 /** The place of a state among what needs doing: the lower, the sooner. */
 export function urgency(state: RoundState): number {
-  return inOrder.indexOf(state);
+  return roundState.options.indexOf(state);
 }
 
 /** All that the states of one catheter depend on. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { roundState } from "../../../shared/api/rounds.ts";
+import { roundState } from "../../../shared/round-states.ts";
 import { catheterPresences } from "../../../src/domain/necessity/catheter-presence.ts";
 import { confirmationAt } from "../../../src/domain/necessity/confirmation.ts";
 import { indicationInForce } from "../../../src/domain/necessity/indication-in-force.ts";
