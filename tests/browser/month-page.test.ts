@@ -95,7 +95,10 @@ describe("the month page", () => {
     await page.getByLabel("Another month").fill("2026-09");
     await page.keyboard.press("Enter");
     await page.getByRole("heading", { name: "September 2026" }).waitFor();
-    expect(await page.getByRole("link", { name: "October 2026 →" }).count()).toBe(1);
+    // The link waits for the facility's clock, which may be answered after the heading is there.
+    const onward = page.getByRole("link", { name: "October 2026 →" });
+    await onward.waitFor();
+    expect(await onward.count()).toBe(1);
   });
 
   it.each(["light", "dark"] as const)("has nothing for axe to find with everything open, %s", async (colorScheme) => {
