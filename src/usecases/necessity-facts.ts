@@ -4,6 +4,7 @@ import { notesOf } from "../store/notes.ts";
 import type { Read } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { loadPolicies } from "./load-policy.ts";
 
 /** What holds in a facility for judging need and care, on the days from `first` to `last`; only of these wards when given. */
@@ -32,12 +33,7 @@ export async function necessityPatients(
 ): Promise<NecessityPatient[]> {
   const timelines = [...(await loadTimelines(read, survivorIds)).values()];
   const catheterIds = timelines.flatMap(({ stays }) => stays.flatMap((stay) => stay.catheters.map(({ id }) => id)));
-  const byCatheter = new Map<number, NecessityPatient["notes"][number][]>();
-  for (const note of await notesOf(read, catheterIds, options)) {
-    const list = byCatheter.get(note.catheterId);
-    if (list) list.push(note);
-    else byCatheter.set(note.catheterId, [note]);
-  }
+  const byCatheter = groupedBy(await notesOf(read, catheterIds, options), ({ catheterId }) => catheterId);
   return timelines.map((timeline) => ({
     ...timeline,
     notes: timeline.stays.flatMap((stay) => stay.catheters.flatMap(({ id }) => byCatheter.get(id) ?? [])),

@@ -7,12 +7,13 @@ import { qualityFindings } from "../domain/timeline/data-quality.ts";
 import { ledgerCatheterDays } from "../store/catheter-days.ts";
 import { dailyCounts } from "../store/daily-counts.ts";
 import type { Read } from "../store/store.ts";
-import { type OwnedStay, openStays, staysBetween } from "../store/timelines.ts";
+import { type OwnedStay, staysBetween } from "../store/timelines.ts";
 import type { DayRange } from "../store/ward-days.ts";
 import type { WardRow } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { openDays } from "./count-days.ts";
 import type { FacilityRules } from "./counting-rules.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
 
 export interface ReadCare {
@@ -61,14 +62,16 @@ async function loadCare(
     end: period.end + 1,
     wardIds,
   });
-  const open = openDays(await openStays(read, actor.facilityId, { until: now, wardIds }), rules, now);
+  // Of the stays that still last, those that came after the period have no day in it.
+  const lasting = stays.filter(({ stay }) => stay.dischargedAt === null);
+  const open = openDays(lasting, rules, now);
   const stored = await ledgerCatheterDays(read, wardIds, days);
   const unknown = stays.flatMap(({ stay }) => qualityFindings(stay, period, now));
   return {
     patients: patientsByWard(await necessityPatients(read, withCatheters(stays))),
-    catheterDays: grouped([...stored, ...open.filter(({ catheter }) => catheter)], ({ wardId }) => wardId),
-    counts: grouped(await dailyCounts(read, wardIds, days), ({ wardId }) => wardId),
-    unknown: grouped(
+    catheterDays: groupedBy([...stored, ...open.filter(({ catheter }) => catheter)], ({ wardId }) => wardId),
+    counts: groupedBy(await dailyCounts(read, wardIds, days), ({ wardId }) => wardId),
+    unknown: groupedBy(
       unknown.filter(({ kind }) => kind === "absence-unknown"),
       ({ wardId }) => wardId ?? 0,
     ),
@@ -86,24 +89,10 @@ function isInpatientWithin({ settings }: WardRow, { first, last }: DayRange): bo
 }
 
 function patientsByWard(patients: readonly NecessityPatient[]): Map<number, NecessityPatient[]> {
-  const byWard = new Map<number, NecessityPatient[]>();
-  for (const patient of patients) {
+  const onWards = patients.flatMap((patient) => {
     const wardIds = new Set(patient.stays.flatMap((stay) => stay.wardStays.map(({ wardId }) => wardId)));
-    for (const wardId of wardIds) {
-      const list = byWard.get(wardId);
-      if (list) list.push(patient);
-      else byWard.set(wardId, [patient]);
-    }
-  }
-  return byWard;
-}
-
-function grouped<T>(items: readonly T[], keyOf: (item: T) => number): Map<number, T[]> {
-  const groups = new Map<number, T[]>();
-  for (const item of items) {
-    const list = groups.get(keyOf(item));
-    if (list) list.push(item);
-    else groups.set(keyOf(item), [item]);
-  }
-  return groups;
+    return [...wardIds].map((wardId) => ({ wardId, patient }));
+  });
+  const byWard = groupedBy(onWards, ({ wardId }) => wardId);
+  return new Map([...byWard].map(([wardId, list]) => [wardId, list.map(({ patient }) => patient)]));
 }
