@@ -1,6 +1,7 @@
-import { existsSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { brotliCompressSync, gzipSync } from "node:zlib";
 import { runChild } from "./child.mjs";
 import { withLock } from "./lock.mjs";
 import { Obstacle, root, runScript, tell } from "./project.mjs";
@@ -8,8 +9,9 @@ import { ensureSetup } from "./setup.mjs";
 import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
 
 const stamp = join(root, "dist/web.stamp");
+const webFolder = join(root, "dist/web");
 /** Everything the page is made of. */
-const sources = ["src/web", "shared", "vite.config.ts", "package-lock.json"];
+const sources = ["src/web", "src/charts", "shared", "vite.config.ts", "package-lock.json", "scripts/build-web.mjs"];
 
 function isBuilt() {
   return existsSync(join(root, "dist/web/index.html")) && isStamped(stamp, digestOf(sources));
@@ -30,8 +32,20 @@ export async function ensureWebBuilt() {
     const env = { ...process.env, NODE_ENV: "production" };
     const { code } = await runChild(process.execPath, args, { env, show: true });
     if (code !== 0) throw new Obstacle("vite build failed; what it said stands above.");
+    compressWeb();
     writeStamp(stamp, digest);
   });
+}
+
+/** Lays a smaller twin beside every file of the page that has one: the service sends it instead. */
+function compressWeb() {
+  for (const name of readdirSync(webFolder, { recursive: true, encoding: "utf8" })) {
+    const file = join(webFolder, name);
+    if (!/\.(js|css|html|svg)$/.test(name)) continue;
+    const bytes = readFileSync(file);
+    writeFileSync(`${file}.gz`, gzipSync(bytes, { level: 9 }));
+    writeFileSync(`${file}.br`, brotliCompressSync(bytes));
+  }
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {

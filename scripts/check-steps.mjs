@@ -13,7 +13,7 @@ import { root } from "./project.mjs";
 /** @type {CheckStep} */
 export const types = {
   name: "types",
-  args: ["node_modules/typescript/bin/tsc", "-p", ".", "--listFiles"],
+  args: ["node_modules/typescript-native/bin/tsc", "-p", ".", "--listFiles"],
   read: (output) => {
     const lines = linesOf(output);
     const listed = lines.filter((line) => line.startsWith("/") || /^[A-Z]:/.test(line));

@@ -16,9 +16,11 @@ const lengths = {
   PAIRS: { usual: "500", counts: "pairs of one creation on each database" },
   KILLS: { usual: "30", counts: "kills of the service on each database" },
   REQUESTS: { usual: "100000", counts: "random requests on each database" },
+  TIMELINES: { usual: "1000000", counts: "random timelines judged by two implementations" },
+  SIGNINGS: { usual: "1000", counts: "signings raced with late entries on each database" },
   CUTS: { usual: "20", counts: "power cuts" },
 };
-const files = ["tests/ledger/random-edits.test.ts", "tests/storm"];
+const files = ["tests/ledger/random-edits.test.ts", "tests/storm", "tests/domain/criteria/random-timelines.test.ts"];
 
 /**
  * `npm run endure`: the randomized runs of the tests, many more of each. SEED repeats those of an earlier run; a number

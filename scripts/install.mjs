@@ -44,11 +44,16 @@ export async function install({ quiet }) {
   throw new Obstacle(installObstacle({ code, output, missing: missingTools() }));
 }
 
-/** Points node-gyp to the header files beside this Node, if they are there: it would download them otherwise. */
+/**
+ * Points node-gyp to the header files beside this Node, if they are there: it would download them otherwise. It compiles
+ * on as many cores as there are.
+ */
 function installEnvironment() {
+  /** @type {NodeJS.ProcessEnv} */
+  const env = { JOBS: "max", ...process.env };
   const prefix = dirname(dirname(process.execPath));
-  if (process.env.npm_config_nodedir || !existsSync(join(prefix, "include/node/node_version.h"))) return process.env;
-  return { ...process.env, npm_config_nodedir: prefix };
+  if (env.npm_config_nodedir || !existsSync(join(prefix, "include/node/node_version.h"))) return env;
+  return { ...env, npm_config_nodedir: prefix };
 }
 
 /** @returns {string[]} what is needed to compile better-sqlite3 and is not on the PATH */

@@ -13,6 +13,11 @@ import { Obstacle } from "./project.mjs";
 /** @typedef {{ programs: string, account: Account, folder: string, durable: boolean }} Place */
 
 const folderPrefix = "dwell-ledger-postgres-";
+/** Of a server whose data nobody needs after it: nothing is forced to disk, and nothing is kept for a copy of it. */
+const settingsOfThrowAway = [
+  ...["fsync=off", "full_page_writes=off", "synchronous_commit=off"],
+  ...["wal_level=minimal", "max_wal_senders=0"],
+];
 const startsWithinMs = 60_000;
 const stopsWithinMs = 10_000;
 
@@ -65,7 +70,7 @@ async function initialise(place, password) {
  */
 async function launch(place, port) {
   const settings = ["listen_addresses=127.0.0.1", "unix_socket_directories=", "max_connections=200"];
-  if (!place.durable) settings.push("fsync=off", "full_page_writes=off");
+  if (!place.durable) settings.push(...settingsOfThrowAway);
   const options = settings.flatMap((setting) => ["-c", setting]);
   const child = start(place, "postgres", ["-D", join(place.folder, "data"), "-p", String(port), ...options]);
   const output = printed(child);

@@ -1,7 +1,9 @@
 import { z } from "zod";
-import { apiBase } from "./api/index.ts";
+import { apiBase } from "./api-base.ts";
 import { type Endpoint, type InputOf, type OutputOf, type Shape, takesBody } from "./endpoint.ts";
 import { AnsweredProblem, problemDocument } from "./problem-document.ts";
+import type { DocumentType } from "./report-document.ts";
+import { csvMediaType } from "./sheet.ts";
 
 /** How a call reaches the server. */
 export interface CallOptions {
@@ -22,14 +24,55 @@ export interface CallOptions {
 export async function call<E extends Endpoint>(
   endpoint: E,
   input: InputOf<E>,
-  { base = "", fetch: send = fetch, headers = {}, signal, key }: CallOptions = {},
+  options: CallOptions = {},
 ): Promise<OutputOf<E>> {
+  const response = await sent(endpoint, input, { accept: "application/json", ...options });
+  const answer: unknown = await response.json().catch(() => null);
+  const read = endpoint.output.safeParse(answer);
+  if (read.success) return read.data as OutputOf<E>;
+  throw unknownForm(endpoint, response);
+}
+
+/**
+ * Asks an endpoint that answers with a sheet for its rows as CSV. Throws as {@link call} does, also an Error for an
+ * endpoint without a sheet.
+ */
+export async function callForCsv<E extends Endpoint>(
+  endpoint: E,
+  input: InputOf<E>,
+  options: CallOptions = {},
+): Promise<string> {
+  const response = await sent(endpoint, input, { accept: csvMediaType, ...options });
+  if (response.headers.get("content-type")?.startsWith(csvMediaType)) return response.text();
+  throw unknownForm(endpoint, response);
+}
+
+/**
+ * Asks an endpoint that answers with a document for its file. Throws as {@link call} does, also an Error for an endpoint
+ * without a document.
+ */
+export async function callForFile<E extends Endpoint>(
+  endpoint: E,
+  input: InputOf<E>,
+  { type, ...options }: CallOptions & { type: DocumentType },
+): Promise<Blob> {
+  const response = await sent(endpoint, input, { accept: type, ...options });
+  if (response.headers.get("content-type")?.startsWith(type)) return response.blob();
+  throw unknownForm(endpoint, response);
+}
+
+/** What was answered, when it was not a refusal. */
+async function sent<E extends Endpoint>(
+  endpoint: E,
+  input: InputOf<E>,
+  { accept, base = "", fetch: send = fetch, headers = {}, signal, key }: CallOptions & { accept: string },
+): Promise<Response> {
   const values = input as Readonly<Record<string, unknown>>;
   const { url, body } = requestOf(endpoint, values);
   const response = await send(base + url, {
     method: endpoint.method,
     headers: {
-      accept: "application/json",
+      accept,
       ...(body === null ? {} : { "content-type": "application/json" }),
       ...effectHeaders(endpoint, values, key),
       ...headers,
@@ -37,15 +80,13 @@ export async function call<E extends Endpoint>(
     ...(body === null ? {} : { body }),
     ...(signal ? { signal } : {}),
   });
-  const answer: unknown = await response.json().catch(() => null);
-  if (response.ok) {
-    const read = endpoint.output.safeParse(answer);
-    if (read.success) return read.data as OutputOf<E>;
-  } else {
-    const refused = problemDocument.safeParse(answer);
-    if (refused.success) throw new AnsweredProblem(refused.data);
-  }
-  throw new Error(`${endpoint.method} ${endpoint.path} answered ${response.status} in a form that is not known here`);
+  if (response.ok) return response;
+  const refused = problemDocument.safeParse(await response.json().catch(() => null));
+  throw refused.success ? new AnsweredProblem(refused.data) : unknownForm(endpoint, response);
+}
+
+function unknownForm({ method, path }: Endpoint, { status }: Response): Error {
+  return new Error(`${method} ${path} answered ${status} in a form that is not known here`);
 }
 
 function effectHeaders(
@@ -65,15 +106,27 @@ function requestOf(endpoint: Endpoint, input: Readonly<Record<string, unknown>>)
   const search = query.length === 0 ? "" : `?${new URLSearchParams(query)}`;
   return {
     url: `${apiBase}${path}${search}`,
-    body: takesBody(endpoint) ? JSON.stringify(encoded(endpoint.body, input)) : null,
+    body: takesBody(endpoint) ? JSON.stringify(encodedOrAsWritten(endpoint.body, input)) : null,
   };
 }
 
-/** The values of one part of the input as they are sent. */
-function encoded(
-  part: z.ZodObject<Shape, z.core.$strict>,
-  input: Readonly<Record<string, unknown>>,
-): Record<string, unknown> {
-  const own = Object.entries(input).filter(([name, value]) => name in part.shape && value !== undefined);
-  return z.encode(part, Object.fromEntries(own)) as Record<string, unknown>;
+type Part = z.ZodObject<Shape, z.core.$strict>;
+
+/** The values of one part of the input as they are sent. Throws an Error for what the contract would refuse. */
+function encoded(part: Part, input: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  return z.encode(part, ownOf(part, input)) as Record<string, unknown>;
+}
+
+/**
+ * {@link encoded}, and what the contract would refuse is sent as it was written: whoever typed it is told by the server
+ * what is wrong with each field, and how to mend it.
+ */
+function encodedOrAsWritten(part: Part, input: Readonly<Record<string, unknown>>): object {
+  const own = ownOf(part, input);
+  const read = z.safeEncode(part, own as never);
+  return read.success ? read.data : own;
+}
+
+function ownOf({ shape }: Part, input: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(input).filter(([name, value]) => name in shape && value !== undefined));
 }

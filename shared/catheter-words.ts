@@ -21,7 +21,7 @@ export const indications = {
 } as const;
 
 /** What a review decided. `ask`: the prescriber is asked; the review is answered by a later one. */
-const reviewOutcomes = {
+export const reviewOutcomes = {
   keep: "Still needed",
   remove: "To be removed",
   ask: "Prescriber asked",
@@ -30,7 +30,7 @@ export const reviewOutcome = z.enum(words(reviewOutcomes));
 export type ReviewOutcome = z.infer<typeof reviewOutcome>;
 
 /** What can be written down about a catheter while it is in place. */
-const noteKinds = {
+export const noteKinds = {
   review: "Review",
   confirmation: "Seen in place",
   "care-check": "Care check",
@@ -40,12 +40,12 @@ export const noteKind = z.enum(words(noteKinds));
 export type NoteKind = z.infer<typeof noteKind>;
 
 /** How an item of a care check was found. What nobody looked at is left out and shown as not recorded. */
-const itemStates = { kept: "Kept", broken: "Not kept", "not-applicable": "Does not apply" } as const;
+export const itemStates = { kept: "Kept", broken: "Not kept", "not-applicable": "Does not apply" } as const;
 export const itemState = z.enum(words(itemStates));
 export type ItemState = z.infer<typeof itemState>;
 
 /** Who put the catheter in. Common practice. */
-const inserters = {
+export const inserters = {
   "registered-nurse": "Registered nurse",
   "practical-nurse": "Licensed practical nurse",
   physician: "Physician",
@@ -56,7 +56,7 @@ const inserters = {
 export const inserter = z.enum(words(inserters));
 
 /** Where the catheter was put in. Common practice. */
-const insertionPlaces = {
+export const insertionPlaces = {
   ward: "Ward",
   theater: "Theater",
   emergency: "Emergency department",
@@ -65,7 +65,7 @@ const insertionPlaces = {
 export const insertionPlace = z.enum(words(insertionPlaces));
 
 /** How the catheter is held. Common practice. */
-const securements = {
+export const securements = {
   device: "Securement device",
   tape: "Tape",
   strap: "Leg strap",
@@ -74,7 +74,7 @@ const securements = {
 export const securement = z.enum(words(securements));
 
 /** How the urine looked. Common practice. */
-const urineAppearances = {
+export const urineAppearances = {
   clear: "Clear",
   cloudy: "Cloudy",
   dark: "Dark yellow or brown",
@@ -85,7 +85,7 @@ const urineAppearances = {
 export const urineAppearance = z.enum(words(urineAppearances));
 
 /** Why a catheter came out. Common practice; the prompt removal of what is not needed: HICPAC 2009. */
-const removalReasons = {
+export const removalReasons = {
   "no-longer-needed": "No longer needed",
   exchange: "Exchanged for another catheter",
   blocked: "Blocked or leaking",

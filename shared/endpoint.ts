@@ -12,15 +12,20 @@ export const recordIds = {
   "ward-stay": "wardStayId",
   catheter: "catheterId",
   note: "noteId",
+  specimen: "specimenId",
+  sign: "signId",
+  finding: "findingId",
+  case: "caseId",
 } as const;
 export type RecordKind = keyof typeof recordIds;
 
 /**
  * Which wards a call touches. `none`: no ward's record. `ward`: the one that the input names as `wardId`. A kind of
- * record: the wards of the patient whose record the input names. Hidden and absent ones answer alike. `facility`: all
+ * record: the wards of the patient whose record the input names. `import`: the files that the input names as `importId`,
+ * which are the facility's. Hidden and absent ones answer alike. `facility`: all
  * that the person may see; the use case is told which those are.
  */
-export type WardScope = "none" | "ward" | "facility" | RecordKind;
+export type WardScope = "none" | "ward" | "facility" | "import" | RecordKind;
 
 /**
  * What a call does to the record. `reads`: nothing. `creates`: something new; sent twice under one Idempotency-Key it
@@ -44,8 +49,13 @@ export interface Endpoint<
   readonly summary: string;
   readonly permission: Permission;
   readonly wards: WardScope;
-  /** How the answer is sent. */
-  readonly reply: "json";
+  /**
+   * How the answer is sent. `sheet`: as JSON, or its `sheet` alone as CSV for who asks for `text/csv`. `document`: as JSON,
+   * or its `document` as a file of the type that is asked for: PDF, XLSX or CSV.
+   */
+  readonly reply: "json" | "sheet" | "document";
+  /** What a body may hold at most, where that is more than usual. */
+  readonly bodyBytes?: number;
   readonly params: z.ZodObject<Params, z.core.$strict>;
   readonly query: z.ZodObject<Query, z.core.$strict>;
   readonly body: z.ZodObject<Body, z.core.$strict>;
@@ -103,6 +113,7 @@ export function endpoint<
 /** The part of an input that names what a ward scope needs; null when it needs none. */
 export function namedBy(wards: WardScope): string | null {
   if (wards === "none" || wards === "facility") return null;
+  if (wards === "import") return "importId";
   return wards === "ward" ? "wardId" : recordIds[wards];
 }
 

@@ -143,6 +143,36 @@ export const problems = {
     title: "The import was interrupted",
     remedy: "Import the folder again; what was stored of it is known and changes nothing.",
   },
+  "import-not-waiting": {
+    status: 409,
+    title: "This import does not wait for a decision",
+    remedy: "Look at where it stands: it is still being read, or somebody has decided about it.",
+  },
+  "import-lines-refused": {
+    status: 409,
+    title: "Lines of these files were refused",
+    remedy: "Mend the files and send them anew, or set the refused lines aside for repair and store the others.",
+  },
+  "import-file-broken": {
+    status: 409,
+    title: "One of these files cannot be read to its end",
+    remedy: "Mend the file that is named and send all of them anew: such a file cannot be stored in part.",
+  },
+  "import-too-large": {
+    status: 422,
+    title: "These are too many lines for one request",
+    remedy: "Send the files in parts, or import them at the machine of the service with npm run import.",
+  },
+  "files-unknown": {
+    status: 422,
+    title: "None of these files is known",
+    remedy: "Give each file the name that the layout gives it, such as moves.csv.",
+  },
+  "line-not-set-aside": {
+    status: 409,
+    title: "This line does not wait for repair",
+    remedy: "Read the lines that were set aside anew: somebody has settled it, or its import was not stored.",
+  },
   "demo-record": {
     status: 409,
     title: "This record is the demo hospital",
@@ -166,6 +196,72 @@ export const problems = {
     title: "This record was merged already",
     remedy: "Use the record that it was merged into.",
   },
+  "outside-surveillance-days": {
+    status: 409,
+    title: "No infection of a stay can rest on this day",
+    remedy:
+      "Correct the time, or record the stay: 2 days before the first inpatient day to 4 days after discharge count.",
+  },
+  "result-contradicts": {
+    status: 422,
+    title: "The laboratory's result contradicts itself",
+    remedy: "Say that the report is preliminary or final, or leave the organisms out until there are any.",
+  },
+  "too-many-organisms": {
+    status: 422,
+    title: "These are too many organisms",
+    remedy: "List each organism of the report once; record what is only flora as one organism of that name.",
+  },
+  "organism-group-contradicts": {
+    status: 422,
+    title: "This organism belongs to another group",
+    remedy: "Leave the group out: it is chosen only for names that are not on the list of organisms.",
+  },
+  "sign-contradicts": {
+    status: 422,
+    title: "The sign contradicts itself",
+    remedy: "Give a temperature for the sign temperature alone, and another cause for a sign that was present.",
+  },
+  "finding-contradicts": {
+    status: 422,
+    title: "The finding contradicts itself",
+    remedy: "Give a number of cells for white blood cells in urine alone, and one that fits whether they were found.",
+  },
+  "nothing-to-decide": {
+    status: 409,
+    title: "There is nothing to decide about this culture",
+    remedy: "Wait for the laboratory's report; cultures without growth and unusable ones close themselves.",
+  },
+  "not-decided": {
+    status: 409,
+    title: "Nobody has decided about this culture",
+    remedy: "There is no decision to take back.",
+  },
+  "ward-not-watched": {
+    status: 409,
+    title: "The ward is not under surveillance in this month",
+    remedy: "Put it under surveillance for this month first, or choose another ward or month.",
+  },
+  "month-not-over": {
+    status: 409,
+    title: "The month is not over",
+    remedy: "Wait until its last day has passed.",
+  },
+  "event-found": {
+    status: 409,
+    title: "The ward has an event in this month",
+    remedy: "Look at the event; when it is wrong, correct what is recorded of the patient.",
+  },
+  "none-found-already": {
+    status: 409,
+    title: "Somebody confirmed already that none were found",
+    remedy: "There is nothing more to do.",
+  },
+  "period-too-long": {
+    status: 422,
+    title: "These are too many days at once",
+    remedy: "Ask for at most 366 days.",
+  },
   "zone-fixed": {
     status: 409,
     title: "The time zone can no longer change",
@@ -186,10 +282,40 @@ export const problems = {
     title: "These counts cannot be true",
     remedy: "Count again: patients with a catheter are among the patients.",
   },
+  "ward-code-taken": {
+    status: 409,
+    title: "This code is in use",
+    remedy: "Give the ward its own code, or describe the ward that has it.",
+  },
+  "ward-in-use": {
+    status: 409,
+    title: "Patients were on the ward after this day",
+    remedy: "Give a later day, or record their moves and discharges first.",
+  },
+  "ward-closed": {
+    status: 409,
+    title: "The ward was closed by then",
+    remedy: "Choose a ward that was open, give a time up to the ward's last day, or have the ward opened again.",
+  },
+  "ward-unknown": {
+    status: 422,
+    title: "There is no such ward to compare",
+    remedy: "Give the code of an inpatient ward of this facility.",
+  },
+  "ward-type-unknown": {
+    status: 422,
+    title: "No ward is of this type",
+    remedy: "Choose one of the types that are listed, or leave the type out.",
+  },
+  "period-impossible": {
+    status: 422,
+    title: "This period cannot be compared",
+    remedy: "Give a first month that is not after the last one, and at most 60 months.",
+  },
   "scope-overlaps": {
     status: 409,
     title: "The ward is watched in these months already",
-    remedy: "End or void the other scope first.",
+    remedy: "End or void the other surveillance first, or choose months in which the ward is not watched yet.",
   },
   "folder-unreadable": {
     status: 422,
@@ -290,6 +416,16 @@ export const problems = {
     title: "This is not a number that can stand here",
     remedy: "Write a whole number in digits, without separators, decimals or a unit.",
   },
+  "csv-temperature": {
+    status: 422,
+    title: "This is not a temperature",
+    remedy: "Write it as it was measured, such as 38.4 (°C) or 101.1 F.",
+  },
+  "csv-time-of-day": {
+    status: 422,
+    title: "This is not a time of day",
+    remedy: "Write it as HH:MM, from 00:00 to 23:59, or leave it empty.",
+  },
   "csv-word": {
     status: 422,
     title: "This word is not in the list",
@@ -299,6 +435,31 @@ export const problems = {
     status: 404,
     title: "No stay has this number",
     remedy: "Give the stay in stays.csv or its moves in moves.csv, or correct the number.",
+  },
+  "catheter-unknown": {
+    status: 404,
+    title: "No catheter is found for this line",
+    remedy: "Give the catheter in catheters.csv, or correct its number, the stay or the day.",
+  },
+  "catheter-unclear": {
+    status: 409,
+    title: "It is not clear which catheter is meant",
+    remedy: "Name the stay and the number of the catheter, or the time of day.",
+  },
+  "specimen-unclear": {
+    status: 409,
+    title: "It is not clear which specimen is meant",
+    remedy: "Give the laboratory's number of the specimen, or void the one that was recorded in error.",
+  },
+  "specimen-refused": {
+    status: 409,
+    title: "Another line of this specimen was refused",
+    remedy: "Mend the line that is named; a specimen is stored with all of its lines.",
+  },
+  "written-too-early": {
+    status: 422,
+    title: "It was written down before it happened",
+    remedy: "Correct the time at which it happened, or the one at which it was written down.",
   },
   "line-contradicts": {
     status: 409,
@@ -464,6 +625,47 @@ export const problems = {
     status: 400,
     title: "The version that is changed cannot be read",
     remedy: 'Send the version of the entry in quotes as the header If-Match, such as "3".',
+  },
+  "figure-impossible": {
+    status: 422,
+    title: "This figure cannot be",
+    remedy:
+      "Give a number that is not below zero, whole where things are counted, and above zero where something is divided by it.",
+  },
+  "baseline-unusable": {
+    status: 422,
+    title: "This baseline cannot be used",
+    remedy: "Complete the baseline from its publication; each term, category and type of ward stands in it once.",
+  },
+  "baseline-of-another-kind": {
+    status: 422,
+    title: "This baseline predicts something else",
+    remedy: "Choose a baseline of infections for the SIR, and one with utilization for the SUR.",
+  },
+  "month-not-ready": {
+    status: 409,
+    title: "The month cannot be signed yet",
+    remedy: "Mend what is listed, each with its remedy, and sign again.",
+  },
+  "month-changed": {
+    status: 409,
+    title: "The figures are no longer those that you saw",
+    remedy: "Read the month again, look at what changed, and sign what you see then.",
+  },
+  "amendment-reason-missing": {
+    status: 422,
+    title: "An amendment needs a reason",
+    remedy: "Say why the month is signed anew; the first signature has no reason.",
+  },
+  "nothing-to-amend": {
+    status: 409,
+    title: "Nothing has changed since the month was signed",
+    remedy: "Leave the signature as it is.",
+  },
+  "level-impossible": {
+    status: 422,
+    title: "No interval has this level",
+    remedy: "Give the level as a fraction, such as 0.95.",
   },
   "internal-error": {
     status: 500,

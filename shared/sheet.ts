@@ -1,5 +1,8 @@
 import { z } from "zod";
 
+/** Under which a sheet is asked for, and answered, as rows of a file. */
+export const csvMediaType = "text/csv";
+
 /** What a column holds, so that a table, a chart and a file each show it rightly. */
 const columnKind = z.enum(["text", "day", "whole", "ratio", "rate", "amount"]);
 

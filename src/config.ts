@@ -22,6 +22,8 @@ const settings = z.object({
     .string()
     .regex(/^(([01]\d|2[0-3]):[0-5]\d|24:00)$/, "write the time as HH:MM, from 00:00 to 24:00")
     .default("00:00"),
+  /** The browser that prints documents; without it one is looked for where they usually are. */
+  CHROMIUM_PATH: filled.optional(),
   DWELL_LOG_LEVEL: z.enum(logLevels, `write one of ${logLevels.join(", ")}`).default("info"),
 });
 
@@ -37,6 +39,7 @@ export interface Config {
   readonly databaseUrl: string;
   readonly port: number;
   readonly facility: { readonly name: string; readonly zone: string; readonly censusTime: string };
+  readonly browserPath: string | null;
   readonly logLevel: (typeof logLevels)[number];
 }
 
@@ -59,6 +62,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
       zone: data.DWELL_ZONE ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
       censusTime: data.DWELL_CENSUS_TIME,
     },
+    browserPath: data.CHROMIUM_PATH ?? null,
     logLevel: data.DWELL_LOG_LEVEL,
   };
 }

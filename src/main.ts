@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { Problem, problems } from "../shared/problems.ts";
 import { audit, auditUsage } from "./commands/audit.ts";
 import { type Command, exitCodes, UsageError } from "./commands/command.ts";
+import { determinations, determinationsUsage } from "./commands/determinations.ts";
 import { importFolder, importUsage } from "./commands/import.ts";
 import { ledger, ledgerUsage } from "./commands/ledger.ts";
 import { migrate, migrateUsage } from "./commands/migrate.ts";
@@ -18,6 +19,7 @@ const commands = new Map<string, { run: Command; usage: string }>([
   ["report", { run: report, usage: reportUsage }],
   ["import", { run: importFolder, usage: importUsage }],
   ["ledger", { run: ledger, usage: ledgerUsage }],
+  ["determinations", { run: determinations, usage: determinationsUsage }],
   ["audit", { run: audit, usage: auditUsage }],
   ["migrate", { run: migrate, usage: migrateUsage }],
 ]);

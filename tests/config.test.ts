@@ -25,6 +25,7 @@ describe("settings", () => {
         censusTime: "00:00",
       },
       logLevel: "info",
+      browserPath: null,
     });
   });
 
@@ -36,6 +37,7 @@ describe("settings", () => {
       DWELL_ZONE: "America/New_York",
       DWELL_CENSUS_TIME: "24:00",
       DWELL_LOG_LEVEL: "silent",
+      CHROMIUM_PATH: "/usr/bin/chromium",
       PATH: "/usr/bin",
     });
     expect(config).toEqual({
@@ -43,6 +45,7 @@ describe("settings", () => {
       port: 0,
       facility: { name: "Alder Bay Hospital", zone: "America/New_York", censusTime: "24:00" },
       logLevel: "silent",
+      browserPath: "/usr/bin/chromium",
     });
   });
 

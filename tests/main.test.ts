@@ -3,8 +3,8 @@ import { mkdtempSync, openSync, rmSync, writeFileSync } from "node:fs";
 import { type AddressInfo, createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { afterAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ensureProgramBuilt, program } from "../scripts/build-program.mjs";
 import { committedMigrations } from "../src/store/migrate.ts";
 import { onEachDatabase } from "./databases/databases.ts";
 import { gate } from "./databases/gate.ts";
@@ -12,7 +12,7 @@ import { applyPlanted, planted } from "./databases/planted-migration.ts";
 import { refusingServer } from "./databases/refusing-server.ts";
 import { canMount, mountSmallDisk } from "./databases/small-disk.ts";
 
-const main = fileURLToPath(new URL("../src/main.ts", import.meta.url));
+beforeAll(ensureProgramBuilt);
 const folder = mkdtempSync(join(tmpdir(), "dwell-main-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const plain = join(folder, "plain");
@@ -29,10 +29,10 @@ interface Ended {
 
 type Settings = Readonly<Record<string, string>>;
 
-/** Starts the program as a person does. */
+/** Starts the program. */
 function launch(args: readonly string[], settings: Settings = {}, stdout: "pipe" | number = "pipe") {
   const env = { PATH: process.env.PATH, TMPDIR: folder, DWELL_LOG_LEVEL: "silent", DWELL_ZONE: "UTC", ...settings };
-  const child = spawn(process.execPath, ["--import", "tsx", main, ...args], { env, stdio: ["ignore", stdout, "pipe"] });
+  const child = spawn(process.execPath, [program, ...args], { env, stdio: ["ignore", stdout, "pipe"] });
   let out = "";
   let err = "";
   child.stdout?.on("data", (chunk: Buffer) => {
@@ -66,7 +66,7 @@ describe("the program called wrongly", () => {
   it.each([[[]], [["toString"]]])("by %j names its commands and ends with 2", async (args) => {
     const run = await start(args);
     expect(run).toMatchObject({ code: 2, out: "" });
-    expect(run.err).toBe("Name one of the commands serve, report, import, ledger, audit, migrate.\n");
+    expect(run.err).toBe("Name one of the commands serve, report, import, ledger, determinations, audit, migrate.\n");
   });
 
   it("with a wrong option says how the command is called", async () => {

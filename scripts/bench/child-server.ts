@@ -9,8 +9,16 @@ export interface ChildServer {
 
 /** The service itself on a database. */
 export function startService(databaseUrl: string): Promise<ChildServer> {
-  const settings = { DWELL_DATABASE_URL: databaseUrl, DWELL_PORT: "0", DWELL_LOG_LEVEL: "error" };
-  return start(["../../src/main.ts", "serve", "--empty"], settings);
+  return start(["../../src/main.ts", "serve", "--empty"], settingsOf(databaseUrl));
+}
+
+/** The service with the demo hospital, loaded into a database of its own. */
+export function startDemo(databaseUrl: string): Promise<ChildServer> {
+  return start(["../../src/main.ts", "serve"], settingsOf(databaseUrl));
+}
+
+function settingsOf(databaseUrl: string): Record<string, string> {
+  return { DWELL_DATABASE_URL: databaseUrl, DWELL_PORT: "0", DWELL_LOG_LEVEL: "error" };
 }
 
 /** A bare route that answers with the bytes of a file. */
@@ -29,7 +37,10 @@ async function start(
   });
   const gone = new Promise<void>((resolve) => child.once("close", () => resolve()));
   const base = await new Promise<string>((resolve, reject) => {
-    child.stdout.on("data", (chunk: Buffer) => resolve(/http:\/\/\S+/.exec(chunk.toString())?.[0] ?? ""));
+    child.stdout.on("data", (chunk: Buffer) => {
+      const address = /http:\/\/\S+/.exec(chunk.toString())?.[0];
+      if (address) resolve(address);
+    });
     child.once("close", (code) => reject(new Error(`${script} ended with ${code}`)));
   });
   return {

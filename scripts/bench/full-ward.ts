@@ -1,7 +1,7 @@
 import type { CensusTime } from "../../shared/day.ts";
 import { openStore } from "../../src/store/open-store.ts";
+import { addWard } from "../../src/usecases/add-ward.ts";
 import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
 import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 import { writeNote } from "../../src/usecases/write-note.ts";
@@ -27,8 +27,15 @@ export async function fillWard(url: string, { now, patients }: { now: number; pa
     };
     const actor = await setUpFacility({ store, now: now - 1000 * hourMs }, settings);
     const act = { store, actor, now };
-    const ward = { code: "3E", name: "Ward 3E", type: null, setting: "inpatient", beds: patients, fromDay: 0 } as const;
-    const { wardId } = await describeWard(act, ward);
+    const ward = {
+      code: "3E",
+      name: "Ward 3E",
+      type: null,
+      setting: "inpatient",
+      beds: patients,
+      openedDay: null,
+    } as const;
+    const { wardId } = await addWard(act, ward);
     const catheterIds: number[] = [];
     for (let i = 0; i < patients; i++) {
       const admittedAt = now - 96 * hourMs;

@@ -1,8 +1,13 @@
 import { cpus } from "node:os";
 import { parseArgs } from "node:util";
+import { benchDeterminations } from "./bench-determinations.ts";
+import { benchDocuments } from "./bench-documents.ts";
 import { benchImport, importOnce } from "./bench-import.ts";
+import { benchIntervals } from "./bench-intervals.ts";
 import type { BenchResult } from "./bench-line.ts";
+import { benchMonthHttp } from "./bench-month-http.ts";
 import { benchMonths } from "./bench-months.ts";
+import { benchPages } from "./bench-pages.ts";
 import { benchRecording } from "./bench-recording.ts";
 import { benchRecount } from "./bench-recount.ts";
 import { tableOf } from "./print-table.ts";
@@ -27,8 +32,13 @@ async function main(): Promise<void> {
   // The import comes first: its peak memory is that of the process so far.
   const benches: [string, () => Promise<BenchResult>][] = [
     ["import", () => benchImport({ seed, hospitals: 1, days: 1060 })],
+    ["intervals", () => benchIntervals({ seed, intervals: 100_000 })],
+    ["determinations", () => benchDeterminations({ seed, timelines: 5_000 })],
+    ["documents", () => benchDocuments({ seed, wards: 400 })],
     ["months", () => benchMonths({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
+    ["month-http", () => benchMonthHttp({ seed, wards: 400, bedsAWard: 5, years: 1 })],
     ["recording", () => benchRecording({ patients: 40, reviews: 1200, rounds: 400 })],
+    ["pages", () => benchPages({ catheters: 40 })],
     ["recount", () => benchRecount({ seed, wardStays: 2_000_000, catheters: 400_000, years: 5, wards: 400 })],
   ];
   const results: BenchResult[] = [];

@@ -1,6 +1,7 @@
 import { closeSync, openSync, writeSync } from "node:fs";
 import { join } from "node:path";
 import { alderBayLines } from "../../src/demo/alder-bay.ts";
+import { dayText } from "../../src/domain/days/day-number.ts";
 import { showLocalTime } from "../../src/domain/days/local-time.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
 import type { IntakeFile } from "../../src/domain/intake/intake-line.ts";
@@ -13,7 +14,8 @@ export interface FolderSize {
   readonly days: number;
 }
 
-const timeColumns = new Set(["from", "to", "inserted", "removed", "last_seen"]);
+const timeColumns = new Set(["from", "to", "inserted", "removed", "last_seen", "written"]);
+const nameColumns = new Set(["stay", "patient", "catheter"]);
 const blockLines = 2000;
 
 /** Writes files of the fictional hospital's lines into a folder; returns how many lines each has without its header. */
@@ -22,16 +24,18 @@ export async function writeFolder(folder: string, { seed, hospitals, days }: Fol
   const files = new Map<IntakeFile, CsvWriter>();
   for (let i = 0; i < hospitals; i++) {
     for await (const { file, values } of alderBayLines({ seed: seed + i, zone, now: historyEnd, days })) {
-      // The wards are the same ones; patients and stays of each hospital get names of their own.
-      if (file === "wards.csv" && i > 0) continue;
+      // The wards and what was counted on them are the same; patients, stays and catheters of each hospital get own names.
+      if ((file === "wards.csv" || file === "daily-counts.csv") && i > 0) continue;
       let writer = files.get(file);
       if (!writer) {
         writer = new CsvWriter(join(folder, file), Object.keys(values));
         files.set(file, writer);
       }
       const cells = Object.entries(values).map(([column, value]) => {
-        if (timeColumns.has(column) && typeof value === "number") return showLocalTime(value, zone);
-        return column === "stay" || column === "patient" ? `${i}-${value}` : `${value ?? ""}`;
+        if (typeof value !== "number")
+          return nameColumns.has(column) && value !== null ? `${i}-${value}` : `${value ?? ""}`;
+        if (column === "day" && file === "daily-counts.csv") return dayText(value);
+        return column === "day" || timeColumns.has(column) ? showLocalTime(value, zone) : `${value}`;
       });
       writer.add(cells.join(","));
     }

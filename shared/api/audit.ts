@@ -108,7 +108,8 @@ export const listChanges = endpoint({
         encode: String,
       })
       .meta({ type: "integer", minimum: 0, maximum: 999_999_999, pattern: undefined })
-      .describe("The next of the answer before; 0 to begin"),
+      .optional()
+      .describe("The next of the answer before; 0 for everything; left out, it is told from where on to ask"),
     limit: limit.optional(),
   },
   output: z

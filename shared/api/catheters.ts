@@ -1,11 +1,12 @@
 import { z } from "zod";
+import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { policyCode } from "../policy.ts";
 import type { ProblemCode } from "../problems.ts";
 import { insertionRecord, removalRecord } from "../records.ts";
 import { catheterKind } from "../vocabulary.ts";
 import { id, idInPath, instant, lineText, reason, timeText, version } from "../wire.ts";
-import { catheterState, noteState } from "./entries.ts";
+import { catheterState, noteState, replacedVersion } from "./entries.ts";
 
 const changed = z.strictObject({ catheterId: id, version }).meta({ id: "CatheterChanged" });
 
@@ -79,6 +80,16 @@ export const recordCatheterOnArrival = endpoint({
   errors: [...faults, "indication-unknown"],
 });
 
+const catheterDay = z
+  .strictObject({
+    day,
+    wardId: id.nullable().describe("The ward that owes the day's review; null when none does"),
+    eligibilityDay: z.int().nullable(),
+    review: z.enum(["not-due", "due", "asked", "done", "late", "overdue", "missed"]),
+    dueAt: instant.nullable(),
+  })
+  .meta({ id: "CatheterStoryDay" });
+
 /** A catheter with everything that was written about it. The view is recorded. */
 export const readCatheter = endpoint({
   method: "GET",
@@ -90,19 +101,15 @@ export const readCatheter = endpoint({
   params: { catheterId: idInPath },
   output: catheterState
     .extend({
+      patientId: id.describe("The surviving record that holds its days"),
+      identifier: z.string().describe("The patient's number in the hospital"),
+      wards: z
+        .array(z.strictObject({ wardId: id, startAt: instant, endAt: instant.nullable() }))
+        .describe("Where it was in place, in order"),
+      days: z.array(catheterDay).describe("The facility days on which it was in place, the last 400 of them"),
+      daysLeftOut: z.int().describe("Earlier days that are not listed"),
       notes: z.array(noteState),
-      corrections: z
-        .array(
-          z.strictObject({
-            entry: z.string().describe("Such as catheter 12 or note 40"),
-            version: z.int().describe("The version that was replaced"),
-            replacedAt: instant,
-            replacedBy: id,
-            reason: z.string().nullable(),
-            before: z.record(z.string(), z.unknown()).describe("What it said"),
-          }),
-        )
-        .describe("What was changed, oldest first"),
+      corrections: z.array(replacedVersion).describe("What was changed, oldest first"),
     })
     .meta({ id: "CatheterStory" }),
   errors: [],

@@ -6,7 +6,7 @@ import { absenceKind, catheterKind } from "../vocabulary.ts";
 import { id, instant, version } from "../wire.ts";
 
 /** The entries of a patient's record as they are answered. An entry that was voided stays readable and counts nowhere. */
-const entry = {
+export const entry = {
   version,
   voidReason: z.string().nullable().describe("Why the entry was voided; null while it stands"),
 };
@@ -81,3 +81,13 @@ export const patientState = z
     sex: z.string().nullable(),
   })
   .meta({ id: "Patient" });
+
+/** What an entry said before it was changed. */
+export const replacedVersion = z.strictObject({
+  entry: z.string().describe("Such as catheter 12 or note 40"),
+  version: z.int().describe("The version that was replaced"),
+  replacedAt: instant,
+  replacedBy: id,
+  reason: z.string().nullable(),
+  before: z.record(z.string(), z.unknown()).describe("What it said"),
+});

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { censusTime, day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
-import { id, instantText } from "../wire.ts";
+import { id, instantText, reason } from "../wire.ts";
 
 /** The facility in which the person acts. */
 export const readFacility = endpoint({
@@ -25,4 +25,22 @@ export const readFacility = endpoint({
     })
     .meta({ id: "Facility" }),
   errors: [],
+});
+
+/** Another time of the daily census, from the first day of a month that has not begun. */
+export const setCensus = endpoint({
+  method: "POST",
+  path: "/facility/census",
+  summary: "Set the time of the daily census from a month on",
+  effect: "creates",
+  permission: "set-facility",
+  wards: "none",
+  reply: "json",
+  body: {
+    fromDay: day.describe("The first day of a month that has not begun; before the first admission any day"),
+    time: censusTime,
+    reason,
+  },
+  output: z.strictObject({ facilityId: id }).meta({ id: "CensusSet" }),
+  errors: ["census-change-too-early"],
 });

@@ -1,5 +1,15 @@
 import { readAgreement } from "./agreements.ts";
 import { listChanges, readAccess, searchAudit, verifyAudit } from "./audit.ts";
+import { addBaseline, listBaselines, listComparisons, setComparison } from "./baselines.ts";
+import {
+  confirmCase,
+  disagreeWithCase,
+  listCases,
+  readCase,
+  recordNoneFound,
+  reopenCase,
+  withdrawNoneFound,
+} from "./cases.ts";
 import {
   correctCatheter,
   insertCatheter,
@@ -8,33 +18,77 @@ import {
   removeCatheter,
   voidCatheter,
 } from "./catheters.ts";
+import { correctSpecimen, readCultures, recordSpecimen, voidSpecimen } from "./cultures.ts";
 import { readDailyCounts, recordDailyCount } from "./daily-counts.ts";
-import { readFacility } from "./facility.ts";
-import { readMonth, readMonthCare, readWardCare, readWardMonth } from "./months.ts";
+import { readDeterminations } from "./determinations.ts";
+import { compareEditions, listEditions, readEdition } from "./editions.ts";
+import { readEvents, readMonthCultures } from "./events.ts";
+import { readFacility, setCensus } from "./facility.ts";
+import { correctFinding, recordFinding, voidFinding } from "./findings.ts";
+import { dropImportLine, readImportLines, repairImportLine } from "./import-lines.ts";
+import { decideImport, listImports, readImport, receiveImport } from "./imports.ts";
+import { readMonthDocument } from "./month-document.ts";
+import {
+  listSignedMonths,
+  readMonthFigureSheet,
+  readMonthFigures,
+  readMonthSignatures,
+  readSignedMonth,
+  readSignedText,
+  signMonth,
+} from "./month-figures.ts";
+import { readMonth, readMonthCare, readMonthGaps, readWardCare, readWardMonth } from "./months.ts";
 import { cancelMove, correctWardStay, movePatient, recordAbsence, voidWardStay } from "./moves.ts";
 import { confirmCatheter, correctNote, recordCareCheck, recordUrineOutput, reviewCatheter, voidNote } from "./notes.ts";
+import { listOrganisms } from "./organisms.ts";
 import { findPatients, mergePatients, readPatient, unmergePatients } from "./patients.ts";
-import { readMe } from "./people.ts";
+import { listPeople, readMe } from "./people.ts";
 import { listPolicies, readPolicy, setPolicy } from "./policies.ts";
 import { readRound } from "./rounds.ts";
 import { readSample } from "./samples.ts";
+import { endWatch, listScope, voidWatch, watchWard } from "./scope.ts";
+import { correctSign, recordSigns, voidSign } from "./signs.ts";
 import { admitPatient, cancelDischarge, correctStay, dischargePatient, voidStay } from "./stays.ts";
+import { compareTwo, compareWards, readComparisonDocument } from "./ward-comparisons.ts";
 import { readWardDay } from "./ward-days.ts";
-import { listWards } from "./wards.ts";
-
-/** Where the API begins. A change that breaks a client gets a new number. */
-export const apiBase = "/api/v1";
+import { addWard, closeWard, describeWard, listWards, readWardHistory } from "./wards.ts";
+import { listDestinations, readWardPatients, readWardsNow } from "./wards-now.ts";
 
 /** The whole API: every endpoint under the name by which documents and code call it. */
 export const endpoints = {
   readMe,
+  listPeople,
   readFacility,
+  setCensus,
   listWards,
+  readWardsNow,
+  listDestinations,
+  readWardPatients,
+  addWard,
+  describeWard,
+  closeWard,
+  readWardHistory,
+  listScope,
+  watchWard,
+  endWatch,
+  voidWatch,
   readMonth,
   readWardMonth,
   readMonthCare,
+  readMonthGaps,
+  readMonthFigures,
+  readMonthFigureSheet,
+  readMonthSignatures,
+  readSignedMonth,
+  readSignedText,
+  listSignedMonths,
+  signMonth,
   readWardCare,
   readWardDay,
+  readMonthDocument,
+  compareWards,
+  compareTwo,
+  readComparisonDocument,
   readAgreement,
   readSample,
   readDailyCounts,
@@ -65,10 +119,45 @@ export const endpoints = {
   recordUrineOutput,
   correctNote,
   voidNote,
+  readCultures,
+  recordSpecimen,
+  correctSpecimen,
+  voidSpecimen,
+  recordSigns,
+  correctSign,
+  voidSign,
+  recordFinding,
+  correctFinding,
+  voidFinding,
+  readDeterminations,
+  listOrganisms,
+  listCases,
+  readCase,
+  confirmCase,
+  disagreeWithCase,
+  reopenCase,
+  recordNoneFound,
+  withdrawNoneFound,
+  readEvents,
+  readMonthCultures,
+  listEditions,
+  readEdition,
+  compareEditions,
   readRound,
   readPolicy,
   listPolicies,
   setPolicy,
+  listBaselines,
+  addBaseline,
+  listComparisons,
+  setComparison,
+  receiveImport,
+  listImports,
+  readImport,
+  readImportLines,
+  decideImport,
+  repairImportLine,
+  dropImportLine,
   listChanges,
   searchAudit,
   readAccess,

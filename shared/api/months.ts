@@ -1,23 +1,41 @@
 import { z } from "zod";
 import { day, month } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
+import { type GapKind, gapWords } from "../gap-words.ts";
 import { sheet } from "../sheet.ts";
-import { id, idInPath } from "../wire.ts";
+import { id, idInPath, instant, version } from "../wire.ts";
+
+const wardInfections = z
+  .strictObject({
+    wardId: id,
+    isWatched: z.boolean(),
+    edition: z.string().nullable().describe("By which edition it is watched; null when it is not"),
+    cautis: z.int().describe("Catheter-associated events that somebody confirmed, also with a disagreement"),
+    waiting: z.int().describe("Positive cultures that wait for confirmation; they are not counted yet"),
+    cannotTell: z.int().describe("Cultures that cannot be determined; they are not counted"),
+    pending: z.int().describe("Urine cultures that wait for the laboratory, up to three days after the month"),
+    noneFound: z
+      .strictObject({ noneFoundId: id, version, at: instant, by: id })
+      .nullable()
+      .describe("Who confirmed that none were found"),
+  })
+  .meta({ id: "WardInfections" });
 
 /** A month of the wards that the person may see. */
 export const readMonth = endpoint({
   method: "GET",
   path: "/months/{month}",
-  summary: "Read a month: patient-days, catheter-days and utilization of each ward",
+  summary: "Read a month: patient-days, catheter-days, utilization and infections of each ward",
   permission: "see-counts",
   wards: "facility",
-  reply: "json",
+  reply: "sheet",
   params: { month },
   output: z
     .strictObject({
       month,
       wardIds: z.array(id).describe("The ward of each row, in the order of the rows"),
       sheet,
+      infections: z.array(wardInfections).describe("Of each of these wards, in that order"),
     })
     .meta({ id: "Month" }),
   errors: ["in-the-future"],
@@ -30,7 +48,7 @@ export const readWardMonth = endpoint({
   summary: "Read the ward days of a month",
   permission: "see-counts",
   wards: "ward",
-  reply: "json",
+  reply: "sheet",
   params: { wardId: idInPath, month },
   output: z.strictObject({ month, wardId: id, sheet }).meta({ id: "WardMonth" }),
   errors: ["in-the-future"],
@@ -43,7 +61,7 @@ export const readMonthCare = endpoint({
   summary: "Read a month's reviews and care of catheters, by ward",
   permission: "see-counts",
   wards: "facility",
-  reply: "json",
+  reply: "sheet",
   params: { month },
   output: z
     .strictObject({ month, wardIds: z.array(id).describe("The ward of each row, in the order of the rows"), sheet })
@@ -67,5 +85,33 @@ export const readWardCare = endpoint({
       figures: z.array(z.strictObject({ figure: z.string(), rows: z.array(z.strictObject({ catheterId: id, day })) })),
     })
     .meta({ id: "WardCare" }),
+  errors: ["in-the-future"],
+});
+
+/** What is missing from a month, or doubtful in it. */
+export const readMonthGaps = endpoint({
+  method: "GET",
+  path: "/months/{month}/gaps",
+  summary: "Read what is missing from a month, what is doubtful in it, and what keeps it from being signed",
+  permission: "see-counts",
+  wards: "facility",
+  reply: "json",
+  params: { month },
+  output: z
+    .strictObject({
+      month,
+      gaps: z.array(
+        z.strictObject({
+          kind: z.enum(Object.keys(gapWords) as GapKind[]),
+          wardId: id.nullable().describe("The ward it belongs to; null when it belongs to none alone"),
+          count: z.int().min(1),
+          blocks: z.boolean().describe("Whether the month cannot be signed as long as this is so"),
+          sentence: z.string(),
+          remedy: z.string().describe("What mends it"),
+          days: z.array(day).describe("The days that it touches; none when it is not a matter of days"),
+        }),
+      ),
+    })
+    .meta({ id: "MonthGaps" }),
   errors: ["in-the-future"],
 });

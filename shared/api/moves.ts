@@ -19,7 +19,7 @@ export const movePatient = endpoint({
   params: { stayId: idInPath },
   body: { movedAt: timeText, toWardId: id, bed: bed.optional() },
   output: changed,
-  errors: [...stayFaults, "not-on-a-ward", "not-found", "already-discharged"],
+  errors: [...stayFaults, "not-on-a-ward", "not-found", "already-discharged", "ward-closed"],
 });
 
 /** Time off the wards inside a stay. Without a kind it is unknown, and listed until somebody says. */
@@ -55,7 +55,7 @@ export const correctWardStay = endpoint({
     reason,
   },
   output: changed,
-  errors: [...stayFaults, "not-found"],
+  errors: [...stayFaults, "not-found", "ward-closed"],
 });
 
 export const cancelMove = endpoint({

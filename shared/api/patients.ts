@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { endpoint } from "../endpoint.ts";
-import { id, idInPath, lineText, reason } from "../wire.ts";
+import { id, idInPath, instant, lineText, reason } from "../wire.ts";
 import { catheterState, noteState, patientState, stayState, wardStayState } from "./entries.ts";
 
 /** A hospital's own number of a patient or stay: it stands in bodies only, never in an address. */
@@ -32,6 +32,20 @@ export const readPatient = endpoint({
     .strictObject({
       patient: patientState,
       survivorId: id.describe("The record that this one was merged into, or its own number"),
+      survivorIdentifier: z.string().describe("The hospital's number of that record"),
+      merges: z
+        .array(
+          z.strictObject({
+            mergeId: id,
+            fromId: id,
+            fromIdentifier: z.string().describe("The hospital's number of the record that was merged"),
+            intoId: id.describe("The record that it was merged into: the address of the undo names it"),
+            intoIdentifier: z.string(),
+            mergedAt: instant,
+            mergedBy: id,
+          }),
+        )
+        .describe("The merges that stand, of this record and of those merged with it, the first one first"),
       stays: z.array(stayState),
       wardStays: z.array(wardStayState.extend({ stayId: id })),
       catheters: z.array(catheterState),

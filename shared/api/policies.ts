@@ -2,6 +2,7 @@ import { z } from "zod";
 import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { policyBody } from "../policy.ts";
+import { policyRules } from "../policy-rules.ts";
 import { id, idInPath, instant, reason } from "../wire.ts";
 
 const which = {
@@ -40,6 +41,9 @@ export const listPolicies = endpoint({
   reply: "json",
   output: z
     .strictObject({
+      builtIn: z
+        .strictObject({ body: policyBody, sources: z.record(z.enum(policyRules), z.string()) })
+        .describe("What holds where nobody has set anything, and where each of its rules comes from"),
       policies: z.array(
         z.strictObject({
           ...which,

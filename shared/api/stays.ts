@@ -39,7 +39,7 @@ export const admitPatient = endpoint({
     bed: lineText(40).nullable().optional(),
   },
   output: z.strictObject({ patientId: id, stayId: id, wardStayId: id, version }).meta({ id: "Admitted" }),
-  errors: [...stayFaults, "stay-number-taken"],
+  errors: [...stayFaults, "stay-number-taken", "ward-closed"],
 });
 
 /** The end of a stay. Catheters that are still in are no catheter-days afterwards. */
@@ -68,7 +68,7 @@ export const cancelDischarge = endpoint({
   params: { stayId: idInPath },
   body: { reason },
   output: changed,
-  errors: [...stayFaults, "not-discharged"],
+  errors: [...stayFaults, "not-discharged", "ward-closed"],
 });
 
 export const correctStay = endpoint({

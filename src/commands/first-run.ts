@@ -1,10 +1,8 @@
 import type { CensusTime } from "../../shared/day.ts";
-import { alderBayLines } from "../demo/alder-bay.ts";
+import { loadAlderBay } from "../demo/load-alder-bay.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
-import type { Act, Store } from "../usecases/act.ts";
-import { addPerson } from "../usecases/add-person.ts";
+import type { Store } from "../usecases/act.ts";
 import { firstActor, firstActorOrSetUp, refuseDemo } from "../usecases/find-facility.ts";
-import { importLines } from "../usecases/intake/import-lines.ts";
 import { setUpFacility } from "../usecases/set-up-facility.ts";
 import type { CommandContext } from "./command.ts";
 import { setUpText } from "./set-up-text.ts";
@@ -38,15 +36,6 @@ export async function loadDemoOrSetUp(store: Store, context: CommandContext, emp
       person: { name: "Robin Vale", roles: ["prevention", "administrator"] },
     },
   );
-  await loadDemo({ store, actor, now }, context);
-}
-
-async function loadDemo(act: Act, context: CommandContext): Promise<void> {
-  const lines = alderBayLines({ ...demo, zone: zoneNamed(demo.zone), now: act.now });
-  const onProgress = showProgress(context);
-  const options = { dryRun: false, setAside: false, assumeInpatient: false, onProgress };
-  const { refused, importId } = await importLines(act, lines, options);
-  if (refused > 0) throw new Error(`the demo contradicts itself in ${refused} lines of import ${importId}`);
-  await addPerson(act, { name: "Sam Ortega", roles: ["bedside"], wards: ["3E", "ICU"] });
-  await addPerson(act, { name: "Kit Lindqvist", roles: ["manager"], wards: ["3E", "3W", "4N"] });
+  const { seed, days, zone } = demo;
+  await loadAlderBay({ store, actor, now }, { seed, days, zone: zoneNamed(zone) }, showProgress(context));
 }

@@ -1,3 +1,4 @@
+import { itemsFrom } from "../csv/intake-items.ts";
 import { readFolder } from "../csv/read-folder.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { Store } from "../usecases/act.ts";
@@ -11,7 +12,6 @@ import {
 import { importLines } from "../usecases/intake/import-lines.ts";
 import type { ImportResult } from "../usecases/intake/intake-item.ts";
 import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
-import { itemsFrom } from "./import-items.ts";
 import { printFaults } from "./print-faults.ts";
 import { readOptions } from "./read-options.ts";
 import { setUpText } from "./set-up-text.ts";

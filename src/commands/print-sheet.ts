@@ -1,5 +1,5 @@
-import { stringify } from "csv-stringify/sync";
 import type { Sheet, SheetCell, SheetColumn } from "../../shared/sheet.ts";
+import { sheetCsv } from "../csv/sheet-csv.ts";
 
 export const sheetFormats = ["table", "json", "csv"] as const;
 export type SheetFormat = (typeof sheetFormats)[number];
@@ -7,13 +7,7 @@ export type SheetFormat = (typeof sheetFormats)[number];
 /** A sheet as text for the command line. CSV holds the rows alone; a table and JSON also what to know about them. */
 export function sheetText(sheet: Sheet, format: SheetFormat): string {
   if (format === "json") return `${JSON.stringify(sheet, null, 2)}\n`;
-  return format === "csv" ? csvText(sheet) : tableText(sheet);
-}
-
-function csvText({ columns, rows }: Sheet): string {
-  const header = columns.map((column) => column.key);
-  // A cell that a spreadsheet would take for a formula is made harmless.
-  return stringify([header, ...rows], { escape_formulas: true });
+  return format === "csv" ? sheetCsv(sheet) : tableText(sheet);
 }
 
 function tableText(sheet: Sheet): string {

@@ -1,10 +1,12 @@
 import { fileURLToPath } from "node:url";
+import { readSentFiles } from "../csv/sent-files.ts";
 import { buildApp } from "../http/app.ts";
 import { listenLocally } from "../http/listen.ts";
 import { safeLogger } from "../http/logger.ts";
 import { localPrincipal } from "../http/principal.ts";
 import type { Store } from "../usecases/act.ts";
 import { isDemo } from "../usecases/find-facility.ts";
+import { keepImporting } from "../usecases/intake/keep-importing.ts";
 import { keepSealing } from "../usecases/keep-sealing.ts";
 import { type Command, type CommandContext, exitCodes } from "./command.ts";
 import { loadDemoOrSetUp } from "./first-run.ts";
@@ -35,7 +37,13 @@ async function serveUntilStopped(store: Store, context: CommandContext): Promise
     principalOf: localPrincipal({ store, demo }),
     version: context.version,
     staticFolder,
+    browserPath: context.config.browserPath,
     logger,
+  });
+  const importer = keepImporting(store, {
+    clock: context.clock,
+    readFiles: readSentFiles,
+    onError: (err) => logger.error({ err }, "files that were sent could not be read or stored"),
   });
   const sealer = keepSealing(store, {
     clock: context.clock,
@@ -48,6 +56,7 @@ async function serveUntilStopped(store: Store, context: CommandContext): Promise
     await stopped;
   } finally {
     await app.close();
+    await importer.stop();
     await sealer.stop();
   }
 }

@@ -1,7 +1,10 @@
 import type { Zone } from "../domain/days/zone.ts";
 
-/** What is doubtful about an accepted value: a local time that occurs twice, of which the earlier instant was taken. */
-export type MarkKind = "repeated-hour";
+/**
+ * What is doubtful about an accepted value: a local time that occurs twice, of which the earlier instant was taken; or a
+ * day where a time is wanted, of which noon was taken.
+ */
+export type MarkKind = "repeated-hour" | "time-unknown";
 
 /** What a reader may know beside the cell's text, and where it notes what is doubtful. */
 export interface CellContext {

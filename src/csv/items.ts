@@ -55,12 +55,14 @@ export interface CsvRefused {
   readonly faults: readonly CsvFault[];
   /** The stay that the line names, where that much could be read: what else is said of it has no ground then. */
   readonly stay: string | null;
+  /** The same of a specimen: its other lines are not the whole result then. */
+  readonly specimen?: string;
 }
 
 /** Something that a person should know and that stops nothing. */
 export interface CsvNotice {
   readonly type: "notice";
-  readonly code: "file-unknown" | "file-not-read-yet" | "header-only" | "zeros-lost" | "digits-lost";
+  readonly code: "file-unknown" | "header-only" | "zeros-lost" | "digits-lost";
   /** Null when it is not about one file. */
   readonly file: string | null;
   readonly detail: string;

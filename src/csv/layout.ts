@@ -1,9 +1,21 @@
+import { reviewOutcomes } from "../../shared/catheter-words.ts";
+import {
+  organismGroups,
+  signNames,
+  specimenKinds,
+  specimenMethods,
+  specimenStatuses,
+} from "../../shared/culture-words.ts";
 import { absenceKinds, catheterKinds, wardSettings } from "../../shared/vocabulary.ts";
 import { closedList } from "./cells/closed-list.ts";
 import { day } from "./cells/day.ts";
+import { dayOrTime } from "./cells/day-or-time.ts";
+import { finding } from "./cells/finding.ts";
 import { identifier } from "./cells/identifier.ts";
 import { localTime } from "./cells/local-time.ts";
+import { temperature } from "./cells/temperature.ts";
 import { text } from "./cells/text.ts";
+import { timeOfDay } from "./cells/time-of-day.ts";
 import { wholeNumber } from "./cells/whole-number.ts";
 import { yesNo } from "./cells/yes-no.ts";
 import { type Columns, type Layout, optional, optionalOr, required } from "./column.ts";
@@ -58,6 +70,17 @@ const catheters = layout("catheters.csv", {
   balloon_ml: optional(balloonMl),
 });
 
+/** A line names its catheter, or its stay. */
+const reviews = layout("reviews.csv", {
+  catheter: optional(identifier),
+  stay: optional(identifier),
+  day: required(dayOrTime),
+  outcome: required(closedList(reviewOutcomes)),
+  indication: optional(text),
+  note: optional(text),
+  written: optional(localTime),
+});
+
 const dailyCounts = layout("daily-counts.csv", {
   ward: required(identifier),
   day: required(day),
@@ -65,11 +88,31 @@ const dailyCounts = layout("daily-counts.csv", {
   catheters: required(count),
 });
 
-/** The files that are read, in the order in which they are read whatever the order of the folder. */
-export const layouts = [wards, stays, moves, catheters, dailyCounts] as const;
+/** One line an organism; without an organism nothing grew. */
+const specimens = layout("specimens.csv", {
+  stay: required(identifier),
+  specimen: optional(identifier),
+  kind: required(closedList(specimenKinds)),
+  collected: required(localTime),
+  method: optionalOr(closedList(specimenMethods), "culture"),
+  status: optionalOr(closedList(specimenStatuses), "final"),
+  organism: optional(text),
+  group: optional(closedList(organismGroups)),
+  count: optional(text),
+});
 
-/** Names of files that have a meaning and are not read yet: a folder that holds them gets a notice. */
-export const filesNotReadYet: readonly string[] = ["reviews.csv", "specimens.csv", "signs.csv"];
+const signs = layout("signs.csv", {
+  stay: required(identifier),
+  day: required(day),
+  time: optional(timeOfDay),
+  sign: required(closedList(signNames)),
+  present: optional(finding),
+  value: optional(temperature),
+  other_cause: optional(yesNo),
+});
+
+/** The files that are read, in the order in which they are read whatever the order of the folder. */
+export const layouts = [wards, stays, moves, catheters, reviews, specimens, signs, dailyCounts] as const;
 
 /** The layout of a file that is read. */
 export type FileLayout = (typeof layouts)[number];

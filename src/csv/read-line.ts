@@ -1,5 +1,6 @@
 import { refuse } from "../../shared/problems.ts";
 import type { Zone } from "../domain/days/zone.ts";
+import { specimenKey } from "../domain/intake/intake-line.ts";
 import { readableText } from "./cells/characters.ts";
 import type { CellContext, Layout, MarkKind } from "./column.ts";
 import { faultAt, faultsOf } from "./fault.ts";
@@ -44,7 +45,7 @@ export class LineReader {
         faults.push(...faultsOf(place, error));
       }
     }
-    if (faults.length > 0) return this.#refuse(row, faults, values.stay);
+    if (faults.length > 0) return this.#refuse(row, faults, values);
     const { line, raw } = row;
     // Safe: each value was read by the reader of its column, and the type of a line is made of those readers.
     return { type: "line", file: this.#layout.name, line, values, marks, raw } as unknown as CsvLine;
@@ -68,8 +69,19 @@ export class LineReader {
     return faultAt({ file: this.#layout.name, line: row.line }, "csv-cell-count", detail);
   }
 
-  #refuse({ line, raw }: Row, faults: readonly CsvFault[], named?: unknown): CsvRefused {
-    const stay = typeof named === "string" ? named : null;
-    return { type: "refused", file: this.#layout.name, line, raw, wholeFile: false, faults, stay };
+  #refuse({ line, raw }: Row, faults: readonly CsvFault[], read: Readonly<Record<string, unknown>> = {}): CsvRefused {
+    const { name: file } = this.#layout;
+    const stay = typeof read.stay === "string" ? read.stay : null;
+    const specimen = file === "specimens.csv" ? specimenOf(read) : null;
+    const about = specimen === null ? { stay } : { stay, specimen };
+    return { type: "refused", file, line, raw, wholeFile: false, faults, ...about };
   }
+}
+
+/** The specimen of a line some of whose values could be read; null when too few of them were. */
+function specimenOf({ stay, specimen = null, kind, collected }: Readonly<Record<string, unknown>>): string | null {
+  if (typeof stay !== "string") return null;
+  if (specimen === null && (typeof kind !== "string" || typeof collected !== "number")) return null;
+  // Safe: each value that is there was read by the reader of its column.
+  return specimenKey({ stay, specimen, kind, collected } as Parameters<typeof specimenKey>[0]);
 }

@@ -3,7 +3,7 @@ import type { Zone } from "../domain/days/zone.ts";
 import { faultAt, refusedFile } from "./fault.ts";
 import { IdentifierWatch } from "./identifier-watch.ts";
 import type { CsvItem, CsvNotice } from "./items.ts";
-import { type FileLayout, filesNotReadYet, layouts } from "./layout.ts";
+import { type FileLayout, layouts } from "./layout.ts";
 import { type OpenBytes, readBlocks } from "./read-blocks.ts";
 
 /** A file by its name, from a folder, an upload or memory. */
@@ -60,12 +60,8 @@ function repeated({ name }: FileLayout, found: readonly NamedBytes[]): CsvItem {
 }
 
 function notRead(sources: readonly NamedBytes[]): CsvNotice[] {
-  const later = sources.filter(({ name }) => filesNotReadYet.includes(lastPart(name)));
-  const unknown = sources.filter((source) => !isKnown(source) && !later.includes(source));
-  const notices = [
-    ...later.map(({ name }) => notice("file-not-read-yet", name, "This file is known and not read yet.")),
-    ...unknown.slice(0, unknownNamed).map(({ name }) => notice("file-unknown", name, notKnown)),
-  ];
+  const unknown = sources.filter((source) => !isKnown(source));
+  const notices = unknown.slice(0, unknownNamed).map(({ name }) => notice("file-unknown", name, notKnown));
   const more = unknown.length - unknownNamed;
   return more > 0 ? [...notices, notice("file-unknown", null, `${more} more files are not known.`)] : notices;
 }
@@ -78,7 +74,8 @@ function isKnown(source: NamedBytes): boolean {
   return layouts.some(({ name }) => isNamed(source, name));
 }
 
-function isNamed({ name }: NamedBytes, known: string): boolean {
+/** Whether a source has the name of a file that is read, with or without folders in front of it. */
+export function isNamed({ name }: Pick<NamedBytes, "name">, known: string): boolean {
   return lastPart(name) === known;
 }
 

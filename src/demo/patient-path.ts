@@ -1,6 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
 import type { Draw } from "./draw.ts";
-import { type DemoWard, demoWards } from "./wards.ts";
+import { type DemoWard, wardOf } from "./wards.ts";
 
 const hourMs = 3_600_000;
 const dayMs = 24 * hourMs;
@@ -33,12 +33,6 @@ export function drawPath(draw: Draw, first: DemoWard, arrival: Instant): Leg[] {
 
 function wholeMinutes(at: Instant): Instant {
   return Math.round(at / 60_000) * 60_000;
-}
-
-function wardOf(code: string): DemoWard {
-  const found = demoWards.find((ward) => ward.code === code);
-  if (!found) throw new Error(`Alder Bay has no ward ${code}`);
-  return found;
 }
 
 function nextWard(draw: Draw, ward: DemoWard): DemoWard | null {

@@ -2,7 +2,9 @@ import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } 
 import { serializerCompiler } from "fastify-type-provider-zod";
 import { endpoints } from "../../shared/api/index.ts";
 import type { Endpoint } from "../../shared/endpoint.ts";
+import { documentMaker } from "../documents/document-maker.ts";
 import { closeIdleOnClose } from "./close-idle.ts";
+import { compressAnswers } from "./compress-answers.ts";
 import { setHeaders } from "./headers.ts";
 import { answerHealth } from "./health.ts";
 import { readJsonBodies } from "./json-body.ts";
@@ -15,6 +17,8 @@ import { type Route, routes } from "./routes.ts";
 export interface AppOptions extends MountOptions {
   /** The version of the program. */
   readonly version: string;
+  /** The browser that prints documents; without it one is looked for where they usually are. */
+  readonly browserPath?: string | null;
   /** The folder of the built page; without it, no page is served. */
   readonly staticFolder?: string;
   /** Nothing is logged without it. */
@@ -31,6 +35,7 @@ const bodyLimitBytes = 256 * 1024;
 export async function buildApp(options: AppOptions): Promise<FastifyInstance> {
   const app = emptyApp(options);
   await setHeaders(app);
+  compressAnswers(app);
   await publishOpenApi(app, options.version);
   answerHealth(app, options);
   mountAll(app, options);
@@ -74,10 +79,11 @@ function logReplies(app: FastifyInstance): void {
   });
 }
 
-function mountAll(app: FastifyInstance, options: MountOptions): void {
+function mountAll(app: FastifyInstance, options: AppOptions): void {
+  const documents = documentMaker({ version: options.version, browserPath: options.browserPath ?? null });
   for (const [name, endpoint] of Object.entries<Endpoint>(endpoints)) {
     // The cast is safe: the table of routes has the endpoint's own route under the endpoint's name.
     const route = routes[name as keyof typeof routes] as Route<Endpoint>;
-    mount(app, { name, endpoint, route }, options);
+    mount(app, { name, endpoint, route }, { ...options, documents });
   }
 }

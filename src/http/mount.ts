@@ -1,14 +1,17 @@
 import { createHash } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { apiBase } from "../../shared/api/index.ts";
+import { apiBase } from "../../shared/api-base.ts";
 import { type Endpoint, type InputOf, namedBy } from "../../shared/endpoint.ts";
 import { permissions } from "../../shared/permissions.ts";
 import { refuse } from "../../shared/problems.ts";
+import type { DocumentMaker } from "../documents/document-maker.ts";
 import type { Act, Actor, Store } from "../usecases/act.ts";
 import { findRecord } from "../usecases/find-record.ts";
 import { findWard } from "../usecases/find-ward.ts";
+import { findImport } from "../usecases/intake/find-import.ts";
 import { once } from "../usecases/once.ts";
 import { type Reach, reachOf } from "../usecases/reach.ts";
+import { asFile } from "./files.ts";
 import { routeSchema } from "./openapi-route.ts";
 import { readInput } from "./read-input.ts";
 import { idempotencyKey, seenVersion } from "./request-headers.ts";
@@ -29,12 +32,13 @@ export interface MountOptions {
 export function mount<E extends Endpoint>(
   app: FastifyInstance,
   { name, endpoint, route }: { name: string; endpoint: E; route: Route<E> },
-  { store, clock, principalOf }: MountOptions,
+  { store, clock, principalOf, documents }: MountOptions & { readonly documents: DocumentMaker },
 ): void {
   app.route({
     method: endpoint.method,
     url: apiBase + endpoint.path.replaceAll(/\{(\w+)\}/g, ":$1"),
     schema: routeSchema(name, endpoint),
+    ...(endpoint.bodyBytes === undefined ? {} : { bodyLimit: endpoint.bodyBytes }),
     handler: async (request, reply) => {
       const act: Act = { store, actor: await principalOf(request), now: clock() };
       const reach = permittedReach(act.actor, endpoint);
@@ -46,7 +50,8 @@ export function mount<E extends Endpoint>(
       const digest = createHash("sha256")
         .update(JSON.stringify([name, input]))
         .digest("hex");
-      return tagged(reply, key === null ? await carryOut(act) : await once(act, { key, digest }, carryOut));
+      const answer = key === null ? await carryOut(act) : await once(act, { key, digest }, carryOut);
+      return (await asFile(reply, { endpoint, request, documents }, answer)) ?? tagged(reply, answer);
     },
   });
 }
@@ -64,6 +69,7 @@ async function inReach(
   const { wards } = endpoint;
   const id = Number(input[namedBy(wards) ?? ""]);
   if (wards === "ward") await findWard(act, id, reach);
+  else if (wards === "import") await findImport(act, id);
   else if (wards !== "none" && wards !== "facility") await findRecord(act, { kind: wards, id }, reach);
 }
 

@@ -4,6 +4,7 @@ import { type Effect, type Endpoint, namedBy, takesBody } from "../../shared/end
 import { permissions } from "../../shared/permissions.ts";
 import { problemDocument, problemMediaType } from "../../shared/problem-document.ts";
 import { type ProblemCode, problems } from "../../shared/problems.ts";
+import { fileTypes } from "./files.ts";
 
 /** The refusals that any call may meet. */
 const anyCall: readonly ProblemCode[] = [
@@ -55,10 +56,19 @@ export function routeSchema(name: string, endpoint: Endpoint): FastifySchema {
     description: `Permission: ${permissions[permission].toLowerCase()}.`,
     tags: [path.split("/")[1] ?? path],
     response: {
-      200: { description: "Done", content: { "application/json": { schema: output } } },
+      200: { description: "Done", content: { "application/json": { schema: output }, ...fileContent(endpoint) } },
       ...refusals(endpoint),
     },
   };
+}
+
+/** A sheet is also answered as CSV, a document as files of several types. */
+function fileContent(endpoint: Endpoint): Record<string, object> {
+  const said = { "text/csv": "The rows of the sheet, by column" } as Readonly<Record<string, string>>;
+  const bytes = "The document as a file";
+  return Object.fromEntries(
+    fileTypes(endpoint).map((type) => [type, { schema: z.string().describe(said[type] ?? bytes) }]),
+  );
 }
 
 /** Every code with which an endpoint refuses, as it is published. */

@@ -2,7 +2,7 @@ import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import type { FastifyInstance } from "fastify";
 import { jsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
-import { apiBase } from "../../shared/api/index.ts";
+import { apiBase } from "../../shared/api-base.ts";
 
 /** Where the published description is. */
 const documentPath = `${apiBase}/openapi.json`;

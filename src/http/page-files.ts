@@ -10,9 +10,11 @@ export async function servePageFiles(
     root: folder,
     prefix: "/",
     cacheControl: false,
+    // Files lie beside their compressed twins; who cannot read those is sent the file itself.
+    preCompressed: true,
     setHeaders: (reply, path) => {
       // Names in assets/ change with their content; everything else is asked for anew.
-      const isNamedByContent = /[\\/]assets[\\/]/.test(path.slice(folder.length));
+      const isNamedByContent = /[\\/]assets[\\/][^\\/]+-[\w-]{8}\.\w+(\.br|\.gz)?$/.test(path);
       reply.header("cache-control", isNamedByContent ? "public, max-age=31536000, immutable" : "no-cache");
     },
   });

@@ -1,5 +1,5 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
-import { apiBase } from "../../shared/api/index.ts";
+import { apiBase } from "../../shared/api-base.ts";
 import type { Endpoint } from "../../shared/endpoint.ts";
 import { documentOf, problemMediaType } from "../../shared/problem-document.ts";
 import { Problem, type ProblemCode } from "../../shared/problems.ts";

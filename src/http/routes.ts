@@ -1,16 +1,34 @@
 import type { endpoints } from "../../shared/api/index.ts";
+import type { Day } from "../../shared/day.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
+import { lineOfValues } from "../csv/line-of-values.ts";
+import { refuseUnknownFiles } from "../csv/sent-files.ts";
 import { dayNumber } from "../domain/days/day-number.ts";
+import { zoneNamed } from "../domain/days/zone.ts";
 import type { Act } from "../usecases/act.ts";
+import { addWard } from "../usecases/add-ward.ts";
 import { admitPatient } from "../usecases/admit-patient.ts";
 import { cancelMove } from "../usecases/cancel-move.ts";
 import { changeCatheter } from "../usecases/change-catheter.ts";
+import { setCensus } from "../usecases/change-facility.ts";
+import { closeWard } from "../usecases/close-ward.ts";
+import { compareTwo, compareWards, readComparisonDocument } from "../usecases/compare-wards.ts";
 import { correctStay, correctWardStay } from "../usecases/correct-entry.ts";
 import { correctNote } from "../usecases/correct-note.ts";
+import { describeWard } from "../usecases/describe-ward.ts";
 import { cancelDischarge, dischargePatient } from "../usecases/discharge-patient.ts";
+import { zoneOfFacility } from "../usecases/find-facility.ts";
 import { findPatients } from "../usecases/find-patients.ts";
+import { decideImport } from "../usecases/intake/decide-import.ts";
+import { listImports, readImport } from "../usecases/intake/read-import.ts";
+import { readImportLines } from "../usecases/intake/read-import-lines.ts";
+import { receiveImport } from "../usecases/intake/receive-import.ts";
+import { dropLine, repairLine } from "../usecases/intake/settle-line.ts";
 import { listChanges } from "../usecases/list-changes.ts";
+import { listDestinations } from "../usecases/list-destinations.ts";
+import { listPeople } from "../usecases/list-people.ts";
 import { listPolicies } from "../usecases/list-policies.ts";
+import { listScope } from "../usecases/list-scope.ts";
 import { listWards } from "../usecases/list-wards.ts";
 import { mergePatients, unmergePatients } from "../usecases/merge-patients.ts";
 import { movePatient } from "../usecases/move-patient.ts";
@@ -20,15 +38,20 @@ import { readCatheter } from "../usecases/read-catheter.ts";
 import { readDailyCounts } from "../usecases/read-daily-counts.ts";
 import { readFacility } from "../usecases/read-facility.ts";
 import { readMe } from "../usecases/read-me.ts";
+import { readMonthDocument } from "../usecases/read-month-document.ts";
 import { readPatient } from "../usecases/read-patient.ts";
 import { readPolicy } from "../usecases/read-policy.ts";
 import { readRound } from "../usecases/read-round.ts";
 import { readSample } from "../usecases/read-sample.ts";
+import { readWardHistory } from "../usecases/read-ward-history.ts";
+import { readWardPatients } from "../usecases/read-ward-patients.ts";
+import { readWardsNow } from "../usecases/read-wards-now.ts";
 import { recordAbsence } from "../usecases/record-absence.ts";
 import { recordDailyCount } from "../usecases/record-daily-count.ts";
 import { recordInsertion, recordOnArrival } from "../usecases/record-insertion.ts";
 import { recordRemoval } from "../usecases/record-removal.ts";
 import { reportCare, reportWardCare } from "../usecases/report-care.ts";
+import { reportGaps } from "../usecases/report-gaps.ts";
 import { reportMonth } from "../usecases/report-month.ts";
 import { reportWardDay } from "../usecases/report-ward-day.ts";
 import { reportWardDays } from "../usecases/report-ward-days.ts";
@@ -37,8 +60,13 @@ import { setPolicy } from "../usecases/set-policy.ts";
 import { verifyAudit } from "../usecases/verify-audit.ts";
 import { voidCatheter, voidStay, voidWardStay } from "../usecases/void-entry.ts";
 import { voidNote } from "../usecases/void-note.ts";
+import { changeWatch, watchWard } from "../usecases/watch-ward.ts";
 import { writeNote } from "../usecases/write-note.ts";
+import { caseRoutes } from "./case-routes.ts";
 import { withInstants } from "./charted-times.ts";
+import { cultureRoutes } from "./culture-routes.ts";
+import { withCells } from "./import-lines.ts";
+import { monthRoutes } from "./month-routes.ts";
 
 /**
  * What answers an endpoint. The input was read by its contract, the person may do this, and a ward or record that is
@@ -46,16 +74,36 @@ import { withInstants } from "./charted-times.ts";
  */
 export type Route<E extends Endpoint> = (act: Act, input: InputOf<E>, reach: Reach) => Promise<OutputOf<E>>;
 
+export type Routes = { readonly [Name in keyof typeof endpoints]: Route<(typeof endpoints)[Name]> };
+
 /** Endpoint to use case, each on its lines. An endpoint without a line here does not compile. */
-export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof endpoints)[Name]> } = {
+export const routes: Routes = {
   readMe: (act) => readMe(act),
+  listPeople: (act) => listPeople(act),
   readFacility: (act) => readFacility(act),
+  setCensus: (act, input) => setCensus(act, input),
   listWards: (act, _input, reach) => listWards(act, reach),
+  readWardsNow: (act, _input, reach) => readWardsNow(act, reach),
+  listDestinations: (act) => listDestinations(act),
+  readWardPatients: (act, input) => readWardPatients(act, input),
+  addWard: (act, { openedDay, ...input }) => addWard(act, { ...input, openedDay: dayOrNull(openedDay) }),
+  describeWard: (act, { fromDay, ...input }) => describeWard(act, { ...input, fromDay: dayNumber(fromDay) }),
+  closeWard: (act, { closedDay, ...input }) => closeWard(act, { ...input, closedDay: dayOrNull(closedDay) }),
+  readWardHistory: (act, input) => readWardHistory(act, input),
+  listScope: (act, _input, reach) => listScope(act, reach),
+  watchWard: (act, input) => watchWard(act, input),
+  endWatch: (act, input) => changeWatch(act, input),
+  voidWatch: (act, input) => changeWatch(act, { ...input, voided: true }),
   readMonth: (act, { month }, reach) => reportMonth(act, { month, ...reach }),
   readWardMonth: (act, input) => reportWardDays(act, input),
   readMonthCare: (act, { month }, reach) => reportCare(act, { month, ...reach }),
+  readMonthGaps: (act, { month }, reach) => reportGaps(act, { month, ...reach }),
   readWardCare: (act, input) => reportWardCare(act, input),
   readWardDay: (act, input) => reportWardDay(act, input),
+  readMonthDocument: (act, input, reach) => readMonthDocument(act, { ...input, ...reach }),
+  compareWards: (act, input) => compareWards(act, input),
+  readComparisonDocument: (act, input) => readComparisonDocument(act, input),
+  compareTwo: (act, input) => compareTwo(act, input),
   readAgreement: (act, input) => readAgreement(act, input),
   readSample: (act, input) => readSample(act, input),
   readDailyCounts: (act, input) => readDailyCounts(act, input),
@@ -114,15 +162,35 @@ export const routes: { readonly [Name in keyof typeof endpoints]: Route<(typeof 
     return correctNote(act, { noteId, reason, seenVersion, confirm, marks, changes });
   },
   voidNote: (act, input) => voidNote(act, input),
+  ...cultureRoutes,
+  ...caseRoutes,
+  ...monthRoutes,
   readRound: (act, input) => readRound(act, input),
   readPolicy: (act, input) => readPolicy(act, input),
   listPolicies: (act, _input, reach) => listPolicies(act, reach),
+  receiveImport: async (act, input) => {
+    refuseUnknownFiles(input.files);
+    return receiveImport(act, input);
+  },
+  listImports: (act, input) => listImports(act, input),
+  readImport: (act, input) => readImport(act, input),
+  readImportLines: async (act, input) => withCells(await readImportLines(act, input)),
+  decideImport: (act, input) => decideImport(act, input),
+  repairImportLine: async (act, { importId, ...line }) => {
+    const zone = zoneNamed(await zoneOfFacility(act.store, act.actor));
+    return repairLine(act, { importId, item: lineOfValues(line, zone) });
+  },
+  dropImportLine: (act, input) => dropLine(act, input),
   listChanges: (act, input, reach) => listChanges(act, input, reach),
   searchAudit: (act, input) => searchAudit(act, input),
   readAccess: (act, input) => readAccessList(act, input),
   verifyAudit: (act) => verifyAudit(act.store),
   setPolicy: (act, { fromDay, ...input }) => setPolicy(act, { ...input, fromDay: dayNumber(fromDay) }),
 };
+
+function dayOrNull(text: Day | null): number | null {
+  return text === null ? null : dayNumber(text);
+}
 
 const times = {
   stay: ["admittedAt", "dischargedAt"],

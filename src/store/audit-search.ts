@@ -1,4 +1,5 @@
 import type { Instant } from "../domain/days/day-number.ts";
+import { namesOf } from "./people.ts";
 import type { Read } from "./store.ts";
 
 /** Which entries are asked for; what is left out does not matter. */
@@ -43,8 +44,7 @@ export async function findAudit(read: Read, question: AuditQuestion): Promise<Fo
     include: { patients: { select: { patientId: true } } },
   });
   const ids = [...new Set(rows.map((row) => row.personId))];
-  const people = await read.db.person.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });
-  const names = new Map(people.map(({ id, name }) => [id, name]));
+  const names = await namesOf(read, ids);
   return rows.map(({ id, at, personId, action, details, patients, sealNumber }) => ({
     ...{ id, personId, action, sealNumber },
     at: at.getTime(),

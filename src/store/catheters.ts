@@ -23,11 +23,11 @@ const versionRows: Rows = {
   joins: [{ table: "catheter c", on: "c.id = given.value" }],
 };
 
-/** The surviving patients to whom these catheters belong, each once. */
-export async function patientsOfCatheters(read: Read, ids: readonly number[]): Promise<number[]> {
+/** The surviving patients to whom these catheters of a facility belong, each once. */
+export async function patientsOfCatheters(read: Read, facilityId: number, ids: readonly number[]): Promise<number[]> {
   const rows = await inChunks(ids, (chunk) =>
     read.db.catheter.findMany({
-      where: { id: { in: chunk } },
+      where: { id: { in: chunk }, stay: { facilityId } },
       select: { stay: { select: { patient: { select: { survivorId: true } } } } },
     }),
   );

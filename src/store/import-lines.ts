@@ -1,3 +1,4 @@
+import type { LineKind } from "../../shared/import-words.ts";
 import type { Outcome } from "../domain/intake/outcome.ts";
 import { insertRows } from "./bulk.ts";
 import type { Read, Tx } from "./store.ts";
@@ -10,7 +11,7 @@ export interface StagedLine {
   readonly fingerprint: string;
   /** What the line is about. */
   readonly entryKey: string;
-  /** The line as JSON. */
+  /** The line as JSON; of a refused one, its text. */
   readonly content: string | null;
   readonly state: "staged" | "unchanged" | "refused";
   /** Faults as JSON, of a line that was refused when it was read. */
@@ -95,6 +96,8 @@ export async function waitingLines(read: Read, importId: number, groups: readonl
 export interface LineOutcome {
   readonly file: string;
   readonly line: number;
+  /** The line as it stands in the file: kept when it is refused. */
+  readonly raw: string;
   readonly outcome: Outcome;
 }
 
@@ -102,27 +105,18 @@ export interface LineOutcome {
 export async function settleLines(tx: Tx, importId: number, outcomes: readonly LineOutcome[]): Promise<void> {
   if (outcomes.length === 0) return;
   // Every line is there already, so each row of this insert meets it by its key and changes it.
-  const rows = outcomes.map(({ file, line, outcome }) => [
-    importId,
-    file,
-    line,
-    outcome.state,
-    "",
-    "",
-    "",
-    detailsOf(outcome),
-  ]);
+  const rows = outcomes.map(({ file, line, raw, outcome }) => {
+    const content = outcome.state === "refused" ? raw : null;
+    return [importId, file, line, outcome.state, "", "", "", content, detailsOf(outcome)];
+  });
   await insertRows(
     tx,
-    outcomeTable,
+    lineTable,
     rows,
     `ON CONFLICT (import_id, file, line) DO UPDATE SET state = excluded.state, faults = excluded.faults,
-     content = CASE WHEN excluded.state = 'refused' THEN import_line.content END`,
+     content = excluded.content`,
   );
 }
-
-const { content: _content, ...outcomeColumns } = lineTable.columns;
-const outcomeTable = { table: lineTable.table, columns: outcomeColumns };
 
 function detailsOf(outcome: Outcome): string | null {
   if (outcome.state === "refused") return JSON.stringify(outcome.faults);
@@ -142,30 +136,48 @@ export async function forgetUnchanged(tx: Tx, importId: number): Promise<void> {
   });
 }
 
+/** Drops all lines of an import that is read anew. */
+export async function dropLines(tx: Tx, importId: number): Promise<void> {
+  await tx.db.importLine.deleteMany({ where: { importId } });
+}
+
 /** How many lines of an import are in each state. */
 export async function countLines(read: Read, importId: number): Promise<Readonly<Record<string, number>>> {
   const rows = await read.db.importLine.groupBy({ by: ["state"], where: { importId }, _count: true });
   return Object.fromEntries(rows.map((row) => [row.state, row._count]));
 }
 
-export interface RefusedLine {
+export interface SettledLine {
   readonly file: string;
   readonly line: number;
+  /** Faults or marks as JSON. */
   readonly faults: string;
+  /** The text of a line that is, or was, refused. */
+  readonly content: string | null;
+  readonly settledBy: number | null;
+  readonly reason: string | null;
 }
 
-/** Lines of one state with their faults or marks, a page at a time, in the order of files and lines. */
+/** Lines that are asked for: `repaired` ones were refused first, and a person mended them. */
+const whichLines: Readonly<Record<LineKind, object>> = {
+  refused: { state: "refused" },
+  marked: { state: "marked", settledBy: null },
+  repaired: { state: { in: ["accepted", "marked", "unchanged"] }, settledBy: { not: null } },
+  dropped: { state: "dropped" },
+};
+
+/** Lines of one kind with their faults or marks, a page at a time, in the order of files and lines. */
 export async function settledLines(
   read: Read,
   importId: number,
-  { state, after }: { state: "refused" | "marked"; after: { file: string; line: number } | null },
-): Promise<RefusedLine[]> {
+  { kind, after, count = 1000 }: { kind: LineKind; after: { file: string; line: number } | null; count?: number },
+): Promise<SettledLine[]> {
   const later = after ? { OR: [{ file: { gt: after.file } }, { file: after.file, line: { gt: after.line } }] } : {};
   const rows = await read.db.importLine.findMany({
-    where: { importId, state, ...later },
-    select: { file: true, line: true, faults: true },
+    where: { importId, ...whichLines[kind], ...later },
+    select: { file: true, line: true, faults: true, content: true, settledBy: true, reason: true },
     orderBy: [{ file: "asc" }, { line: "asc" }],
-    take: 1000,
+    take: count,
   });
   return rows.map((row) => ({ ...row, faults: row.faults ?? "[]" }));
 }

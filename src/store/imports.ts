@@ -1,12 +1,7 @@
+import type { ImportState } from "../../shared/import-words.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
-
-/**
- * `staging`: lines arrive; nothing counts. `checking`: each is tried. `applying`: decided; a broken-off one is finished
- * at the next start. `applied`, `refused` and `dry-run` are ends.
- */
-export type ImportState = "staging" | "checking" | "applying" | "applied" | "refused" | "dry-run";
 
 export interface ImportRow {
   readonly id: number;
@@ -18,28 +13,32 @@ export interface ImportRow {
   readonly assumeInpatient: boolean;
 }
 
-/** A new import; returns its id. */
+/** A new import, `staging` when it is read at once; returns its id. */
 export async function addImport(
   tx: Tx,
   by: Recording,
-  { setAside, assumeInpatient }: { setAside: boolean; assumeInpatient: boolean },
+  given: { setAside: boolean; assumeInpatient: boolean; state?: "received" | "staging" },
 ): Promise<number> {
   const id = tx.newId();
+  const { setAside, assumeInpatient, state = "staging" } = given;
   const { facilityId, personId, now } = by;
   await tx.db.import.create({
-    data: { id, facilityId, personId, state: "staging", setAside, assumeInpatient, startedAt: new Date(now) },
+    data: { id, facilityId, personId, state, setAside, assumeInpatient, startedAt: new Date(now) },
   });
   return id;
 }
 
 /** From which states an import can come to each. */
 const statesBefore: Readonly<Record<ImportState, readonly ImportState[]>> = {
-  staging: [],
+  received: ["staging", "checking"],
+  staging: ["received"],
   checking: ["staging"],
-  applying: ["checking", "applying"],
+  checked: ["checking"],
+  applying: ["checking", "checked", "applying"],
   applied: ["applying"],
   refused: ["staging", "checking"],
   "dry-run": ["checking"],
+  discarded: ["checked"],
 };
 
 /**
@@ -58,15 +57,65 @@ export async function setImportState(
   if (count === 0) refuse("import-interrupted", "Somebody else ended this import while it ran.");
 }
 
+/** How many lines the step under way has behind it, and how many it has in all, where that is known. */
+export async function setProgress(
+  tx: Tx,
+  importId: number,
+  progress: { done: number; total: number | null },
+): Promise<void> {
+  await tx.db.import.updateMany({ where: { id: importId }, data: progress });
+}
+
 /** Imports of a state, oldest first. */
 export async function importsIn(read: Read, states: readonly ImportState[]): Promise<ImportRow[]> {
   const rows = await read.db.import.findMany({ where: { state: { in: [...states] } }, orderBy: { id: "asc" } });
-  return rows.map(({ id, facilityId, personId, state, setAside, assumeInpatient }) => ({
-    id,
-    facilityId,
-    personId,
-    setAside,
-    assumeInpatient,
-    state: state as ImportState,
-  }));
+  return rows.map(rowFrom);
+}
+
+/** An import with what a person is told of it. */
+export interface ImportTold extends ImportRow {
+  readonly startedAt: number;
+  readonly finishedAt: number | null;
+  readonly done: number | null;
+  readonly total: number | null;
+  /** As JSON. */
+  readonly notices: string | null;
+  readonly effects: string | null;
+}
+
+/** The import of that number in a facility; null when it has none. */
+export async function importOf(read: Read, facilityId: number, importId: number): Promise<ImportTold | null> {
+  const row = await read.db.import.findFirst({ where: { id: importId, facilityId } });
+  return row && toldFrom(row);
+}
+
+/** Imports of a facility below a number, newest first. */
+export async function importsOf(
+  read: Read,
+  facilityId: number,
+  { before, count }: { before?: number | undefined; count: number },
+): Promise<ImportTold[]> {
+  const where = { facilityId, ...(before === undefined ? {} : { id: { lt: before } }) };
+  return (await read.db.import.findMany({ where, orderBy: { id: "desc" }, take: count })).map(toldFrom);
+}
+
+/** Writes down the end of reading and trying, or the decision of a person, beside the state. */
+export async function noteImport(
+  tx: Tx,
+  importId: number,
+  said: { setAside?: boolean; notices?: string; effects?: string },
+): Promise<void> {
+  await tx.db.import.update({ where: { id: importId }, data: said });
+}
+
+type StoredImport = NonNullable<Awaited<ReturnType<Read["db"]["import"]["findFirst"]>>>;
+
+function rowFrom({ id, facilityId, personId, state, setAside, assumeInpatient }: StoredImport): ImportRow {
+  return { id, facilityId, personId, setAside, assumeInpatient, state: state as ImportState };
+}
+
+function toldFrom(row: StoredImport): ImportTold {
+  const { startedAt, finishedAt, done, total, notices, effects } = row;
+  const at = { startedAt: startedAt.getTime(), finishedAt: finishedAt?.getTime() ?? null };
+  return { ...rowFrom(row), ...at, done, total, notices, effects };
 }

@@ -1,3 +1,4 @@
+import type { Instant } from "../domain/days/day-number.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -13,6 +14,27 @@ export async function standingMerge(read: Read, facilityId: number, mergeId: num
     where: { id: mergeId, undoneAt: null, from: { facilityId } },
     select: { id: true, fromId: true, intoId: true },
   });
+}
+
+/** A merge with the hospital's numbers of both records, and who made it. */
+export interface RecordedMerge extends MergeRow {
+  readonly fromIdentifier: string;
+  readonly intoIdentifier: string;
+  readonly mergedAt: Instant;
+  readonly mergedBy: number;
+}
+
+/** The merges that stand among these records, in the order in which they were made. */
+export async function mergesAmong(read: Read, patientIds: readonly number[]): Promise<RecordedMerge[]> {
+  const rows = await read.db.patientMerge.findMany({
+    where: { undoneAt: null, fromId: { in: [...patientIds] } },
+    include: { from: { select: { identifier: true } }, into: { select: { identifier: true } } },
+    orderBy: [{ mergedAt: "asc" }, { id: "asc" }],
+  });
+  return rows.map(({ id, fromId, intoId, from, into, mergedAt, mergedBy }) => ({
+    ...{ id, fromId, intoId, mergedBy, fromIdentifier: from.identifier, intoIdentifier: into.identifier },
+    mergedAt: mergedAt.getTime(),
+  }));
 }
 
 /** Records that `fromId` is the same person as `intoId`; returns the id of the merge. */

@@ -62,11 +62,27 @@ const table = {
   },
 } as const;
 
-/** Adds a new note. When and by whom it was written down are its own. */
-export async function addNote(tx: Tx, note: CatheterNote): Promise<void> {
-  const { id, catheterId, kind, at, outcome, indication, amountMl, remark, writtenAt, writtenBy } = note;
-  const said = [outcome, indication, itemsText(note), amountMl, remark, note.marks.join(" ")];
-  await insertRows(tx, table, [[id, catheterId, kind, at, ...said, writtenAt, writtenBy]]);
+/** Adds new notes. When and by whom each was written down are its own. */
+export async function addNotes(tx: Tx, notes: readonly CatheterNote[]): Promise<void> {
+  const rows = notes.map((note) => {
+    const { id, catheterId, kind, at, outcome, indication, amountMl, remark, writtenAt, writtenBy } = note;
+    const said = [outcome, indication, itemsText(note), amountMl, remark, note.marks.join(" ")];
+    return [id, catheterId, kind, at, ...said, writtenAt, writtenBy];
+  });
+  await insertRows(tx, table, rows);
+}
+
+/** Stores what became of notes, in order: new ones without `old` are added, the others replaced. */
+export async function storeNotes(
+  tx: Tx,
+  by: Recording,
+  changes: readonly { readonly old: CatheterNote | null; readonly now: CatheterNote }[],
+): Promise<void> {
+  await addNotes(
+    tx,
+    changes.flatMap(({ old, now }) => (old === null ? [now] : [])),
+  );
+  for (const { old, now } of changes) if (old !== null) await replaceNote(tx, by, { old, now });
 }
 
 /** Puts away what a note said and stores what it says now; who wrote it down first, and when, stays. */

@@ -32,7 +32,12 @@ export type PatientKey =
   | { stayId: number }
   | { wardStayId: number }
   | { catheterId: number }
-  | { noteId: number };
+  | { noteId: number }
+  | { specimenId: number }
+  | { signId: number }
+  | { findingId: number }
+  /** A determined culture: its urine specimen, or its finding in urine. */
+  | { caseId: number };
 
 /**
  * Takes the patient's row for this transaction: nobody else writes about the patient until it ends. Returns the
@@ -48,6 +53,8 @@ export async function lockPatient(tx: Tx, facilityId: number, key: PatientKey): 
       data: { version: { increment: 1 } },
       select: columns,
     });
+    // SQLite has one writer: nothing came between.
+    if (tx.kind === "sqlite") return locked;
     const again = await findPatient(tx, facilityId, key);
     // A merge may have come first while this transaction waited; then another row has to be taken.
     if (again.survivorId === locked.id) return locked;
@@ -70,6 +77,11 @@ export async function findPatient(read: Read, facilityId: number, key: PatientKe
 
 function whereOf(key: PatientKey): object {
   if ("patientId" in key) return { id: key.patientId };
+  if ("specimenId" in key) return { specimens: { some: { id: key.specimenId } } };
+  if ("signId" in key) return { signs: { some: { id: key.signId } } };
+  if ("findingId" in key) return { findings: { some: { id: key.findingId } } };
+  if ("caseId" in key)
+    return { OR: [{ specimens: { some: { id: key.caseId } } }, { findings: { some: { id: key.caseId } } }] };
   if ("stayId" in key) return { stays: { some: { id: key.stayId } } };
   if ("wardStayId" in key) return { stays: { some: { wardStays: { some: { id: key.wardStayId } } } } };
   if ("noteId" in key) return { stays: { some: { catheters: { some: { notes: { some: { id: key.noteId } } } } } } };

@@ -33,8 +33,15 @@ export interface PersonRow {
 
 /** The active people of a facility with their roles and wards, in the order in which they came. */
 export async function people(read: Read, facilityId: number): Promise<PersonRow[]> {
-  const rows = await read.db.person.findMany({ ...inFacility(facilityId), orderBy: { id: "asc" } });
-  return rows.map((row) => personFrom(row, facilityId));
+  const active = (await everybody(read, facilityId)).filter((person) => person.active);
+  return active.map(({ active: _, ...person }) => person);
+}
+
+/** The people of a facility, also those who have left, in the order in which they came. */
+export async function everybody(read: Read, facilityId: number): Promise<(PersonRow & { readonly active: boolean })[]> {
+  const { where, include } = inFacility(facilityId);
+  const rows = await read.db.person.findMany({ where: { roles: where.roles }, include, orderBy: { id: "asc" } });
+  return rows.map((row) => ({ ...personFrom(row, facilityId), active: row.active }));
 }
 
 /** The first active person of a facility; null when it has none. */
@@ -55,10 +62,20 @@ export async function personOf(read: Read, personId: number): Promise<PersonRow 
   return personFrom({ ...row, roles }, first.facilityId);
 }
 
+/** The names of people by their numbers, of those who left too. */
+export async function namesOf(read: Read, personIds: readonly number[]): Promise<Map<number, string>> {
+  const where = { id: { in: [...personIds] } };
+  const rows = await read.db.person.findMany({ where, select: { id: true, name: true } });
+  return new Map(rows.map(({ id, name }) => [id, name]));
+}
+
 function inFacility(facilityId: number) {
   return {
     where: { active: true, roles: { some: { facilityId } } },
-    include: { roles: { where: { facilityId } }, wards: true },
+    include: {
+      roles: { where: { facilityId } },
+      wards: { where: { ward: { facilityId } }, orderBy: { wardId: "asc" as const } },
+    },
   };
 }
 

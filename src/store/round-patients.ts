@@ -4,19 +4,22 @@ import type { Read } from "./store.ts";
 /** Surviving patients by id, each with the hospital's number. */
 export type Identifiers = ReadonlyMap<number, string>;
 
-/** Who was on a ward at an instant, or may have had a bed held there during a procedure. */
-export async function patientsOnWard(
+/**
+ * Who was on any of these wards at an instant, or may have had a bed held there during a procedure; with `leftSince` also
+ * who left one of them at that earlier instant or later.
+ */
+export async function patientsOnWards(
   read: Read,
   facilityId: number,
-  { wardId, at }: { wardId: number; at: Instant },
+  { wardIds, at, leftSince }: { wardIds: readonly number[]; at: Instant; leftSince?: Instant },
 ): Promise<Identifiers> {
   const when = new Date(at);
-  const here = { wardId, voidKey: 0, startAt: { lte: when } };
+  const until = leftSince === undefined ? { gt: when } : { gte: new Date(leftSince) };
   const wardStays = await read.db.wardStay.findMany({
     where: {
-      ...here,
-      OR: [{ endAt: null }, { endAt: { gt: when } }, { absenceAfter: "procedure" }],
-      stay: { facilityId, voidKey: 0, OR: [{ dischargedAt: null }, { dischargedAt: { gt: when } }] },
+      ...{ wardId: { in: [...wardIds] }, voidKey: 0, startAt: { lte: when } },
+      OR: [{ endAt: null }, { endAt: until }, { absenceAfter: "procedure" }],
+      stay: { facilityId, voidKey: 0, OR: [{ dischargedAt: null }, { dischargedAt: until }] },
     },
     select: { stay: { select: { patient: { select: { survivor: { select: { id: true, identifier: true } } } } } } },
   });

@@ -1,5 +1,6 @@
 import type { Month } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
+import type { Instant } from "../domain/days/day-number.ts";
 import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
@@ -21,11 +22,35 @@ export async function scopesOfWard(read: Read, wardId: number): Promise<ScopeRow
   return (await read.db.scope.findMany({ where, select: columns, orderBy: { fromMonth: "asc" } })) as ScopeRow[];
 }
 
-/** A scope that stands. Refuses `not-found`. */
-export async function scopeOf(read: Read, facilityId: number, scopeId: number): Promise<ScopeRow> {
-  const where = { id: scopeId, voidKey: 0, ward: { facilityId } };
+/** A scope with who recorded it. */
+export interface RecordedScope extends ScopeRow {
+  readonly recordedAt: Instant;
+  readonly recordedBy: number;
+}
+
+/** The scopes of a facility that stand, by the wards' codes and in the order of months; only of `wardIds` when given. */
+export async function scopesOfFacility(
+  read: Read,
+  facilityId: number,
+  wardIds?: readonly number[],
+): Promise<RecordedScope[]> {
+  const rows = await read.db.scope.findMany({
+    where: { voidKey: 0, ward: { facilityId }, ...(wardIds ? { wardId: { in: [...wardIds] } } : {}) },
+    select: { ...columns, recordedAt: true, recordedBy: true },
+    orderBy: [{ ward: { code: "asc" } }, { fromMonth: "asc" }],
+  });
+  return rows.map((row) => ({ ...(row as typeof row & ScopeRow), recordedAt: row.recordedAt.getTime() }));
+}
+
+/** A ward's scope that stands. Refuses `not-found`. */
+export async function scopeOf(
+  read: Read,
+  facilityId: number,
+  { wardId, scopeId }: { readonly wardId: number; readonly scopeId: number },
+): Promise<ScopeRow> {
+  const where = { id: scopeId, wardId, voidKey: 0, ward: { facilityId } };
   const row = await read.db.scope.findFirst({ where, select: columns });
-  return (row as ScopeRow | null) ?? refuse("not-found", "There is no such scope in this facility.");
+  return (row as ScopeRow | null) ?? refuse("not-found", "There is no such scope of this ward.");
 }
 
 /** A new scope; returns its id. */

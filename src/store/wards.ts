@@ -1,5 +1,5 @@
 import type { WardSetting } from "../../shared/vocabulary.ts";
-import type { DayNumber } from "../domain/days/day-number.ts";
+import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -11,6 +11,8 @@ export interface WardSettingRow {
   readonly type: string | null;
   readonly setting: WardSetting | null;
   readonly beds: number | null;
+  /** Somebody said so here; otherwise a file did, or the ward was only named. */
+  readonly byHand: boolean;
   readonly version: number;
 }
 
@@ -41,6 +43,12 @@ export async function wards(read: Read, facilityId: number, ids?: readonly numbe
   return (await read.db.ward.findMany({ where, select: columns, orderBy: { code: "asc" } })) as WardRow[];
 }
 
+/** The codes of a facility's wards, by id. */
+export async function wardCodes(read: Read, facilityId: number): Promise<Map<number, string>> {
+  const rows = await read.db.ward.findMany({ where: { facilityId }, select: { id: true, code: true } });
+  return new Map(rows.map(({ id, code }) => [id, code]));
+}
+
 export interface NewWard {
   readonly code: string;
   readonly openedDay?: DayNumber | null;
@@ -62,15 +70,50 @@ export async function updateWard(tx: Tx, by: Recording, id: number, changes: Par
   await tx.db.ward.update({ where: { id }, data: { ...changes, version: { increment: 1 }, ...recorded } });
 }
 
-export type WardDescription = Omit<WardSettingRow, "id" | "version">;
+export type WardDescription = Omit<WardSettingRow, "id" | "version" | "byHand">;
 
-/** What a ward is from a day on; replaces what was said for that very day. */
-export async function putWardSetting(tx: Tx, by: Recording, wardId: number, said: WardDescription): Promise<void> {
-  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+/** What a ward is from a day on; replaces what was said for that very day. With `byHand` it is what somebody said here. */
+export async function putWardSetting(
+  tx: Tx,
+  by: Recording & { reason?: string },
+  wardId: number,
+  { byHand = false, ...said }: WardDescription & { byHand?: boolean },
+): Promise<void> {
+  const recorded = { reason: by.reason ?? null, recordedAt: new Date(by.now), recordedBy: by.personId };
+  const cells = { ...said, byHand, ...recorded };
   await tx.db.wardSetting.upsert({
     where: { wardId_fromDay: { wardId, fromDay: said.fromDay } },
-    create: { id: tx.newId(), wardId, ...said, ...recorded },
-    update: { ...said, ...recorded, version: { increment: 1 } },
+    create: { id: tx.newId(), wardId, ...cells },
+    update: { ...cells, version: { increment: 1 } },
+  });
+}
+
+/** What was said of a ward from a day on, with who said it. */
+export interface RecordedSetting extends WardSettingRow {
+  readonly reason: string | null;
+  readonly recordedAt: Instant;
+  readonly recordedBy: number;
+}
+
+/** Everything that holds of a ward, in the order of days. */
+export async function recordedSettings(read: Read, wardId: number): Promise<RecordedSetting[]> {
+  const rows = await read.db.wardSetting.findMany({ where: { wardId }, orderBy: { fromDay: "asc" } });
+  return rows.map(({ wardId: _, recordedAt, setting, ...row }) => ({
+    ...row,
+    setting: setting as WardSetting | null,
+    recordedAt: recordedAt.getTime(),
+  }));
+}
+
+/** How many stays on a ward reach beyond an instant before `now`; one that has not ended reaches up to now. */
+export function staysAfter(
+  read: Read,
+  wardId: number,
+  { after, now }: Record<"after" | "now", Instant>,
+): Promise<number> {
+  const open = after < now ? [{ endAt: null }] : [];
+  return read.db.wardStay.count({
+    where: { wardId, voidKey: 0, stay: { voidKey: 0 }, OR: [{ endAt: { gt: new Date(after) } }, ...open] },
   });
 }
 

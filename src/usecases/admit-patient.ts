@@ -6,7 +6,7 @@ import { ensurePatient } from "../store/patients.ts";
 import { stayNumberTaken } from "../store/stays.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
 import { changePatientIn } from "./change-patient.ts";
-import { knownWard } from "./known-ward.ts";
+import { openWard } from "./open-ward.ts";
 
 export interface AdmitPatient {
   readonly patient: { identifier: string; birthDay?: DayNumber | null; sex?: string | null };
@@ -20,7 +20,7 @@ export interface AdmitPatient {
 
 /**
  * Admits a patient, known or new, to a ward.
- * Refuses `stay-overlaps`, `stay-number-taken`, `in-the-future`, `not-found` (ward).
+ * Refuses `stay-overlaps`, `stay-number-taken`, `in-the-future`, `not-found` (ward), `ward-closed`.
  */
 export async function admitPatient(
   act: Act,
@@ -36,7 +36,7 @@ export async function admitPatient(
       key: { patientId },
       details: { wardId: input.wardId },
       first: async () => {
-        await knownWard(tx, facilityId, input.wardId);
+        await openWard(tx, facilityId, { wardId: input.wardId, at: input.admittedAt });
         const other = await stayNumberTaken(tx, facilityId, input.number);
         if (other !== null)
           refuse("stay-number-taken", "Another stay has this number.", { pointer: "/number", other: `stay ${other}` });

@@ -1,5 +1,6 @@
+import { boundFaults } from "../../shared/bounds/bounds.ts";
+import { catheterFaults } from "../../shared/bounds/catheter-faults.ts";
 import { type Fault, Problem } from "../../shared/problems.ts";
-import { boundFaults } from "../domain/bounds/bounds.ts";
 import { dayMs } from "../domain/days/day-number.ts";
 import { type CatheterChanges, correctCatheter } from "../domain/timeline/correct-entry.ts";
 import { catheterOf } from "../domain/timeline/find-entry.ts";
@@ -7,7 +8,6 @@ import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
 import type { Mark, Stay } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CareContext, careContext } from "./care-context.ts";
-import { catheterFaults } from "./catheter-faults.ts";
 import { changePatient } from "./change-patient.ts";
 
 export interface ChangeCatheter {

@@ -42,6 +42,14 @@ export function changeFacility(act: Act, input: ChangeFacility): Promise<{ facil
   });
 }
 
+/** {@link changeFacility} of the census time alone. */
+export function setCensus(
+  act: Act,
+  { time, fromDay, reason }: { time: CensusTime; fromDay: Day; reason: string },
+): Promise<{ facilityId: number }> {
+  return changeFacility(act, { census: { time, fromDay }, reason });
+}
+
 interface Situation {
   readonly facility: FacilityRow;
   readonly inUse: boolean;
@@ -68,13 +76,13 @@ async function changeNameOrZone(tx: Tx, act: Act, { facility, inUse, input }: Si
 async function changeCensus(tx: Tx, act: Act, { facility, inUse, input }: Situation): Promise<void> {
   const { time, fromDay: day } = input.census ?? refuse("field-missing", "No census time was given.");
   if (!censusTimeShape.safeParse(time).success)
-    refuse("census-time-unreadable", "This is no census time.", { pointer: "/census/time" });
+    refuse("census-time-unreadable", "This is no census time.", { pointer: "/time" });
   const fromDay = dayNumber(day);
   const today = zoneNamed(facility.zone).dayOf(act.now);
   const firstOfMonth = monthDays(monthOf(fromDay)).first === fromDay;
   if (inUse && (!firstOfMonth || fromDay <= today))
     refuse("census-change-too-early", `The census time cannot change from ${dayText(fromDay)} on.`, {
-      pointer: "/census/fromDay",
+      pointer: "/fromDay",
     });
   const by = recording(act);
   const same = facility.census.find((census) => census.fromDay === fromDay);

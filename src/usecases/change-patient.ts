@@ -5,6 +5,7 @@ import { lockPatient, type PatientKey } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimeline } from "../store/timelines.ts";
 import { type Act, recording } from "./act.ts";
+import { determineAgain } from "./determine-again.ts";
 import { findSubject, type Subject, versionOf } from "./entry-state.ts";
 import { sameVersion } from "./same-version.ts";
 import { storeChanges } from "./store-change.ts";
@@ -24,7 +25,7 @@ export interface PatientChange<T> {
   /** The entry that is changed: its version must be the one that the person saw, and the new one is answered. */
   readonly subject?: Subject;
   /** Checks that need the database, before anything is decided. */
-  readonly first?: (tx: Tx) => Promise<void>;
+  readonly first?: (tx: Tx) => Promise<unknown>;
   /** The decision: a pure function of what is recorded. */
   readonly decide: (timeline: PatientTimeline, newId: () => number) => { timeline: PatientTimeline; answer: T };
 }
@@ -52,6 +53,7 @@ export async function changePatientIn<T>(tx: Tx, act: Act, change: PatientChange
   if (subject) checkSubject(before, subject);
   const { timeline: after, answer: decided } = change.decide(before, () => tx.newId());
   await storeChanges(tx, by, [{ before, after }]);
+  await determineAgain(tx, by, { patientIds: [patient.id], cause: action });
   const answer = subject ? { ...decided, version: versionOf(after, subject) } : decided;
   await writeAudit(tx, by, { action, patientIds: [patient.id], details: { ...details, ...answer, reason } });
   return answer;

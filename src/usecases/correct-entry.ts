@@ -7,11 +7,14 @@ import {
   type StayChanges,
   type WardStayChanges,
 } from "../domain/timeline/correct-entry.ts";
+import { wardStayOf } from "../domain/timeline/find-entry.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
 import { stayNumberTaken } from "../store/stays.ts";
+import { wards } from "../store/wards.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { changePatient } from "./change-patient.ts";
 import { knownWard } from "./known-ward.ts";
+import { openWards } from "./open-ward.ts";
 
 /** Why an entry is corrected, and the version that the person saw, when they saw one. */
 interface Correction<Changes> {
@@ -46,25 +49,34 @@ export function correctStay(
   });
 }
 
-/** Corrects a ward stay. Refuses `stale-version` and what contradicts the rest of the record. */
+/** Corrects a ward stay. Refuses `stale-version`, `ward-closed` for one that begins after the ward's last day, and what contradicts the rest of the record. */
 export function correctWardStay(
   act: Act,
   input: { wardStayId: number } & Correction<WardStayChanges>,
 ): Promise<{ wardStayId: number; version: number }> {
   const { wardStayId, changes, reason, seenVersion, marks = [] } = input;
   const { startAt, endAt, wardId } = changes;
+  const { facilityId } = act.actor;
   notInFuture(act.now, { startAt, endAt });
+  const comes = wardId !== undefined || startAt !== undefined;
+  let refuseClosed: Awaited<ReturnType<typeof openWards>> = () => {};
   return changePatient(act, {
     action: "correct-ward-stay",
     key: { wardStayId },
     subject: { kind: "ward-stay", id: wardStayId, seenVersion },
     details: { fields: Object.keys(changes) },
     reason,
-    first: async (tx) => (wardId === undefined ? undefined : knownWard(tx, act.actor.facilityId, wardId, "/toWardId")),
-    decide: (timeline) => ({
-      timeline: decideWardStay(timeline, wardStayId, { ...changes, marks }),
-      answer: { wardStayId },
-    }),
+    first: async (tx) => {
+      if (wardId !== undefined) await knownWard(tx, facilityId, wardId, "/toWardId");
+      if (comes) refuseClosed = await openWards(tx, facilityId, await wards(tx, facilityId));
+    },
+    decide: (timeline) => {
+      const after = decideWardStay(timeline, wardStayId, { ...changes, marks });
+      const { wardStay } = wardStayOf(after, wardStayId);
+      const pointer = wardId === undefined ? "/startAt" : "/toWardId";
+      refuseClosed({ wardId: wardStay.wardId, at: wardStay.startAt, pointer });
+      return { timeline: after, answer: { wardStayId } };
+    },
   });
 }
 

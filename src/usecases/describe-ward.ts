@@ -1,4 +1,3 @@
-import { refuse } from "../../shared/problems.ts";
 import { type DayNumber, dayMs } from "../domain/days/day-number.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import { writeAudit } from "../store/audit.ts";
@@ -7,64 +6,82 @@ import { lockFacility } from "../store/facilities.ts";
 import { lockPatients } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
-import { addWard, patientsOfWard, putWardSetting, updateWard, type WardDescription, wards } from "../store/wards.ts";
+import {
+  type NewWard,
+  patientsOfWard,
+  putWardSetting,
+  updateWard,
+  type WardDescription,
+  type WardRow,
+} from "../store/wards.ts";
 import { type Act, recording } from "./act.ts";
+import { determineAgain } from "./determine-again.ts";
+import { knownWard } from "./known-ward.ts";
 import { recount } from "./store-change.ts";
 
 export interface DescribeWard extends WardDescription {
-  readonly code: string;
-  readonly openedDay?: DayNumber | null;
-  readonly closedDay?: DayNumber | null;
-  readonly reason?: string;
+  readonly wardId: number;
+  readonly reason: string;
 }
 
 /** How many patients are counted anew at a time when a ward's setting changes. */
 const chunkSize = 200;
 
 /**
- * Says what a ward is from a day on: a new ward, or a change of name, type, setting or beds. Patient-days that the
- * change touches are counted anew in the same transaction.
+ * Says what a ward is from a day on. Patient-days that the change touches are counted anew in the same transaction.
+ * Refuses `not-found`.
  */
-export function describeWard(act: Act, input: DescribeWard): Promise<{ wardId: number }> {
+export function describeWard(act: Act, { wardId, reason, ...said }: DescribeWard): Promise<{ wardId: number }> {
   return act.store.tx(async (tx) => {
     const by = recording(act);
     await lockFacility(tx, by.facilityId);
-    const wardId = await describeWardIn(tx, act, input);
-    await writeAudit(tx, by, {
-      action: "describe-ward",
-      details: { wardId, fromDay: input.fromDay, setting: input.setting, reason: input.reason },
-    });
+    const ward = await knownWard(tx, by.facilityId, wardId);
+    await describeWardIn(tx, act, { ward, said, byHand: true, reason });
+    const { fromDay, setting } = said;
+    await writeAudit(tx, by, { action: "describe-ward", details: { wardId, fromDay, setting, reason } });
     return { wardId };
   });
 }
 
-/** {@link describeWard} inside a transaction that holds the facility's row and writes the audit entry itself. */
-export async function describeWardIn(tx: Tx, act: Act, input: DescribeWard): Promise<number> {
-  const by = { ...recording(act), ...(input.reason === undefined ? {} : { reason: input.reason }) };
-  const { code, openedDay, closedDay, reason: _, ...said } = input;
-  if (code.trim() === "") refuse("field-missing", "A ward needs a short code.", { pointer: "/code" });
-  const known = (await wards(tx, by.facilityId)).find((ward) => ward.code === code);
-  const undated = {
-    ...(openedDay === undefined ? {} : { openedDay }),
-    ...(closedDay === undefined ? {} : { closedDay }),
-    namedOnly: false,
-  };
-  const wardId = known?.id ?? (await addWard(tx, by, { code, ...undated }));
-  if (known) {
-    const { settings: _settings, ...body } = known;
-    await keepVersions(tx, by, [{ kind: "ward", id: known.id, version: known.version, body }]);
-    await updateWard(tx, by, known.id, undated);
-  }
-  const replaced = known?.settings.find((setting) => setting.fromDay === said.fromDay);
-  if (replaced)
-    await keepVersions(tx, by, [{ kind: "ward-setting", id: replaced.id, version: replaced.version, body: replaced }]);
-  await putWardSetting(tx, by, wardId, said);
-  if (known) await recountWard(tx, act, { wardId, fromDay: said.fromDay });
-  return wardId;
+export interface Description {
+  readonly ward: WardRow;
+  readonly said: WardDescription;
+  /** Changes of what is not dated. */
+  readonly undated?: Partial<Omit<NewWard, "code">>;
+  readonly byHand: boolean;
+  readonly reason?: string;
 }
 
-async function recountWard(tx: Tx, act: Act, { wardId, fromDay }: { wardId: number; fromDay: number }): Promise<void> {
-  const by = recording(act);
+/** {@link describeWard} inside a transaction that holds the facility's row and writes the audit entry itself. */
+export async function describeWardIn(tx: Tx, act: Act, description: Description): Promise<void> {
+  const { ward, said, undated = {}, byHand, reason } = description;
+  const by = { ...recording(act), ...(reason === undefined ? {} : { reason }) };
+  await changeUndated(tx, by, ward, { namedOnly: false, ...undated });
+  const replaced = ward.settings.find((setting) => setting.fromDay === said.fromDay);
+  if (replaced)
+    await keepVersions(tx, by, [{ kind: "ward-setting", id: replaced.id, version: replaced.version, body: replaced }]);
+  await putWardSetting(tx, by, ward.id, { ...said, byHand });
+  await recountWard(tx, act, { wardId: ward.id, fromDay: said.fromDay, reason });
+}
+
+/** Changes what is not dated about a ward, and keeps what it was. */
+export async function changeUndated(
+  tx: Tx,
+  by: Parameters<typeof keepVersions>[1],
+  ward: WardRow,
+  changes: Partial<NewWard>,
+): Promise<void> {
+  const { settings: _, ...body } = ward;
+  await keepVersions(tx, by, [{ kind: "ward", id: ward.id, version: ward.version, body }]);
+  await updateWard(tx, by, ward.id, changes);
+}
+
+async function recountWard(
+  tx: Tx,
+  act: Act,
+  { wardId, fromDay, reason }: { wardId: number; fromDay: DayNumber; reason: string | undefined },
+): Promise<void> {
+  const by = { ...recording(act), ...(reason === undefined ? {} : { reason }) };
   const patients = await patientsOfWard(tx, wardId);
   const { zone } = await lockFacility(tx, by.facilityId);
   const from = zoneNamed(zone).firstInstantFrom(fromDay * dayMs);
@@ -77,5 +94,6 @@ async function recountWard(tx: Tx, act: Act, { wardId, fromDay }: { wardId: numb
       by,
       [...timelines.values()].map((timeline) => ({ timeline, from })),
     );
+    await determineAgain(tx, by, { patientIds: ids, cause: "describe-ward" });
   }
 }

@@ -23,6 +23,10 @@ const keys: Readonly<Record<RecordKind, (id: number) => PatientKey>> = {
   "ward-stay": (wardStayId) => ({ wardStayId }),
   catheter: (catheterId) => ({ catheterId }),
   note: (noteId) => ({ noteId }),
+  specimen: (specimenId) => ({ specimenId }),
+  sign: (signId) => ({ signId }),
+  finding: (findingId) => ({ findingId }),
+  case: (caseId) => ({ caseId }),
 };
 
 /**

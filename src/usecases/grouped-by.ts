@@ -1,6 +1,6 @@
-/** Items by a number of theirs, each group in the order in which its items came. */
-export function groupedBy<T>(items: Iterable<T>, keyOf: (item: T) => number): Map<number, T[]> {
-  const groups = new Map<number, T[]>();
+/** Items by something of theirs, each group in the order in which its items came. */
+export function groupedBy<T, Key>(items: Iterable<T>, keyOf: (item: T) => Key): Map<Key, T[]> {
+  const groups = new Map<Key, T[]>();
   for (const item of items) {
     const key = keyOf(item);
     const group = groups.get(key);

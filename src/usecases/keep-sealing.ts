@@ -1,6 +1,7 @@
 import type { Instant } from "../domain/days/day-number.ts";
 import type { Claim, Store } from "../store/store.ts";
 import { dropOldAnswers } from "./drop-old-answers.ts";
+import { pause } from "./pause.ts";
 import { sealAudit } from "./seal-audit.ts";
 
 /** The number under which the sealer claims its work: no import has it. */
@@ -29,7 +30,7 @@ export function keepSealing(store: Store, { clock, onError }: Keeping): { stop()
     let claim: Claim | null = null;
     while (!ended.signal.aborted) {
       claim = await round(store, claim, { tasks, onError });
-      await pause(ended.signal);
+      await pause(pauseMs, ended.signal);
     }
     await (await round(store, claim, { tasks, onError }))?.release();
   })();
@@ -71,17 +72,4 @@ async function round(
     await claim?.release();
     return null;
   }
-}
-
-function pause(signal: AbortSignal): Promise<void> {
-  return new Promise((resolve) => {
-    if (signal.aborted) return resolve();
-    const timer = setTimeout(done, pauseMs);
-    function done() {
-      clearTimeout(timer);
-      signal.removeEventListener("abort", done);
-      resolve();
-    }
-    signal.addEventListener("abort", done);
-  });
 }

@@ -1,7 +1,7 @@
 import type { listChanges as endpoint } from "../../shared/api/audit.ts";
 import { type AuditAction, changingActions } from "../../shared/audit-words.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
-import { type SealedPart, sealedEntries } from "../store/audit-seal.ts";
+import { lastSeal, type SealedPart, sealedEntries } from "../store/audit-seal.ts";
 import { isWaiting } from "../store/audit-search.ts";
 import { survivorIdsOf } from "../store/patients.ts";
 import { patientsInReach } from "../store/patients-in-reach.ts";
@@ -19,16 +19,17 @@ const lookedThrough = 1000;
 /**
  * What changed in patients' records since a cursor, for the patients within reach. The cursor is the place in the sealed
  * chain, which is given after the commit: so nothing that was written meanwhile can be left out. Nobody waits
- * here for what has no place yet.
+ * here for what has no place yet. Without a cursor nothing is listed, and `next` is the end of the chain as it is.
  */
 export async function listChanges(
   act: Act,
-  { after, limit = usualLimit }: { after: number; limit?: number | undefined },
+  { after: asked, limit = usualLimit }: { after?: number | undefined; limit?: number | undefined },
   { wardIds }: Reach,
 ): Promise<Changes> {
   const { store, actor, now } = act;
   return store.read(async (read) => {
-    const sealed = await sealedEntries(read, after, lookedThrough);
+    const after = asked ?? (await lastSeal(read))?.number ?? 0;
+    const sealed = asked === undefined ? [] : await sealedEntries(read, after, lookedThrough);
     const own = sealed.filter(isChange(actor.facilityId));
     const survivors = await survivorIdsOf(read, [...new Set(own.flatMap(({ patientIds }) => patientIds))]);
     const since = inReachSince(now);

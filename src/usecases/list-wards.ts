@@ -11,11 +11,20 @@ import type { Reach } from "./reach.ts";
 type Wards = OutputOf<typeof endpoint>;
 
 /** The wards of the facility within reach, by code, as they are today. */
-export async function listWards({ store, actor, now }: Act, { wardIds }: Reach): Promise<Wards> {
+export async function listWards(act: Act, { wardIds }: Reach): Promise<Wards> {
+  const { wards } = await wardsToday(act, wardIds);
+  return { wards };
+}
+
+/** The facility day that it is, and the wards of the facility by code as they are on it; only `wardIds` when given. */
+export function wardsToday(
+  { store, actor, now }: Act,
+  wardIds?: readonly number[],
+): Promise<Wards & { readonly today: DayNumber }> {
   return store.read(async (read) => {
     const { zone } = await facility(read, actor.facilityId);
     const today = zoneNamed(zone).dayOf(now);
-    return { wards: (await wards(read, actor.facilityId, wardIds)).map((ward) => asOf(ward, today)) };
+    return { today, wards: (await wards(read, actor.facilityId, wardIds)).map((ward) => asOf(ward, today)) };
   });
 }
 

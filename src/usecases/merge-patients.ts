@@ -8,6 +8,7 @@ import { findPatient, lockPatients } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
 import { type Act, recording } from "./act.ts";
+import { determineAgain } from "./determine-again.ts";
 import { recount } from "./store-change.ts";
 
 /**
@@ -35,6 +36,7 @@ export function mergePatients(act: Act, input: { fromId: number; intoId: number 
     const mergeId = await addMerge(tx, by, input);
     await setSurvivor(tx, group, intoId);
     await recountAll(tx, act, [fromId, intoId]);
+    await determineAgain(tx, by, { patientIds: [fromId, intoId], cause: "merge-patients" });
     await writeAudit(tx, by, { action: "merge-patients", patientIds: [fromId, intoId], details: { mergeId } });
     return { mergeId };
   });
@@ -63,6 +65,7 @@ export function unmergePatients(
     await setSurvivor(tx, await mergedGroup(tx, merge.fromId), merge.fromId);
     await recountAll(tx, act, [survivorId, merge.fromId]);
     const patientIds = [merge.fromId, survivorId];
+    await determineAgain(tx, { ...by, reason }, { patientIds, cause: "unmerge-patients" });
     await writeAudit(tx, by, { action: "unmerge-patients", patientIds, details: { mergeId, reason } });
     return { mergeId };
   });

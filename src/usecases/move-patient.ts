@@ -3,7 +3,7 @@ import { move } from "../domain/timeline/move.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { changePatient } from "./change-patient.ts";
-import { knownWard } from "./known-ward.ts";
+import { openWard } from "./open-ward.ts";
 
 export interface MovePatient {
   readonly stayId: number;
@@ -13,7 +13,7 @@ export interface MovePatient {
   readonly marks?: readonly Mark[];
 }
 
-/** Moves a patient to a ward or bed, or back from time off the wards. Refuses `outside-stay`, `not-found`. */
+/** Moves a patient to a ward or bed, or back from time off the wards. Refuses `outside-stay`, `not-found`, `ward-closed`. */
 export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId: number; version: number }> {
   notInFuture(act.now, { movedAt: input.movedAt });
   const { stayId, movedAt, wardId, bed = null, marks = [] } = input;
@@ -21,7 +21,7 @@ export function movePatient(act: Act, input: MovePatient): Promise<{ wardStayId:
     action: "move-patient",
     key: { stayId },
     details: { stayId, wardId },
-    first: (tx) => knownWard(tx, act.actor.facilityId, wardId, "/toWardId"),
+    first: (tx) => openWard(tx, act.actor.facilityId, { wardId, at: movedAt, pointer: "/toWardId" }),
     decide: (timeline, newId) => {
       const wardStayId = newId();
       return {

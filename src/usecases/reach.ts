@@ -25,12 +25,22 @@ const grants: Readonly<Record<Permission, Partial<Record<Role, Extent>>>> = {
   "see-facility": everybody,
   "see-wards": { ...everybody, bedside: "own-wards", manager: "own-wards" },
   "see-counts": { bedside: "own-wards", prevention: "facility", manager: "own-wards" },
+  // Whose wards are compared sees the figures of the others too: a funnel of one ward says nothing.
+  "compare-wards": { prevention: "facility", manager: "facility" },
   "see-patients": { bedside: "own-wards", prevention: "facility" },
   "record-care": { bedside: "own-wards", prevention: "facility" },
+  "judge-cases": { prevention: "facility" },
   "merge-patients": { prevention: "facility" },
   "count-by-hand": { bedside: "own-wards", prevention: "facility" },
   "see-policy": { ...everybody, bedside: "own-wards", manager: "own-wards" },
   "set-policy": { prevention: "facility", administrator: "facility" },
+  "see-baselines": everybody,
+  "set-baselines": { prevention: "facility", administrator: "facility" },
+  "sign-month": { prevention: "facility" },
+  "set-wards": { prevention: "facility", administrator: "facility" },
+  // Whoever imports sees the lines that were refused, beside what is wrong with them.
+  "import-records": { prevention: "facility", administrator: "facility" },
+  "set-facility": { prevention: "facility", administrator: "facility" },
   "see-changes": { bedside: "own-wards", prevention: "facility" },
   "see-audit": { prevention: "facility", administrator: "facility" },
 };

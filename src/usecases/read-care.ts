@@ -23,17 +23,30 @@ export interface ReadCare {
 }
 
 /** Reviews, days and care checks of the wards over a period, each figure with its rows, as known now. */
-export async function readCare(read: Read, act: Act, { days, wardIds }: ReadCare): Promise<CareFacts> {
+export async function readCare(read: Read, act: Act, input: ReadCare): Promise<CareFacts> {
+  return (await careLoaded(read, act, input)).facts;
+}
+
+/** Care with what it was worked out from: further figures of the same period need no other reading. */
+export interface CareLoaded {
+  readonly facts: CareFacts;
+  /** Everybody with a catheter who touches the period. */
+  readonly patients: readonly NecessityPatient[];
+  readonly rules: NecessityRules & FacilityRules;
+}
+
+export async function careLoaded(read: Read, act: Act, { days, wardIds }: ReadCare): Promise<CareLoaded> {
   const rules = await necessityRules(read, act.actor.facilityId, () => days);
   const wards = rules.wards.filter((ward) => (wardIds?.includes(ward.id) ?? true) && isInpatientWithin(ward, days));
   const loaded = await loadCare(read, act, { rules, days, wardIds: wards.map((ward) => ward.id) });
   const census = new Map(Array.from(rules.census.days, (day, i) => [day, rules.census.instants[i] ?? 0]));
   const censusAt = (day: DayNumber) => census.get(day) ?? rules.zone.firstInstantFrom(day * dayMs);
   const over = Math.min(days.last, rules.zone.dayOf(act.now) - 1);
-  const facts = wards.map((ward): WardCare => {
+  const byWard = patientsByWard(loaded.patients);
+  const found = wards.map((ward): WardCare => {
     const { id: wardId, code, settings } = ward;
     const catheterDays = loaded.catheterDays.get(wardId) ?? [];
-    const patients = loaded.patients.get(wardId) ?? [];
+    const patients = byWard.get(wardId) ?? [];
     const counted = loaded.counts.get(wardId)?.filter(({ day }) => day <= over).length ?? null;
     return {
       ...{ wardId, code, name: inForceOn(settings, days.last)?.name ?? code, catheterDays: catheterDays.length },
@@ -42,7 +55,9 @@ export async function readCare(read: Read, act: Act, { days, wardIds }: ReadCare
       absencesUnknown: loaded.unknown.get(wardId)?.length ?? 0,
     };
   });
-  return { facility: { name: rules.facility.name, zone: rules.zone.name }, ...days, asOf: act.now, wards: facts };
+  const { name } = rules.facility;
+  const facts = { facility: { name, zone: rules.zone.name }, ...days, asOf: act.now, wards: found };
+  return { facts, patients: loaded.patients, rules };
 }
 
 /** What the wards' figures are made of, by ward. */
@@ -68,7 +83,7 @@ async function loadCare(
   const stored = await ledgerCatheterDays(read, wardIds, days);
   const unknown = stays.flatMap(({ stay }) => qualityFindings(stay, period, now));
   return {
-    patients: patientsByWard(await necessityPatients(read, withCatheters(stays))),
+    patients: await necessityPatients(read, withCatheters(stays)),
     catheterDays: groupedBy([...stored, ...open.filter(({ catheter }) => catheter)], ({ wardId }) => wardId),
     counts: groupedBy(await dailyCounts(read, wardIds, days), ({ wardId }) => wardId),
     unknown: groupedBy(

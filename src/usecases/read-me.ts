@@ -11,6 +11,12 @@ export async function readMe({ store, actor }: Act): Promise<OutputOf<typeof end
   const all = await store.read((read) => people(read, actor.facilityId));
   const me = all.find((person) => person.personId === actor.personId);
   if (!me) return refuse("not-signed-in", "This person no longer acts in this facility.");
-  const { personId, name, roles } = me;
-  return { personId, name, roles: [...roles], permissions: permission.options.filter((one) => reachOf(me, one)) };
+  const { personId, name, roles, wardIds } = me;
+  return {
+    personId,
+    name,
+    roles: [...roles],
+    wardIds: [...wardIds],
+    permissions: permission.options.filter((one) => reachOf(me, one)),
+  };
 }

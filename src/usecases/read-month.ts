@@ -1,4 +1,4 @@
-import { inForceOn } from "../domain/counting/ward-setting.ts";
+import { describedFrom, inForceOn } from "../domain/counting/ward-setting.ts";
 import { dayMs } from "../domain/days/day-number.ts";
 import type { MonthFacts, WardFacts } from "../domain/reports/month-facts.ts";
 import { type QualityFinding, qualityFindings } from "../domain/timeline/data-quality.ts";
@@ -25,22 +25,20 @@ export interface ReadMonth {
  * stretches that still last counted up to now.
  */
 export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
-  return act.store.read(async (read) => {
-    const { facilityId } = act.actor;
-    const stays = await openStays(read, facilityId, { until: act.now, wardIds: input.wardIds });
-    const days = input.days ?? (await daysWithAnything(read, act, stays));
-    const rules = await loadCountingRules(read, facilityId, () => days, input.wardIds);
-    const wardIds = new Set(rules.wards.map((ward) => ward.id));
-    const open = openDays(stays, rules, act.now).filter((day) => wardIds.has(day.wardId));
-    const sums = sumsByDay(await ledgerByDay(read, [...wardIds], days), open);
-    return factsOf({
-      act,
-      rules,
-      days,
-      sums,
-      findings: await findings(read, act, { rules, days, only: input.wardIds }),
-    });
-  });
+  return act.store.read((read) => monthFacts(read, act, input));
+}
+
+/** The same, from a snapshot that is open already. */
+export async function monthFacts(read: Read, act: Act, input: ReadMonth): Promise<MonthFacts> {
+  const { facilityId } = act.actor;
+  const stays = await openStays(read, facilityId, { until: act.now, wardIds: input.wardIds });
+  const days = input.days ?? (await daysWithAnything(read, act, stays));
+  const rules = await loadCountingRules(read, facilityId, () => days, input.wardIds);
+  const wardIds = new Set(rules.wards.map((ward) => ward.id));
+  const open = openDays(stays, rules, act.now).filter((day) => wardIds.has(day.wardId));
+  const sums = sumsByDay(await ledgerByDay(read, [...wardIds], days), open);
+  const found = await findings(read, act, { rules, days, only: input.wardIds });
+  return factsOf({ act, rules, days, sums, findings: found });
 }
 
 /** From the first to the last day that the ledger or a patient still here can have; today when there is nothing. */
@@ -74,7 +72,7 @@ async function findings(
     end: rules.zone.firstInstantFrom((days.last + 1) * dayMs),
   };
   const stays = await staysBetween(read, rules.facility.id, { ...period, wardIds: only });
-  const opened = new Map(rules.wards.map((ward) => [ward.id, ward.settings[0]?.fromDay]));
+  const opened = new Map(rules.wards.map((ward) => [ward.id, describedFrom(ward.settings)]));
   const opensAt = (wardId: number) => {
     const day = opened.get(wardId);
     return day === undefined ? null : rules.zone.firstInstantFrom(day * dayMs);
@@ -108,7 +106,9 @@ function factsOf(given: {
     ...days,
     asOf: act.now,
     complete: lastCensus === undefined || lastCensus <= act.now,
+    over: rules.zone.firstInstantFrom((days.last + 1) * dayMs) <= act.now,
     census: censusInForce(rules, days),
+    censuses: Array.from(rules.census.days, (day, i) => ({ day, at: rules.census.instants[i] ?? 0 })),
     wards,
     findings,
   };
@@ -129,9 +129,9 @@ function wardFacts(ward: WardRow, days: DayRange, sums: readonly WardDaySum[]): 
   };
 }
 
-/** Days before anything was said of a ward are days before it was there. */
+/** Days before anybody said what a ward is are days before it was there; nobody may ever have said it. */
 function inpatientOver(ward: WardRow, { first: start, last }: DayRange): WardFacts["inpatient"] {
-  const opened = ward.settings[0]?.fromDay;
+  const opened = describedFrom(ward.settings);
   if (opened === undefined) return "unknown";
   if (opened > last) return "none";
   const first = Math.max(start, opened);

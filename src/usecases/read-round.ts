@@ -9,7 +9,7 @@ import { type RoundRow, roundOf } from "../domain/necessity/round.ts";
 import { writeAudit } from "../store/audit.ts";
 import { catheterVersions } from "../store/catheters.ts";
 import { facility } from "../store/facilities.ts";
-import { type Identifiers, patientsOnWard } from "../store/round-patients.ts";
+import { type Identifiers, patientsOnWards } from "../store/round-patients.ts";
 import { type Act, recording } from "./act.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
 
@@ -30,7 +30,7 @@ export function readRound(act: Act, input: { wardId: number; day?: Day | undefin
       const zone = zoneNamed((await facility(tx, facilityId)).zone);
       const day = input.day === undefined ? zone.dayOf(act.now) : dayNumber(input.day);
       const { at, judgedAt } = roundInstants(zone, day, act.now);
-      const identifiers = await patientsOnWard(tx, facilityId, { wardId, at });
+      const identifiers = await patientsOnWards(tx, facilityId, { wardIds: [wardId], at });
       // When a catheter was last seen is known without every note; only looking back needs them all.
       const patients = await necessityPatients(tx, [...identifiers.keys()], { reviewsOnly: at === act.now });
       const rules = await necessityRules(tx, facilityId, () => ({ first: day, last: day }), wardsOf(patients, wardId));

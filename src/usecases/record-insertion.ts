@@ -1,3 +1,4 @@
+import { catheterFaults } from "../../shared/bounds/catheter-faults.ts";
 import type { PolicyBody } from "../../shared/policy.ts";
 import { type Fault, Problem } from "../../shared/problems.ts";
 import { type InsertionRecord, type RecordField, recordFields } from "../../shared/records.ts";
@@ -10,7 +11,6 @@ import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
 import type { Mark, Stay } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CareContext, careContext } from "./care-context.ts";
-import { catheterFaults } from "./catheter-faults.ts";
 import { changePatient } from "./change-patient.ts";
 
 export interface RecordInsertion {

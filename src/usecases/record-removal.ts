@@ -1,3 +1,4 @@
+import { catheterFaults } from "../../shared/bounds/catheter-faults.ts";
 import { Problem, refuse } from "../../shared/problems.ts";
 import type { RemovalRecord } from "../../shared/records.ts";
 import type { Instant } from "../domain/days/day-number.ts";
@@ -5,7 +6,6 @@ import { catheterOf } from "../domain/timeline/find-entry.ts";
 import { removeCatheter } from "../domain/timeline/remove-catheter.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
-import { catheterFaults } from "./catheter-faults.ts";
 import { changePatient } from "./change-patient.ts";
 
 export interface RecordRemoval {

@@ -41,7 +41,7 @@ export async function reportWardCare(
         rows: rows.map(({ catheterId, day }) => ({ catheterId, day: dayText(day) })),
       }));
       const catheterIds = [...new Set(figures.flatMap(({ rows }) => rows.map(({ catheterId }) => catheterId)))];
-      const patientIds = await patientsOfCatheters(tx, catheterIds);
+      const patientIds = await patientsOfCatheters(tx, act.actor.facilityId, catheterIds);
       await writeAudit(tx, recording(act), { action: "view-ward-care", patientIds, details: { wardId, month } });
       return { month, wardId, figures };
     },

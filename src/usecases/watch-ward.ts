@@ -5,7 +5,9 @@ import { lockFacility } from "../store/facilities.ts";
 import { addScope, changeScope, scopeOf, scopesOfWard } from "../store/scopes.ts";
 import type { Tx } from "../store/store.ts";
 import { type Act, recording } from "./act.ts";
+import { determineWard } from "./determine-ward.ts";
 import { knownWard } from "./known-ward.ts";
+import { sameVersion } from "./same-version.ts";
 
 export interface WatchWard {
   readonly wardId: number;
@@ -29,6 +31,7 @@ export function watchWard(act: Act, input: WatchWard): Promise<{ scopeId: number
       refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
     await refuseOverlap(tx, input);
     const scopeId = await addScope(tx, by, input);
+    await determineWard(tx, by, { wardId: input.wardId, cause: "watch-ward" });
     await writeAudit(tx, by, { action: "watch-ward", details: { scopeId, ...input } });
     return { scopeId };
   });
@@ -45,23 +48,38 @@ async function refuseOverlap(tx: Tx, months: Omit<WatchWard, "edition">, ownId?:
     refuse("scope-overlaps", "The ward is watched in one of these months already.", { other: `scope ${other.id}` });
 }
 
+interface ChangeWatch {
+  readonly wardId: number;
+  readonly scopeId: number;
+  readonly reason: string;
+  /** The version that the person saw; left out by doors that carry none. */
+  readonly seenVersion?: number;
+}
+
 /**
- * Changes the last month of a scope, or voids it when it was entered in error.
- * Refuses `not-found`, `end-before-start` and `scope-overlaps`.
+ * Changes the last month of a ward's scope, or voids it when it was entered in error.
+ * Refuses `not-found`, `stale-version`, `end-before-start` and `scope-overlaps`.
  */
 export function changeWatch(
   act: Act,
-  input: { scopeId: number; reason: string } & ({ toMonth: Month | null } | { voided: true }),
-): Promise<{ scopeId: number }> {
+  input: ChangeWatch & ({ readonly toMonth: Month | null } | { readonly voided: true }),
+): Promise<{ scopeId: number; version: number }> {
   return act.store.tx(async (tx) => {
     const by = { ...recording(act), reason: input.reason };
     await lockFacility(tx, by.facilityId);
-    const scope = await scopeOf(tx, by.facilityId, input.scopeId);
+    const scope = await scopeOf(tx, by.facilityId, input);
+    const { fromMonth, toMonth, edition, version } = scope;
+    sameVersion(scope, input.seenVersion, { fromMonth, toMonth, edition, version });
     if ("toMonth" in input && input.toMonth !== null && input.toMonth < scope.fromMonth)
       refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
     if ("toMonth" in input) await refuseOverlap(tx, { ...scope, toMonth: input.toMonth }, scope.id);
     await changeScope(tx, by, scope, "voided" in input ? { voidReason: input.reason } : { toMonth: input.toMonth });
-    await writeAudit(tx, by, { action: "change-watch", details: input });
-    return { scopeId: scope.id };
+    await determineWard(tx, by, { wardId: scope.wardId, cause: "change-watch" });
+    await writeAudit(tx, by, { action: "change-watch", details: changeSaid(input) });
+    return { scopeId: scope.id, version: version + 1 };
   });
+}
+
+function changeSaid({ seenVersion: _, ...said }: Parameters<typeof changeWatch>[1]): object {
+  return said;
 }

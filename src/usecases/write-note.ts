@@ -4,7 +4,7 @@ import type { CatheterNote } from "../domain/timeline/note.ts";
 import { type NoteText, newNote } from "../domain/timeline/write-note.ts";
 import { writeAudit } from "../store/audit.ts";
 import { facility } from "../store/facilities.ts";
-import { addNote } from "../store/notes.ts";
+import { addNotes } from "../store/notes.ts";
 import { lockPatient } from "../store/patients.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
 import { noteFaults } from "./note-faults.ts";
@@ -30,11 +30,11 @@ export function writeNote(act: Act, input: WriteNote): Promise<{ noteId: number;
     const zone = zoneNamed((await facility(tx, by.facilityId)).zone);
     const note: CatheterNote = newNote(
       { noteId: tx.newId(), catheterId, writtenAt: by.now, writtenBy: by.personId },
-      said(text),
+      saidByNote(text),
     );
     const [first, ...more] = await noteFaults(tx, by.facilityId, { note, zone, confirm });
     if (first) throw new Problem(first, ...more);
-    await addNote(tx, note);
+    await addNotes(tx, [note]);
     const details = { catheterId, noteId: note.id, kind: note.kind, outcome: note.outcome ?? undefined };
     await writeAudit(tx, by, { action: "write-note", patientIds: [patient.id], details });
     return { noteId: note.id, version: note.version };
@@ -42,7 +42,7 @@ export function writeNote(act: Act, input: WriteNote): Promise<{ noteId: number;
 }
 
 /** The fields of a note and nothing else that a door may have handed over. */
-function said({ kind, at, outcome, indication, items, amountMl, remark, marks }: NoteText): NoteText {
+export function saidByNote({ kind, at, outcome, indication, items, amountMl, remark, marks }: NoteText): NoteText {
   const given = { outcome, indication, items, amountMl, remark, marks };
   const known = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
   return { kind, at, ...known };

@@ -5,8 +5,10 @@ import { root } from "../../scripts/project.mjs";
 import { buildApp } from "../../src/http/app.ts";
 import { listenLocally } from "../../src/http/listen.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
+import { sealAudit } from "../../src/usecases/seal-audit.ts";
 import { freshSqlite } from "../databases/databases.ts";
 import { type AlderBay, fillAlderBay, lookedAt } from "../http/alder-bay.ts";
+import { type Desk, deskAt } from "../http/desk.ts";
 
 const flags = [
   "--no-sandbox",
@@ -18,10 +20,19 @@ const flags = [
   "--disable-sync",
 ];
 
+/** Where the picture of a page or state at a width is kept, to be looked at by people. */
+export function pictureOf(name: string, width: number): string {
+  return join(root, "dist/pictures", `${name.replaceAll(/\W+/g, "-")}-${width}.png`);
+}
+
 /** A real server with Alder Bay Hospital, and a real browser with an empty profile. */
 export interface Served {
   readonly address: string;
+  /** Asks the same server as one of the hospital's people, as a program would. */
+  readonly desk: Desk;
   readonly hospital: AlderBay;
+  /** Gives what was recorded its place in the list of changes, as the service does every half second. */
+  seal(): Promise<unknown>;
   /** A new tab as one of the hospital's people; with settings of its own when given. */
   tab(options?: BrowserContextOptions & { person?: keyof AlderBay["people"] }): Promise<Page>;
   close(): Promise<void>;
@@ -47,6 +58,8 @@ export async function serveAlderBay(): Promise<Served> {
   return {
     address,
     hospital,
+    seal: () => sealAudit(store),
+    desk: deskAt({ base: address, hospital, close: async () => {} }),
     tab: async ({ person = "prevention", ...options } = {}) => {
       const extraHTTPHeaders = { "x-demo-person": String(hospital.people[person]) };
       const context = await browser.newContext({ baseURL: address, locale: "en-US", extraHTTPHeaders, ...options });

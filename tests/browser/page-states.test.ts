@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
+import { axeFindings } from "./axe.ts";
 import { type Served, serveAlderBay } from "./browser.ts";
 
 let served: Served;
@@ -34,6 +35,7 @@ describe("what the month page says when there are no figures to show", () => {
     });
     await page.goto("/months/2026-11");
     await page.getByRole("status").getByText("Loading the figures of November 2026…").waitFor();
+    expect(await axeFindings(page)).toEqual([]);
     release();
     await page.getByRole("row", { name: /^All wards/ }).waitFor();
   });
@@ -43,6 +45,7 @@ describe("what the month page says when there are no figures to show", () => {
     await page.route("**/api/v1/months/*", (route) => route.abort());
     await page.goto("/months/2026-11");
     await page.getByRole("alert").getByText("The server does not answer.").waitFor();
+    expect(await axeFindings(page)).toEqual([]);
     await page.unroute("**/api/v1/months/*");
     await page.getByRole("button", { name: "Try again" }).click();
     await page.getByRole("row", { name: /^All wards/ }).waitFor();
@@ -51,9 +54,11 @@ describe("what the month page says when there are no figures to show", () => {
   it("says that a role may not see the figures", async () => {
     const page = await served.tab({ person: "administrator" });
     await page.goto("/months/2026-11");
-    await page.getByRole("alert").getByText("Your role does not allow this.").waitFor();
+    await page.getByRole("heading", { name: "Your role does not open this page" }).waitFor();
+    await page.getByText("It is for people who may do this: see patient-days and catheter-days.").waitFor();
     await page.getByText("Ask an administrator whether your role should be another one.").waitFor();
     expect(await page.getByRole("table").count()).toBe(0);
+    expect(await axeFindings(page)).toEqual([]);
   });
 
   it("says that a month has not come yet", async () => {
@@ -75,7 +80,7 @@ describe("what the month page says when there are no figures to show", () => {
     await page.goto("/");
     expect(await page.locator("noscript p").textContent()).toContain("This page needs JavaScript");
     expect(await page.locator("noscript p").isVisible()).toBe(true);
-    expect(await page.getByText("The month's figures are on their way").isVisible()).toBe(true);
+    expect(await page.getByText("The page is on its way").isVisible()).toBe(true);
   });
 });
 

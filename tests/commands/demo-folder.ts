@@ -2,11 +2,22 @@ import { createWriteStream } from "node:fs";
 import { join } from "node:path";
 import { stringify } from "csv-stringify";
 import { alderBayLines } from "../../src/demo/alder-bay.ts";
+import { dayText } from "../../src/domain/days/day-number.ts";
 import { showLocalTime } from "../../src/domain/days/local-time.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
 import type { IntakeFile } from "../../src/domain/intake/intake-line.ts";
 
-const timeColumns = new Set(["from", "to", "inserted", "removed", "last_seen", "admitted", "discharged"]);
+const timeColumns = new Set([
+  "from",
+  "to",
+  "inserted",
+  "removed",
+  "last_seen",
+  "admitted",
+  "discharged",
+  "day",
+  "written",
+]);
 
 /** Writes the fictional hospital's lines as files into a folder; returns how many lines each has. */
 export async function writeDemoFolder(
@@ -17,6 +28,8 @@ export async function writeDemoFolder(
   const files = new Map<IntakeFile, ReturnType<typeof stringify>>();
   const written: Promise<unknown>[] = [];
   const counts: Partial<Record<IntakeFile, number>> = {};
+  const timeText = (file: IntakeFile, value: number) =>
+    file === "daily-counts.csv" ? dayText(value) : showLocalTime(value, zone);
   for await (const { file, values } of alderBayLines({ ...options, zone })) {
     let out = files.get(file);
     if (!out) {
@@ -27,7 +40,7 @@ export async function writeDemoFolder(
     }
     counts[file] = (counts[file] ?? 0) + 1;
     const cells = Object.entries(values).map(([column, value]) =>
-      timeColumns.has(column) && typeof value === "number" ? showLocalTime(value, zone) : value,
+      timeColumns.has(column) && typeof value === "number" ? timeText(file, value) : value,
     );
     out.write(cells);
   }

@@ -82,7 +82,7 @@ describe("the first start with the demo", () => {
     ).toEqual(["ICU", "4N"]);
     // What is doubtful in a real record is there as well, for the reports to tell.
     expect(new Set(whole.findings.map((finding) => finding.kind))).toEqual(
-      new Set(["absence-known", "absence-unknown", "not-confirmed"]),
+      new Set(["absence-known", "absence-unknown", "in-place-on-arrival", "not-confirmed"]),
     );
   });
 

@@ -2,26 +2,26 @@ import { spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { ensureProgramBuilt, program } from "../../scripts/build-program.mjs";
 import { openStore } from "../../src/store/open-store.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { writeDemoFolder } from "./demo-folder.ts";
 
-const main = fileURLToPath(new URL("../../src/main.ts", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "dwell-killed-"));
 let moves = 0;
 
 beforeAll(async () => {
+  await ensureProgramBuilt();
   const now = Date.UTC(2026, 9, 31, 12);
-  const counts = await writeDemoFolder(folder, { seed: 7, zone: "America/New_York", now, days: 200 });
+  const counts = await writeDemoFolder(folder, { seed: 7, zone: "America/New_York", now, days: 45 });
   moves = counts["moves.csv"] ?? 0;
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Runs a command in a process of its own; kills it `delayMs` after it said `when`, if that is given. */
 function run(databaseUrl: string, args: string[], kill?: { when: string; delayMs: number }): Promise<number | null> {
-  const child = spawn(process.execPath, ["--import", "tsx", main, ...args], {
+  const child = spawn(process.execPath, [program, ...args], {
     env: { ...process.env, DWELL_DATABASE_URL: databaseUrl, DWELL_ZONE: "America/New_York" },
     stdio: ["ignore", "ignore", "pipe"],
   });

@@ -1,11 +1,11 @@
 import { createHash, randomUUID } from "node:crypto";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import pg from "pg";
 import { describe } from "vitest";
 import { committedMigrations, migrate } from "../../src/store/migrate.ts";
 import type { DatabaseKind } from "../../src/store/store.ts";
+import { quickFolder } from "./quick-folder.ts";
 
 /** A fresh migrated database of a test's own. */
 export interface TestDatabase {
@@ -36,14 +36,14 @@ let postgresTemplate: Promise<string> | undefined;
 /** A copy of one migrated file, in a folder of its own. */
 export async function freshSqlite(): Promise<TestDatabase> {
   sqliteTemplate ??= (async () => {
-    const folder = mkdtempSync(join(tmpdir(), "dwell-template-"));
+    const folder = quickFolder("dwell-template-");
     const file = join(folder, "template.sqlite");
     await migrate(file);
     const bytes = readFileSync(file);
     rmSync(folder, { recursive: true });
     return bytes;
   })();
-  const folder = mkdtempSync(join(tmpdir(), "dwell-test-"));
+  const folder = quickFolder("dwell-test-");
   const url = join(folder, "ledger.sqlite");
   writeFileSync(url, await sqliteTemplate);
   return { kind: "sqlite", url, drop: async () => rmSync(folder, { recursive: true, force: true }) };

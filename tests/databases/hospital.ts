@@ -4,7 +4,7 @@ import type { Instant } from "../../src/domain/days/day-number.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Act } from "../../src/usecases/act.ts";
-import { describeWard } from "../../src/usecases/describe-ward.ts";
+import { addWard } from "../../src/usecases/add-ward.ts";
 import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 
 /** The fictional Alder Bay Hospital in a database, ready to act in. */
@@ -44,8 +44,8 @@ export async function hospitalIn(
     store,
     at: (at) => ({ store, actor, now: at }),
     addWard: async (code, setting = "inpatient") => {
-      const ward = { code, name: `Ward ${code}`, type: null, setting, beds: null, fromDay: 0 };
-      return (await describeWard({ store, actor, now }, ward)).wardId;
+      const ward = { code, name: `Ward ${code}`, type: null, setting, beds: null, openedDay: null };
+      return (await addWard({ store, actor, now }, ward)).wardId;
     },
   };
 }

@@ -57,7 +57,26 @@ export function versionsOf(store: Store, kind: string, entryId: number) {
 const tables = [
   ...["facility", "facility_census", "person", "person_role", "person_ward", "ward", "ward_setting", "patient"],
   ...["patient_merge", "stay", "ward_stay", "catheter", "patient_day", "daily_count", "scope", "entry_version"],
-  ...["audit_entry", "idempotency_key", "catheter_note", "policy_version", "audit_patient", "import", "import_line"],
+  ...[
+    "audit_entry",
+    "idempotency_key",
+    "catheter_note",
+    "policy_version",
+    "audit_patient",
+    "import",
+    "import_line",
+    "import_file",
+    "specimen",
+    "sign",
+    "finding",
+    "determination",
+    "decision",
+    "none_found",
+    "baseline",
+    "comparison",
+    "signed_month",
+    "signed_document",
+  ],
 ];
 
 /** Every row of the record, to see that nothing changed. Numbers handed out and not used are no part of it. */

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { alderBayLines, type DemoOptions } from "../../src/demo/alder-bay.ts";
+import { alderBayLines, type DemoOptions, hospitalLines, reviewLines } from "../../src/demo/alder-bay.ts";
+import { drawHospital } from "../../src/demo/hospital.ts";
 import { demoWards } from "../../src/demo/wards.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
 import type { IntakeFile, IntakeValues } from "../../src/domain/intake/intake-line.ts";
@@ -33,7 +34,7 @@ describe("the fictional hospital", () => {
   it("numbers the lines of each file as if they were written down below a header, each with its own fingerprint", () => {
     const byFile = new Map<string, number[]>();
     for (const line of all) byFile.set(line.file, [...(byFile.get(line.file) ?? []), line.line]);
-    expect([...byFile.keys()]).toEqual(["wards.csv", "moves.csv", "catheters.csv"]);
+    expect([...byFile.keys()]).toEqual(["wards.csv", "moves.csv", "catheters.csv", "reviews.csv", "daily-counts.csv"]);
     for (const numbers of byFile.values()) expect(numbers).toEqual(numbers.map((_, i) => i + 2));
     expect(new Set(all.map((line) => line.fingerprint)).size).toBe(all.length);
   });
@@ -76,18 +77,45 @@ describe("the fictional hospital", () => {
     expect(Math.min(...lastEnds.values())).toBeGreaterThanOrEqual(now - 120 * 86_400_000);
   });
 
-  it("has catheters inside the stays of their patients, one after another", () => {
-    const ends = new Map(valuesOf("moves.csv").map((move) => [move.stay, move.to ?? now]));
-    const last = new Map<string, number>();
-    for (const { stay, inserted, removed, last_seen } of valuesOf("catheters.csv")) {
-      const end = ends.get(stay) ?? 0;
-      expect(inserted).toBeGreaterThanOrEqual(last.get(stay) ?? 0);
-      expect(inserted).toBeLessThan(end);
-      expect(removed ?? end).toBeLessThanOrEqual(end);
-      expect(last_seen).toBeLessThanOrEqual(removed ?? now);
-      last.set(stay, removed ?? end);
+  it("says of every catheter its stay, and of every review its catheter, which was in place then", () => {
+    const stays = new Set(valuesOf("moves.csv").map((move) => move.stay));
+    const catheters = new Map(valuesOf("catheters.csv").map((catheter) => [catheter.catheter, catheter]));
+    for (const { stay, removed } of catheters.values()) {
+      expect(stays.has(stay)).toBe(true);
+      expect(removed ?? now).toBeLessThanOrEqual(now);
     }
-    const kinds = new Set(valuesOf("catheters.csv").map((catheter) => catheter.kind));
+    const reviews = valuesOf("reviews.csv");
+    for (const { catheter, day, written } of reviews) {
+      const reviewed = catheters.get(catheter);
+      expect(reviewed && (reviewed.inserted ?? 0) <= day && day <= (reviewed.removed ?? now)).toBe(true);
+      expect(written).toBeGreaterThanOrEqual(day);
+    }
+    expect(reviews.length).toBeGreaterThan(catheters.size);
+    const kinds = new Set([...catheters.values()].map((catheter) => catheter.kind));
     expect(kinds).toEqual(new Set(["indwelling-urethral", "suprapubic"]));
+  });
+
+  it("leaves out what somebody is to record: later catheters with their reviews, and later removals", () => {
+    const recordedFrom = now - 14 * 86_400_000;
+    const hospital = drawHospital(standard);
+    const left = [...hospitalLines(hospital, { now, recordedFrom })];
+    const catheters = left.flatMap((line) => (line.file === "catheters.csv" ? [line.values] : []));
+    expect(
+      catheters.every(({ inserted, removed }) => (inserted ?? 0) < recordedFrom && (removed ?? 0) < recordedFrom),
+    ).toBe(true);
+    const told = new Set(catheters.map(({ catheter }) => catheter));
+    const reviewed = left.flatMap((line) => (line.file === "reviews.csv" ? [line.values.catheter] : []));
+    expect(reviewed.filter((number) => !told.has(number))).toEqual([]);
+    expect(catheters.length).toBeLessThan(valuesOf("catheters.csv").length);
+    expect(catheters.length).toBeGreaterThan(valuesOf("catheters.csv").length / 2);
+  });
+
+  it("gives the reviews of some catheters alone, as a file of their own", () => {
+    const catheters = drawHospital(standard)
+      .courses.flatMap((course) => course.catheters)
+      .slice(0, 20);
+    const own = [...reviewLines(catheters)];
+    expect(own.map(({ line }) => line)).toEqual(own.map((_, i) => i + 2));
+    expect(own).toHaveLength(catheters.flatMap(({ reviews }) => reviews).length);
   });
 });

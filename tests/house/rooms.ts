@@ -14,12 +14,13 @@ export interface Room {
  */
 export const rooms: Readonly<Record<string, Room>> = {
   shared: { rooms: [], packages: ["zod"] },
-  "src/domain": { rooms: ["shared"], packages: ["d3-*", "@stdlib/*"] },
+  "src/charts": { rooms: ["shared"], packages: [] },
+  "src/domain": { rooms: ["shared"], packages: ["d3-*", "@stdlib/*", "canonicalize"] },
   "src/store": {
     rooms: ["src/domain", "shared"],
     packages: ["@prisma/*", "better-sqlite3", "pg", "zod", "node:*"],
   },
-  "src/usecases": { rooms: ["src/store", "src/domain", "shared"], packages: ["zod", "node:crypto"] },
+  "src/usecases": { rooms: ["src/store", "src/domain", "src/charts", "shared"], packages: ["zod", "node:crypto"] },
   "src/config.ts": { rooms: ["shared"], packages: ["zod", "node:*"] },
   "src/csv": {
     rooms: ["src/usecases", "src/domain", "shared"],
@@ -29,17 +30,21 @@ export const rooms: Readonly<Record<string, Room>> = {
   "src/demo": { rooms: ["src/usecases", "src/domain", "shared"], packages: ["pure-rand"], typesOf: ["src/store"] },
   "src/hl7": { rooms: ["src/usecases", "src/domain", "shared"], packages: ["zod", "node:*"], typesOf: ["src/store"] },
   "src/fhir": { rooms: ["src/usecases", "src/domain", "shared"], packages: ["zod", "node:*"], typesOf: ["src/store"] },
+  "src/documents": {
+    rooms: ["src/charts", "shared"],
+    packages: ["write-excel-file/node", "write-excel-file", "pdfkit", "playwright-core", "node:*"],
+  },
   "src/http": {
-    rooms: ["src/csv", "src/usecases", "src/domain", "shared"],
+    rooms: ["src/csv", "src/documents", "src/usecases", "src/domain", "src/charts", "shared"],
     packages: ["fastify", "fastify-*", "@fastify/*", "jsonc-parser", "pino", "zod", "node:*"],
     typesOf: ["src/config.ts", "src/store"],
   },
   "src/commands": {
-    rooms: ["src/http", "src/csv", "src/demo", "src/usecases", "src/domain", "shared"],
+    rooms: ["src/http", "src/csv", "src/demo", "src/usecases", "src/domain", "src/charts", "shared"],
     packages: ["csv-stringify", "zod", "node:*"],
     typesOf: ["src/config.ts", "src/store"],
   },
-  "src/web": { rooms: ["shared"], packages: ["react", "react-dom"] },
+  "src/web": { rooms: ["src/charts", "shared"], packages: ["react", "react-dom", "i18next"] },
 };
 
 /** The room a file stands in, or undefined when the house has no such room. */

@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { gzipSync } from "node:zlib";
 import Database from "better-sqlite3";
 import { afterEach, describe, expect, it } from "vitest";
 import { safeLogger } from "../../src/http/logger.ts";
@@ -69,14 +70,18 @@ describe("the app", () => {
     folder = mkdtempSync(join(tmpdir(), "dwell-page-"));
     mkdirSync(join(folder, "assets"));
     writeFileSync(join(folder, "index.html"), "<title>page</title>");
-    writeFileSync(join(folder, "assets/main-1a2b.js"), "1;");
+    writeFileSync(join(folder, "assets/main-1a2b3c4d.js"), "1;");
+    writeFileSync(join(folder, "assets/main-1a2b3c4d.js.gz"), gzipSync("1;"));
     door = await openDoor(await freshSqlite(), { staticFolder: folder });
     for (const path of ["/", "/months/2026-11", "/anything"]) {
       const response = await door.get(path).expect(200);
       expect([response.text, response.headers["cache-control"]]).toEqual(["<title>page</title>", "no-cache"]);
     }
-    const script = await door.get("/assets/main-1a2b.js").expect(200);
-    expect(script.headers["cache-control"]).toContain("immutable");
+    for (const encoding of ["gzip", "identity"]) {
+      const script = await door.get("/assets/main-1a2b3c4d.js").set("accept-encoding", encoding).expect(200);
+      expect(script.headers["cache-control"]).toContain("immutable");
+      expect([script.headers["content-encoding"] ?? "identity", script.text]).toEqual([encoding, "1;"]);
+    }
     for (const path of [
       "/assets/old-0000.js",
       "/index.php",

@@ -166,6 +166,8 @@ onEachDatabase("the audit trail", (fresh) => {
     expect(seen.every(({ personId }) => personId === people.prevention)).toBe(true);
     const all = await call(endpoints.listChanges, { after: start.next }, as("prevention"));
     expect([all.changes.length, all.more, all.next]).toEqual([6, false, page.next]);
+    const fromNow = await call(endpoints.listChanges, {}, as("bedside"));
+    expect(fromNow).toEqual({ changes: [], next: all.next, more: false, waiting: false });
   });
 
   it("is verified on demand", async () => {
@@ -178,5 +180,5 @@ onEachDatabase("the audit trail", (fresh) => {
 it("every action has its words, and those that only look are no changes", () => {
   expect(auditAction.options).toEqual(Object.keys(auditActions));
   const looking = auditAction.options.filter((action) => !changingActions.includes(action));
-  expect(looking.every((action) => /^(view|find|search)-/.test(action))).toBe(true);
+  expect(looking.every((action) => /^(view|find|search|compare)-/.test(action))).toBe(true);
 });

@@ -3,8 +3,9 @@ import { endpoints } from "../../shared/api/index.ts";
 import type { Endpoint } from "../../shared/endpoint.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { type Desk, openDesk } from "./desk.ts";
-import { inputs, type Subjects } from "./inputs.ts";
+import { inputs } from "./inputs.ts";
 import { fresh as freshName } from "./situations.ts";
+import type { Subjects } from "./subjects.ts";
 
 type Name = keyof typeof endpoints;
 
@@ -25,6 +26,8 @@ const charted: Partial<Record<Name, Readonly<Record<string, string>>>> = {
   recordCareCheck: { at: "catheterNote.at" },
   recordUrineOutput: { at: "catheterNote.at" },
   correctNote: { at: "catheterNote.at" },
+  recordSpecimen: { collectedAt: "specimen.collectedAt" },
+  correctSpecimen: { collectedAt: "specimen.collectedAt" },
 };
 
 /** The clocks of the hospital went back from 02:00 to 01:00 on 1 November 2026: this local time came twice. */
@@ -57,7 +60,13 @@ onEachDatabase("a charted time", (fresh) => {
     const stay = await ask(endpoints.admitPatient, { wardId, identifier: number, number, admittedAt });
     const at = "2026-10-31T21:00";
     const about = { ...stay, wardId, toWardId, otherPatientId: stay.patientId, catheterId: 0, noteId: 0, at };
-    const subjects: Subjects = { ...about, fresh: freshName };
+    const none = { importId: 0, scopeId: 0, specimenId: 0, signId: 0, findingId: 0, caseId: 0, noneFoundId: 0 };
+    const subjects: Subjects = { ...about, ...none, fresh: freshName };
+    if (name === "correctSpecimen") {
+      const specimen = { patientId: stay.patientId, kind: "urine", collectedAt: at, status: "pending" } as const;
+      const { specimenId } = await ask(endpoints.recordSpecimen, { ...specimen, method: "culture", organisms: [] });
+      return { ...subjects, specimenId };
+    }
     if (!/Catheter|Care|Urine|Note/.test(name)) return subjects;
     const { catheterId } = await ask(endpoints.insertCatheter, inputs.insertCatheter(subjects));
     const { noteId } = await ask(endpoints.confirmCatheter, { catheterId, at: "2026-10-31T22:00" });
@@ -142,6 +151,7 @@ async function marked({ hospital: { store } }: Desk): Promise<string[]> {
     wardStay: await db.wardStay.findMany(),
     catheter: await db.catheter.findMany(),
     catheterNote: await db.catheterNote.findMany(),
+    specimen: await db.specimen.findMany(),
   }));
   return Object.entries(rows).flatMap(([kind, list]) =>
     (list as unknown as Record<string, unknown>[]).flatMap((row) =>

@@ -18,6 +18,8 @@ export interface Asked {
 
 /** Somebody at a desk of Alder Bay Hospital, who asks the API by the typed client. */
 export interface Desk {
+  /** Where the server listens. */
+  readonly base: string;
   readonly hospital: AlderBay;
   /** Asks; creations get a new key unless one is given. */
   ask<E extends Endpoint>(endpoint: E, input: InputOf<E>, asked?: Asked): Promise<OutputOf<E>>;
@@ -34,7 +36,11 @@ let keys = 0;
 export async function openDesk(database: TestDatabase): Promise<Desk> {
   const door: Door = await openDoor(database);
   const base = await door.app.listen({ host: "127.0.0.1", port: 0 });
-  const { hospital } = door;
+  return deskAt({ base, hospital: door.hospital, close: door.close });
+}
+
+/** A desk at a server that listens already. */
+export function deskAt({ base, hospital, close }: { base: string } & Pick<Desk, "hospital" | "close">): Desk {
   const send = async <E extends Endpoint>(endpoint: E, input: InputOf<E>, asked: Asked = {}) => {
     const { person = "prevention", key = `desk-${++keys}`, headers } = asked;
     let tag: string | null = null;
@@ -48,6 +54,7 @@ export async function openDesk(database: TestDatabase): Promise<Desk> {
     return { answer, tag: tag as string | null };
   };
   return {
+    base,
     hospital,
     ask: async (...asked) => (await send(...asked)).answer,
     tag: async (...asked) => (await send(...asked)).tag,
@@ -60,6 +67,6 @@ export async function openDesk(database: TestDatabase): Promise<Desk> {
         expect(publishedCodes(asked[0]), `${asked[0].path} does not publish this code`).toContain(code);
       return answer.document;
     },
-    close: door.close,
+    close,
   };
 }

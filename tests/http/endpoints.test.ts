@@ -22,9 +22,10 @@ onEachDatabase("the endpoints", (fresh) => {
       personId: door.hospital.people.bedside,
       name: "Kit Sandoval",
       roles: ["bedside"],
+      wardIds: [ward["3E"]],
       permissions: [
         ...["see-own-account", "see-facility", "see-wards", "see-counts", "see-patients"],
-        ...["record-care", "count-by-hand", "see-policy", "see-changes"],
+        ...["record-care", "count-by-hand", "see-policy", "see-baselines", "see-changes"],
       ],
     });
   });

@@ -1,61 +1,63 @@
 import type { endpoints } from "../../shared/api/index.ts";
-import { day, month } from "../../shared/day.ts";
+import { censusTime, type Day, day, month } from "../../shared/day.ts";
 import type { InputOf } from "../../shared/endpoint.ts";
 import { defaultPolicy } from "../../src/domain/policy/default-policy.ts";
+import { fullRecord } from "./full-record.ts";
+import { movesWithFault } from "./import-work.ts";
+import type { Subjects } from "./subjects.ts";
 
-/** The records that an input can be about. */
-export interface Subjects {
-  readonly wardId: number;
-  /** Where a move goes. */
-  readonly toWardId: number;
-  readonly patientId: number;
-  /** Another record that may be merged into the patient's. */
-  readonly otherPatientId: number;
-  readonly stayId: number;
-  readonly wardStayId: number;
-  readonly catheterId: number;
-  readonly noteId: number;
-  /** The instant around which things happen, as text with its offset. */
-  readonly at: string;
-  /** Makes the names of new records. */
-  readonly fresh: () => string;
-}
+export { fullRecord } from "./full-record.ts";
 
 type Inputs = { readonly [Name in keyof typeof endpoints]: (about: Subjects) => InputOf<(typeof endpoints)[Name]> };
 
 const reason = "Written down on the wrong line";
 const seenVersion = 1;
+const ward = { name: "5 South", type: "medical", setting: "inpatient", beds: 24 } as const;
 
-/** An insertion's record with all that the built-in policy asks for. */
-export const fullRecord = {
-  orderChecked: true,
-  twoIdentifiersChecked: true,
-  handHygiene: true,
-  packageIntactInDate: true,
-  perinealCareDone: true,
-  sterileTechniqueHeld: true,
-  attempts: 1,
-  securement: "device",
-  bagBelowBladder: true,
-  bagOffFloor: true,
-  urineReturnedMl: 350,
-  urineAppearance: "clear",
-  patientResponse: "Tolerated well",
-  teachingGiven: true,
-  insertedBy: "registered-nurse",
-  insertedIn: "ward",
+/** Where an invented baseline comes from. */
+export const baselineOrigin = {
+  ...{ name: "Alder Bay region", source: "Invented for this test", year: "2025", edition: "1" },
+  ...{ definition: "Invented", population: "Invented hospitals" },
 } as const;
 
 /** A well-formed input for every endpoint: a new endpoint does not compile without one. */
 export const inputs: Inputs = {
   readMe: () => ({}),
+  listPeople: () => ({}),
   readFacility: () => ({}),
+  setCensus: () => ({ fromDay: day.parse("2027-01-01"), time: censusTime.parse("06:00"), reason }),
   listWards: () => ({}),
+  readWardsNow: () => ({}),
+  listDestinations: () => ({}),
+  readWardPatients: ({ wardId }) => ({ wardId }),
+  addWard: ({ fresh }) => ({ ...ward, code: fresh(), openedDay: day.parse("2026-11-01") }),
+  describeWard: ({ wardId }) => ({ ...ward, wardId, fromDay: day.parse("2026-11-25"), reason }),
+  closeWard: ({ wardId }) => ({ wardId, closedDay: day.parse("2026-12-31") }),
+  readWardHistory: ({ wardId }) => ({ wardId }),
+  listScope: () => ({}),
+  endWatch: ({ wardId, scopeId }) => ({ wardId, scopeId, toMonth: month.parse("2026-12"), reason, seenVersion }),
+  voidWatch: ({ wardId, scopeId }) => ({ wardId, scopeId, reason, seenVersion }),
+  watchWard: ({ wardId }) => ({ wardId, fromMonth: month.parse("2026-12"), toMonth: null, edition: "us-2024" }),
   readMonth: () => ({ month: month.parse("2026-11") }),
   readWardMonth: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
+  readMonthGaps: () => ({ month: month.parse("2026-11") }),
   readMonthCare: () => ({ month: month.parse("2026-11") }),
+  readMonthFigures: () => ({ month: month.parse("2026-10") }),
+  readMonthFigureSheet: () => ({ month: month.parse("2026-10") }),
+  readMonthSignatures: () => ({ month: month.parse("2026-10") }),
+  readSignedMonth: () => ({ month: month.parse("2026-10"), number: 1 }),
+  readSignedText: () => ({ month: month.parse("2026-10"), number: 1 }),
+  listSignedMonths: () => ({}),
+  signMonth: () => ({ month: month.parse("2026-10"), seen: "0".repeat(64), replaces: 0, reason: null }),
   readWardCare: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
   readWardDay: ({ wardId }) => ({ wardId, day: day.parse("2026-11-04") }),
+  readMonthDocument: () => ({ month: month.parse("2026-11") }),
+  compareWards: () => ({}),
+  readComparisonDocument: () => ({}),
+  compareTwo: () => ({
+    ...{ first: "3E", firstFrom: month.parse("2026-11"), firstTo: month.parse("2026-11") },
+    ...{ second: "4N", secondFrom: month.parse("2026-10"), secondTo: month.parse("2026-11") },
+  }),
   readAgreement: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
   readSample: ({ wardId }) => ({ wardId, month: month.parse("2026-11"), weekday: "tuesday", kind: "general" }),
   readDailyCounts: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
@@ -95,9 +97,62 @@ export const inputs: Inputs = {
   recordUrineOutput: ({ catheterId, at }) => ({ catheterId, at, amountMl: 400 }),
   correctNote: ({ noteId, at }) => ({ noteId, at, reason, seenVersion }),
   voidNote: ({ noteId }) => ({ noteId, reason, seenVersion }),
+  readCultures: ({ patientId }) => ({ patientId }),
+  recordSpecimen: ({ patientId, at }) => ({
+    ...{ patientId, kind: "urine", collectedAt: at, method: "culture", status: "final" },
+    organisms: [{ name: "Escherichia coli", count: ">100000" }],
+  }),
+  correctSpecimen: ({ specimenId, at }) => ({ specimenId, collectedAt: at, status: "withdrawn", reason, seenVersion }),
+  voidSpecimen: ({ specimenId }) => ({ specimenId, reason, seenVersion }),
+  // Whatever stands in the place of a time goes out as it is, so that the server refuses it.
+  recordSigns: ({ patientId, at }) => ({
+    ...{ patientId, day: at.slice(0, 10) as Day },
+    signs: [{ sign: "temperature", finding: "present", temperature: "38.4 °C", time: "09:00" }],
+  }),
+  correctSign: ({ signId, at }) => ({ signId, day: at.slice(0, 10) as Day, reason, seenVersion }),
+  voidSign: ({ signId }) => ({ signId, reason, seenVersion }),
+  recordFinding: ({ patientId, at }) => ({
+    ...{ patientId, day: at.slice(0, 10) as Day, finding: "pyuria", present: true, cellsPerMm3: 25 },
+  }),
+  correctFinding: ({ findingId }) => ({ findingId, cellsPerMm3: 40, reason, seenVersion }),
+  voidFinding: ({ findingId }) => ({ findingId, reason, seenVersion }),
+  listCases: () => ({ list: "waiting" }),
+  readCase: ({ caseId }) => ({ caseId }),
+  confirmCase: ({ caseId }) => ({ caseId, seenVersion }),
+  disagreeWithCase: ({ caseId }) => ({ caseId, reason, seenVersion }),
+  reopenCase: ({ caseId }) => ({ caseId, reason, seenVersion }),
+  recordNoneFound: ({ wardId }) => ({ wardId, month: month.parse("2026-10") }),
+  withdrawNoneFound: ({ wardId, noneFoundId }) => ({ wardId, noneFoundId, reason, seenVersion }),
+  readEvents: () => ({ first: day.parse("2026-11-01"), last: day.parse("2026-11-20") }),
+  readMonthCultures: () => ({ month: month.parse("2026-11") }),
+  listEditions: () => ({}),
+  readEdition: () => ({ editionId: "us-2024" }),
+  compareEditions: () => ({
+    ...{ editionId: "us-2024", otherId: "ecdc-2017" },
+    ...{ first: day.parse("2026-11-01"), last: day.parse("2026-11-20") },
+  }),
+  listOrganisms: () => ({}),
+  readDeterminations: ({ patientId }) => ({ patientId, family: "us" }),
   readRound: ({ wardId }) => ({ wardId }),
   readPolicy: ({ wardId }) => ({ wardId }),
   listPolicies: () => ({}),
+  listBaselines: () => ({}),
+  addBaseline: () => ({ kind: "pooled", ...baselineOrigin, rows: [{ ward_type: "medical", rate_per_1000: "1.5" }] }),
+  listComparisons: () => ({}),
+  setComparison: () => ({
+    ...{ fromMonth: month.parse("2026-10"), infectionBaselineId: null, utilizationBaselineId: null },
+    ...{ goal: 0.8, limits: "mid-p-to-100", factors: [], reason, replaces: 0 },
+  }),
+  receiveImport: ({ fresh }) => ({ files: [{ name: "moves.csv", text: movesWithFault(fresh) }] }),
+  listImports: () => ({}),
+  readImport: ({ importId }) => ({ importId }),
+  readImportLines: ({ importId }) => ({ importId, kind: "refused" }),
+  decideImport: ({ importId }) => ({ importId, decision: "apply", setAside: true }),
+  repairImportLine: ({ importId, fresh }) => ({
+    ...{ importId, file: "moves.csv", line: 3 },
+    values: { stay: fresh(), patient: fresh(), ward: "3E", from: "2026-11-10T08:00", to: "2026-11-11T08:00" },
+  }),
+  dropImportLine: ({ importId }) => ({ importId, file: "moves.csv", line: 3, reason }),
   listChanges: () => ({ after: 0 }),
   searchAudit: () => ({ from: "2026-11-01T00:00:00Z" }),
   readAccess: ({ patientId }) => ({ patientId }),

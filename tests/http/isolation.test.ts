@@ -7,8 +7,9 @@ import { AnsweredProblem, type ProblemDocument } from "../../shared/problem-docu
 import { onEachDatabase } from "../databases/databases.ts";
 import type { AlderBay } from "./alder-bay.ts";
 import { type Door, openDoor } from "./door.ts";
-import { inputs, type Subjects } from "./inputs.ts";
+import { inputs } from "./inputs.ts";
 import { fresh as freshName, type Situations, situationsIn } from "./situations.ts";
+import type { Subjects } from "./subjects.ts";
 
 type Person = Exclude<keyof AlderBay["people"], "elsewhere">;
 type Extent = "facility" | "own wards" | "nothing";
@@ -17,7 +18,7 @@ type Extent = "facility" | "own wards" | "nothing";
 const may: Readonly<Record<Person, (permission: Permission) => Extent>> = {
   prevention: () => "facility",
   bedside: (permission) => {
-    if (["see-own-account", "see-facility"].includes(permission)) return "facility";
+    if (["see-own-account", "see-facility", "see-baselines"].includes(permission)) return "facility";
     const own = [
       "see-wards",
       "see-counts",
@@ -30,11 +31,13 @@ const may: Readonly<Record<Person, (permission: Permission) => Extent>> = {
     return own.includes(permission) ? "own wards" : "nothing";
   },
   manager: (permission) => {
-    if (["see-own-account", "see-facility"].includes(permission)) return "facility";
+    if (["see-own-account", "see-facility", "see-baselines", "compare-wards"].includes(permission)) return "facility";
     return ["see-wards", "see-counts", "see-policy"].includes(permission) ? "own wards" : "nothing";
   },
   administrator: (permission) => {
-    const all = ["see-own-account", "see-facility", "see-wards", "see-policy", "set-policy", "see-audit"];
+    const sees = ["see-own-account", "see-facility", "see-wards", "see-policy", "see-audit"];
+    const all = [...sees, "set-policy", "set-wards", "set-facility", "import-records"];
+    if (["see-baselines", "set-baselines"].includes(permission)) return "facility";
     return all.includes(permission) ? "facility" : "nothing";
   },
 };
@@ -97,10 +100,17 @@ onEachDatabase("who reaches whose record", (fresh) => {
     const absent = await ask(name, person, situations.absent);
     for (const [situation, about] of Object.entries(situations) as [keyof Situations, Subjects][]) {
       const expected = expectedOf(endpoint, person, situation);
-      const answer = await ask(name, person, about);
+      const answer = situation === "absent" ? absent : await ask(name, person, about);
       const status = answer === null ? 200 : answer.status;
-      // The number of the merge is one that nobody gave: the use case itself says so.
-      const ownAnswer = answer?.detail === "There is no such merge." ? 200 : status;
+      // The number of the merge or scope is one that nobody gave: the use case itself says so.
+      const own = [
+        "no such merge",
+        "no such scope of this ward",
+        "no such confirmation of this ward",
+        "no such signature of this month",
+      ];
+      const isOwn = own.some((text) => answer?.detail === `There is ${text}.`);
+      const ownAnswer = isOwn ? 200 : status;
       if (expected === "reached") expect([403, 404], `${situation}: ${answer?.detail}`).not.toContain(ownAnswer);
       else expect([situation, status]).toEqual([situation, expected]);
       // What is hidden is answered exactly as what was never there.
@@ -113,11 +123,16 @@ describe("the table", () => {
   it("has a record that each scope can name, and hides something from everyone who is not of the facility", () => {
     const scopes = new Set(Object.values(endpoints).map((one: Endpoint) => one.wards));
     expect([...scopes].sort()).toEqual([
+      "case",
       "catheter",
       "facility",
+      "finding",
+      "import",
       "none",
       "note",
       "patient",
+      "sign",
+      "specimen",
       "stay",
       "ward",
       "ward-stay",

@@ -3,6 +3,7 @@ import supertest from "supertest";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { z } from "zod";
 import { endpoint } from "../../shared/endpoint.ts";
+import { documentMaker } from "../../src/documents/document-maker.ts";
 import { emptyApp } from "../../src/http/app.ts";
 import { mount } from "../../src/http/mount.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
@@ -38,6 +39,7 @@ beforeAll(async () => {
     store: hospital.store,
     clock: () => lookedAt,
     principalOf: localPrincipal({ store: hospital.store, demo: true }),
+    documents: documentMaker({ version: "0", browserPath: null }),
   };
   app = emptyApp(options);
   const route = async (act: { now: number }, input: { grams: number }, reach: { wardIds?: readonly number[] }) =>

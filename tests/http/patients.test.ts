@@ -31,8 +31,11 @@ onEachDatabase("patients", (fresh) => {
 
   it("are found by the hospital's number, which stands in bodies only", async () => {
     expect(findPatients.method).toBe("POST");
+    // The number of a signature is nobody's.
     for (const { path, query } of Object.values(endpoints))
-      expect(`${path} ${Object.keys(query.shape)}`).not.toMatch(/identifier|number\b/i);
+      expect(`${path.replace("/signatures/{number}", "")} ${Object.keys(query.shape)}`).not.toMatch(
+        /identifier|number\b/i,
+      );
     const { patients } = await desk.ask(findPatients, { identifier: ` ${identifiers[0]} ` }, { person: "bedside" });
     expect(patients).toEqual([
       { patientId: expect.any(Number), identifier: identifiers[0], birthDay: null, sex: null },
@@ -93,7 +96,14 @@ onEachDatabase("patients", (fresh) => {
     expect(await ledgerOf(store, two.patientId)).toEqual([]);
     const record = await desk.ask(readPatient, { patientId: two.patientId });
     expect([record.patient.identifier, record.survivorId]).toEqual(["TWIN-B", one.patientId]);
+    expect(record.survivorIdentifier).toBe("TWIN-A");
     expect(record.stays.map(({ patientId }) => patientId)).toEqual([one.patientId, two.patientId]);
+    const [from, into] = [two.patientId, one.patientId];
+    const told = { mergeId, fromId: from, fromIdentifier: "TWIN-B", intoId: into, intoIdentifier: "TWIN-A" };
+    const merges = [{ ...told, mergedAt: lookedAt, mergedBy: desk.hospital.people.prevention }];
+    for (const patientId of [from, into]) expect((await desk.ask(readPatient, { patientId })).merges).toEqual(merges);
+    const [view] = await audit("view-patient");
+    expect([...(view?.patientIds ?? [])].sort()).toEqual([into, from].sort());
     expect(await found("TWIN-B", "prevention")).toEqual(["TWIN-B"]);
     const again = await desk.refused(mergePatients, merge);
     expect([again.status, again.code]).toEqual([409, "already-merged"]);
@@ -101,6 +111,8 @@ onEachDatabase("patients", (fresh) => {
     const wrong = await desk.refused(unmergePatients, { patientId: two.patientId, mergeId, reason });
     expect([wrong.status, wrong.code]).toEqual([404, "not-found"]);
     await desk.ask(unmergePatients, { patientId: one.patientId, mergeId, reason });
+    for (const patientId of [from, into])
+      expect(await desk.ask(readPatient, { patientId })).toMatchObject({ merges: [], survivorId: patientId });
     expect(await ledgerOf(store, one.patientId)).toEqual(days);
     expect(await ledgerOf(store, two.patientId)).toEqual(more);
     const undone = await desk.refused(unmergePatients, { patientId: one.patientId, mergeId, reason });
@@ -110,6 +122,34 @@ onEachDatabase("patients", (fresh) => {
       "merge-patients",
       "unmerge-patients",
     ]);
+  });
+
+  it("stand with the survivor's number on the story of a catheter that the merged record had", async () => {
+    const one = await stay("STORY-A", 2, 4);
+    const two = await stay("STORY-B", 6, 8);
+    const three = await stay("STORY-C", 10, 12);
+    const found = { stayId: two.stayId, kind: "indwelling-urethral", foundAt: "2026-11-06T09:00" } as const;
+    const { catheterId } = await desk.ask(endpoints.recordCatheterOnArrival, found);
+    const whose = async () => {
+      const { patientId, identifier } = await desk.ask(endpoints.readCatheter, { catheterId });
+      return [patientId, identifier];
+    };
+    expect(await whose()).toEqual([two.patientId, "STORY-B"]);
+    await desk.ask(mergePatients, { patientId: one.patientId, fromId: two.patientId });
+    expect(await whose()).toEqual([one.patientId, "STORY-A"]);
+    // The record into which it was merged is merged itself: both merges stand, and the last survivor is told.
+    await desk.ask(mergePatients, { patientId: three.patientId, fromId: one.patientId });
+    expect(await whose()).toEqual([three.patientId, "STORY-C"]);
+    const { merges } = await desk.ask(readPatient, { patientId: three.patientId });
+    expect(merges.map(({ fromIdentifier, intoIdentifier }) => [fromIdentifier, intoIdentifier])).toEqual([
+      ["STORY-B", "STORY-A"],
+      ["STORY-A", "STORY-C"],
+    ]);
+    // The older one can be undone by itself: it takes its own record out, and the other merge stays.
+    const [older] = merges;
+    await desk.ask(unmergePatients, { patientId: older?.intoId ?? 0, mergeId: older?.mergeId ?? 0, reason });
+    expect(await whose()).toEqual([two.patientId, "STORY-B"]);
+    expect((await desk.ask(readPatient, { patientId: three.patientId })).merges).toHaveLength(1);
   });
 
   it("are not merged while they overlap, with themselves, with who is elsewhere, or by the bedside", async () => {

@@ -45,7 +45,10 @@ onEachDatabase("policies", (fresh) => {
     expect(policy.sentences[0]?.sentence).toBe(
       "Built-in policy: a catheter is reviewed every day from eligibility day 2 on, by 12:00.",
     );
-    expect(await desk.ask(listPolicies, {})).toEqual({ policies: [] });
+    const { policies, builtIn } = await desk.ask(listPolicies, {});
+    expect(policies).toEqual([]);
+    expect(builtIn.body).toEqual(defaultPolicy);
+    expect(Object.keys(builtIn.sources)).toEqual(policy.sentences.map(({ rule }) => rule));
   });
 
   it("are the ward's own, else the facility's, by the day, and go back to the level above", async () => {
@@ -90,7 +93,7 @@ onEachDatabase("policies", (fresh) => {
     await desk.ask(setPolicy, version("2026-12-01", 6, { wardId: north }));
     const own = (await desk.ask(listPolicies, {}, { person: "bedside" })).policies;
     expect(new Set(own.map(({ wardId }) => wardId))).toEqual(new Set([null, east]));
-    expect(await desk.ask(listPolicies, {}, { person: "elsewhere" })).toEqual({ policies: [] });
+    expect((await desk.ask(listPolicies, {}, { person: "elsewhere" })).policies).toEqual([]);
     const { facilityId } = await desk.ask(endpoints.readFacility, {});
     const audit = await auditOf(desk.hospital.store, facilityId, lookedAt);
     expect(audit.filter(({ action }) => action === "set-policy")).toHaveLength(6);

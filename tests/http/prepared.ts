@@ -1,28 +1,35 @@
 import { endpoints } from "../../shared/api/index.ts";
+import { month as monthText } from "../../shared/day.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
-import { inputs, type Subjects } from "./inputs.ts";
+import { movesWithFault } from "./import-work.ts";
+import { inputs } from "./inputs.ts";
+import type { Subjects } from "./subjects.ts";
 
 type Name = keyof typeof endpoints;
 type Ask = <E extends Endpoint>(endpoint: E, input: InputOf<E>) => Promise<OutputOf<E>>;
 
 const reason = "Made ready for it";
-const { admitPatient, cancelDischarge, dischargePatient, insertCatheter, mergePatients, movePatient, reviewCatheter } =
+const { addWard, admitPatient, cancelDischarge, closeWard, dischargePatient, insertCatheter, mergePatients } =
   endpoints;
+const { confirmCase, decideImport, movePatient, receiveImport, recordFinding, recordNoneFound } = endpoints;
+const { recordSigns, recordSpecimen, reviewCatheter } = endpoints;
 
 /**
  * A patient of 10 November with everything that an endpoint needs to do its work once, and an input that it accepts.
- * `fresh` makes the names of patients and stays.
+ * `fresh` makes the names of patients and stays; `work` does what imports wait for.
  */
 export async function prepared(
   ask: Ask,
   name: Name,
-  { fresh, wardId, toWardId }: Pick<Subjects, "fresh" | "wardId" | "toWardId">,
+  where: Pick<Subjects, "fresh" | "wardId" | "toWardId"> & { readonly work: () => Promise<unknown> },
 ): Promise<{ about: Subjects; input: object }> {
+  const { fresh, wardId, toWardId, work } = where;
   const admit = (admittedAt: string) =>
     ask(admitPatient, { wardId, identifier: fresh(), number: fresh(), admittedAt, bed: "7" });
   const stay = await admit("2026-11-10T08:00");
   const times = { at: "2026-11-11T09:00", insertedAt: "2026-11-10T09:00" };
-  const none = { otherPatientId: 0, catheterId: 0, noteId: 0 };
+  const cultures = { specimenId: 0, signId: 0, findingId: 0, caseId: 0 };
+  const none = { ...cultures, otherPatientId: 0, catheterId: 0, noteId: 0, importId: 0, scopeId: 0, noneFoundId: 0 };
   const about = { ...stay, ...none, wardId, toWardId, fresh, at: times.at };
   if (/merge/i.test(name)) {
     const other = await admit("2026-11-01T08:00");
@@ -39,7 +46,56 @@ export async function prepared(
     const move = { stayId: stay.stayId, toWardId, movedAt: "2026-11-11T08:00" };
     about.wardStayId = (await ask(movePatient, move)).wardStayId;
   }
+  if (name === "endWatch" || name === "voidWatch") about.scopeId = await watchedMonth(ask, about);
+  if (/Case$/.test(name)) about.caseId = (await ask(recordSpecimen, inputs.recordSpecimen(about))).specimenId;
+  if (/Finding$/.test(name)) about.findingId = (await ask(recordFinding, inputs.recordFinding(about))).findingId;
+  if (/NoneFound$/.test(name)) about.noneFoundId = await watchedInOctober(ask, name, about);
+  if (/Specimen/.test(name)) about.specimenId = (await ask(recordSpecimen, inputs.recordSpecimen(about))).specimenId;
+  if (/Sign/.test(name)) about.signId = (await ask(recordSigns, inputs.recordSigns(about))).signIds[0] ?? 0;
+  if (/Import/.test(name)) about.importId = await filesSent(ask, name, { fresh, work });
   return { about, input: await inputFor(ask, name, about) };
+}
+
+/** A ward of its own, watched in a month. */
+async function watchedMonth(ask: Ask, about: Subjects & { wardId: number }): Promise<number> {
+  about.wardId = (await ask(addWard, inputs.addWard(about))).wardId;
+  return (await ask(endpoints.watchWard, inputs.watchWard(about))).scopeId;
+}
+
+/** A ward of its own, watched in a month that is over; where that is to be withdrawn, without an event in it. */
+async function watchedInOctober(ask: Ask, name: Name, about: Subjects & { wardId: number }): Promise<number> {
+  about.wardId = (await ask(addWard, inputs.addWard(about))).wardId;
+  const fromMonth = monthText.parse("2026-10");
+  await ask(endpoints.watchWard, { ...inputs.watchWard(about), fromMonth });
+  return name === "withdrawNoneFound" ? (await ask(recordNoneFound, inputs.recordNoneFound(about))).noneFoundId : 0;
+}
+
+/** Files that were read and tried; stored already, with a line set aside, where a line is to be settled. */
+async function filesSent(
+  ask: Ask,
+  name: Name,
+  { fresh, work }: { fresh: () => string; work: () => Promise<unknown> },
+): Promise<number> {
+  const files = [{ name: "moves.csv", text: movesWithFault(fresh) }];
+  const { importId } = await ask(receiveImport, { files });
+  await work();
+  if (!/Line/.test(name)) return importId;
+  await ask(decideImport, { importId, decision: "apply", setAside: true });
+  await work();
+  return importId;
+}
+
+/** A month long ago that nobody has signed, without a ward of which nobody said what it is. */
+async function monthToSign(ask: Ask): Promise<InputOf<typeof endpoints.signMonth>> {
+  const { wards } = await ask(endpoints.listWards, {});
+  for (const { wardId, setting } of wards) {
+    if (setting === null) await ask(endpoints.describeWard, inputs.describeWard({ wardId } as Subjects));
+  }
+  const { months } = await ask(endpoints.listSignedMonths, {});
+  const [year, rest] = [Math.floor(months.length / 12), (months.length % 12) + 1];
+  const month = monthText.parse(`${2010 + year}-${String(rest).padStart(2, "0")}`);
+  const { seen } = await ask(endpoints.readMonthFigures, { month });
+  return { month, seen, replaces: 0, reason: null };
 }
 
 async function inputFor(ask: Ask, name: Name, about: Subjects): Promise<object> {
@@ -48,6 +104,20 @@ async function inputFor(ask: Ask, name: Name, about: Subjects): Promise<object> 
     const dischargedAt = "2026-11-12T09:00";
     const { version: seenVersion } = await ask(dischargePatient, { stayId, dischargedAt, seenVersion: 1 });
     return { stayId, reason, seenVersion } satisfies InputOf<typeof cancelDischarge>;
+  }
+  // A ward that nobody is on.
+  if (name === "closeWard") {
+    const { wardId } = await ask(addWard, inputs.addWard(about));
+    return { ...inputs.closeWard(about), wardId } satisfies InputOf<typeof closeWard>;
+  }
+  if (name === "reopenCase") {
+    const { version: seenVersion } = await ask(confirmCase, inputs.confirmCase(about));
+    return { ...inputs.reopenCase(about), seenVersion } satisfies InputOf<typeof endpoints.reopenCase>;
+  }
+  if (name === "signMonth") return monthToSign(ask);
+  if (name === "readSignedMonth" || name === "readSignedText") {
+    const { month } = await ask(endpoints.signMonth, await monthToSign(ask));
+    return { month, number: 1 } satisfies InputOf<typeof endpoints.readSignedMonth>;
   }
   if (name === "unmergePatients") return { ...(await ask(mergePatients, { patientId, fromId })), patientId, reason };
   return inputs[name](about) as object;

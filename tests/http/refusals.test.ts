@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { apiBase, endpoints } from "../../shared/api/index.ts";
+import { endpoints } from "../../shared/api/index.ts";
+import { apiBase } from "../../shared/api-base.ts";
 import type { Endpoint } from "../../shared/endpoint.ts";
 import { problemDocument } from "../../shared/problem-document.ts";
 import { freshSqlite } from "../databases/databases.ts";

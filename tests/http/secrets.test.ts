@@ -6,9 +6,11 @@ import { AnsweredProblem } from "../../shared/problem-document.ts";
 import { safeLogger } from "../../src/http/logger.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { type Door, openDoor } from "./door.ts";
-import { inputs, type Subjects } from "./inputs.ts";
+import { workOn } from "./import-work.ts";
+import { inputs } from "./inputs.ts";
 import { prepared } from "./prepared.ts";
 import { situationsIn } from "./situations.ts";
+import type { Subjects } from "./subjects.ts";
 
 type Name = keyof typeof endpoints;
 const names = Object.keys(endpoints) as Name[];
@@ -63,7 +65,8 @@ onEachDatabase("who a patient is, and what somebody wrote about them", (fresh) =
   async function tryOut(base: string, name: Name, hidden: Subjects): Promise<void> {
     const { wards, people } = door.hospital;
     const headers = { "x-demo-person": String(people.prevention) };
-    const where = { fresh: canary, wardId: wards["3E"], toWardId: wards["4N"] };
+    const work = () => workOn(door.hospital.store);
+    const where = { fresh: canary, wardId: wards["3E"], toWardId: wards["4N"], work };
     const prepare: Parameters<typeof prepared>[0] = (...asked) => call(...asked, { base, headers, key: canary() });
     const { about, input } = await prepared(prepare, name, where);
     const good = withCanaries(name, input);
@@ -150,7 +153,21 @@ onEachDatabase("who a patient is, and what somebody wrote about them", (fresh) =
 
 describe("the fields that hold such a text", () => {
   it("are all known here", () => {
-    const known = [...typed, "reason", "indication", "identifier", "sex", "confirm", "items"];
+    // What describes a ward is of no patient, and neither is the name of a file of the layout.
+    const ofWards = ["code", "name", "type", "file"];
+    // Neither is what a baseline is and where it is from.
+    const ofBaselines = ["source", "year", "definition", "population", "edition", "csv"];
+    const known = [
+      ...typed,
+      ...ofWards,
+      ...ofBaselines,
+      "reason",
+      "indication",
+      "identifier",
+      "sex",
+      "confirm",
+      "items",
+    ];
     const texts = Object.values(endpoints).flatMap(({ body }) =>
       Object.entries(body.shape).flatMap(([field, schema]) => (isText(schema) ? [field] : [])),
     );

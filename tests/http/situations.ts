@@ -4,10 +4,15 @@ import { admitPatient } from "../../src/usecases/admit-patient.ts";
 import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
 import { findPerson } from "../../src/usecases/find-person.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { receiveImport } from "../../src/usecases/intake/receive-import.ts";
 import { movePatient } from "../../src/usecases/move-patient.ts";
+import { recordFinding } from "../../src/usecases/record-finding.ts";
+import { recordSigns } from "../../src/usecases/record-signs.ts";
+import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
 import { writeNote } from "../../src/usecases/write-note.ts";
 import { type AlderBay, lookedAt } from "./alder-bay.ts";
-import type { Subjects } from "./inputs.ts";
+import { movesWithFault } from "./import-work.ts";
+import type { Subjects } from "./subjects.ts";
 
 /** Where a record can lie, seen from people of ward 3E. */
 export interface Situations {
@@ -50,8 +55,12 @@ export async function situationsIn(hospital: AlderBay): Promise<Situations> {
     return about;
   };
   const elsewhere = await patientOn({ ...act, actor: outsider }, hospital.elsewhereWardId, hospital.elsewhereWardId);
-  const none = 2_000_000_001;
-  const nothing = { patientId: none, stayId: none, wardStayId: none, catheterId: none, noteId: none, wardId: none };
+  const none = unknownId;
+  const nothing = {
+    ...{ patientId: none, stayId: none, wardStayId: none, catheterId: none, noteId: none, wardId: none },
+    ...{ importId: none, scopeId: none, specimenId: none, signId: none, findingId: none, caseId: none },
+    noneFoundId: none,
+  };
   return {
     "own ward": await patientOn(act, own, other),
     "other ward": await patientOn(act, other, own),
@@ -63,6 +72,9 @@ export async function situationsIn(hospital: AlderBay): Promise<Situations> {
     absent: { ...elsewhere, ...nothing },
   };
 }
+
+/** A number that no record has. */
+const unknownId = 2_000_000_001;
 
 /** A patient on a ward with a catheter and a note about it. */
 async function patientOn(act: Act, wardId: number, toWardId: number): Promise<Subjects> {
@@ -76,5 +88,28 @@ async function patientOn(act: Act, wardId: number, toWardId: number): Promise<Su
   const { noteId } = await writeNote(act, { catheterId, kind: "confirmation", at: arrival + 2 * hourMs });
   const at = new Date(arrival + 3 * hourMs).toISOString();
   const subjects = { wardId, toWardId, patientId, otherPatientId: other.patientId, stayId, wardStayId };
-  return { ...subjects, catheterId, noteId, at, fresh };
+  const files = [{ name: "moves.csv", text: movesWithFault(fresh) }];
+  const { importId } = await receiveImport(act, { files });
+  // Of the day on which they are looked at: a ward that was not one for inpatients on the arrival may be one by now.
+  const collectedAt = lookedAt - hourMs;
+  const specimen = { patientId, kind: "urine", collectedAt, method: "culture", status: "pending" } as const;
+  const { specimenId } = await recordSpecimen(act, { ...specimen, organisms: [] });
+  const found = { patientId, finding: "pyuria", day: Math.floor(collectedAt / 86_400_000), present: true } as const;
+  const { findingId } = await recordFinding(act, found);
+  const signs = [{ sign: "dysuria", finding: "absent" }] as const;
+  const { signIds } = await recordSigns(act, { patientId, day: Math.floor(collectedAt / 86_400_000), signs });
+  return {
+    ...subjects,
+    catheterId,
+    noteId,
+    importId,
+    scopeId: unknownId,
+    specimenId,
+    signId: signIds[0] ?? 0,
+    findingId,
+    caseId: specimenId,
+    noneFoundId: unknownId,
+    at,
+    fresh,
+  };
 }

@@ -50,7 +50,8 @@ export const drawWardSetting: Draw = ({ record, chance, start, now }) => {
   const first = localDay(record.zone, chance.percent(50) ? (lived?.startAt ?? start) : start) - 1;
   const fromDay = first + chance.below(localDay(record.zone, Math.min(now, lived?.endAt ?? now)) + 3 - first);
   const setting = chance.pick(["inpatient", "inpatient", "inpatient", "outpatient", "procedure", null] as const);
-  const input = { code: ward.code, name: `Ward ${ward.code}`, type: null, setting, beds: null, fromDay };
+  const reason = "rebuilt";
+  const input = { wardId: ward.id, name: `Ward ${ward.code}`, type: null, setting, beds: null, fromDay, reason };
   return { said: `ward ${ward.id} is ${setting} from ${fromDay}`, run: (act) => describeWard(act, input) };
 };
 

@@ -1,8 +1,8 @@
 import type { CensusTime, Day } from "../../shared/day.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Actor } from "../../src/usecases/act.ts";
+import { addWard } from "../../src/usecases/add-ward.ts";
 import { changeFacility } from "../../src/usecases/change-facility.ts";
-import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 import { chanceOf } from "./chance.ts";
 import { clockChangeAfter, hardCensusTimes, hardZones, midnight, nextMonth } from "./hard-zones.ts";
@@ -39,8 +39,8 @@ export async function openRandomFacility(store: Store, seed: number): Promise<Ra
   if (chance.percent(40)) await changeFacility(act, { census: { time: time(), fromDay } });
   const last = chance.pick(["procedure", "outpatient"] as const);
   for (const [i, setting] of (["inpatient", "inpatient", "inpatient", last, null] as const).entries()) {
-    const ward = { code: `W${i + 1}`, name: `Ward ${i + 1}`, type: null, setting, beds: null, fromDay: 0 };
-    await describeWard(act, ward);
+    const ward = { code: `W${i + 1}`, name: `Ward ${i + 1}`, type: null, setting, beds: null, openedDay: null };
+    await addWard(act, ward);
   }
   return { actor, start, hardInstants: aroundClockChanges(zone, start, end) };
 }

@@ -3,7 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { benchDeterminations } from "../../scripts/bench/bench-determinations.ts";
 import { benchImport, importOnce } from "../../scripts/bench/bench-import.ts";
+import { benchIntervals } from "../../scripts/bench/bench-intervals.ts";
 import { benchMonths } from "../../scripts/bench/bench-months.ts";
 import { benchRecount } from "../../scripts/bench/bench-recount.ts";
 import { tableOf } from "../../scripts/bench/print-table.ts";
@@ -50,6 +52,19 @@ it("a ward day that differs between two counts is found", () => {
   other.catheters[4] = 1;
   expect(differences(counts, counts)).toBe(0);
   expect(differences(counts, other)).toBe(1);
+});
+
+it("determinations are drawn so that each kind of answer is among them", async () => {
+  const { lines, notes } = await benchDeterminations({ seed: 7, timelines: 200 });
+  expect(lines).toHaveLength(1);
+  for (const outcome of ["event", "not-met", "not-usable", "cannot-tell", "repeat"])
+    expect(notes.join(" "), outcome).toMatch(new RegExp(`${outcome} [1-9]`));
+});
+
+it("mid-P intervals and p values are those of another library's gamma function", async () => {
+  const { lines, notes } = await benchIntervals({ seed: 7, intervals: 500 });
+  expect(lines).toHaveLength(2);
+  expect(notes.join(" ")).toMatch(/over 50 intervals/);
 });
 
 it("months read from a short and a long ledger have the sums of their rows", async () => {

@@ -45,7 +45,13 @@ describe("call", () => {
     expect(new Headers(sent[0]?.init?.headers).get("content-type")).toBe("application/json");
   });
 
-  it("does not send what the contract would refuse", async () => {
+  it("sends a body as it was written when the contract would refuse it: the server says what is wrong", async () => {
+    const given = { ...input, text: 12 as never };
+    const { sent } = await callWith(() => Response.json({ saved: true }), given);
+    expect(sent[0]?.init?.body).toBe('{"text":12}');
+  });
+
+  it("does not send to an address that the contract would refuse", async () => {
     const { sent, result } = await callWith(() => Response.json({ saved: true }), { ...input, wardId: -1 });
     expect(result).toBeInstanceOf(Error);
     expect(sent).toEqual([]);

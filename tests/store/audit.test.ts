@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { writeAudit } from "../../src/store/audit.ts";
-import { describeWard } from "../../src/usecases/describe-ward.ts";
+import { addWard } from "../../src/usecases/add-ward.ts";
 import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
 import { mergePatients } from "../../src/usecases/merge-patients.ts";
 import { recordDailyCount } from "../../src/usecases/record-daily-count.ts";
@@ -62,13 +62,13 @@ onEachDatabase("the audit trail", (fresh, kind) => {
     await breakAudit();
     const before = await everything(shared.store);
     const act = bay.at("2024-03-05 10:00");
-    const ward = { code: "C", name: "C", type: null, setting: "inpatient", beds: null, fromDay: 0 } as const;
+    const ward = { code: "C", name: "C", type: null, setting: "inpatient", beds: null, openedDay: null } as const;
     const acts = [
       () => bay.admit("P3", "2024-03-05 10:00"),
       () => dischargePatient(act, { stayId: one.stayId, dischargedAt: utc("2024-03-05 09:00") }),
       () => mergePatients(act, { fromId: two.patientId, intoId: one.patientId }),
       () => recordDailyCount(act, { wardId: bay.a, day: 19_000, patients: 3, catheters: 1 }),
-      () => describeWard(act, ward),
+      () => addWard(act, ward),
     ];
     for (const [i, work] of acts.entries()) await expect(work(), `act ${i}`).rejects.toThrow("auditEntry.create()");
     expect(await everything(shared.store)).toEqual(before);

@@ -14,11 +14,11 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-/** A process that owns the file until it is killed. */
+/** A process that owns the file until it is killed, keeps nothing of what it was answered and clears its memory. */
 async function ownerProcess(): Promise<{ kill(): Promise<void> }> {
   const code = `const { ownDatabase } = await import(${JSON.stringify(new URL("../../src/store/database-lock.ts", import.meta.url).href)});
-    ownDatabase(${JSON.stringify(file)}); console.log("owned"); setInterval(() => {}, 1000);`;
-  const child = spawn(process.execPath, ["--import", "tsx", "--input-type=module", "-e", code], {
+    ownDatabase(${JSON.stringify(file)}); gc(); console.log("owned"); setInterval(() => {}, 1000);`;
+  const child = spawn(process.execPath, ["--expose-gc", "--import", "tsx", "--input-type=module", "-e", code], {
     stdio: ["ignore", "pipe", "inherit"],
   });
   await new Promise((resolve) => child.stdout.once("data", resolve));

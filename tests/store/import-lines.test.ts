@@ -71,7 +71,7 @@ onEachDatabase("lines of an import", (fresh) => {
     expect(await counts(id)).toEqual({ staged: 5, unchanged: 1, refused: 1 });
   });
 
-  it("are settled by what became of them; only a refused one keeps what it said", async () => {
+  it("are settled by what became of them; only a refused one keeps a text, the one of its file", async () => {
     const bay = await alderBay(shared.store);
     const id = await staged(
       bay,
@@ -79,10 +79,10 @@ onEachDatabase("lines of an import", (fresh) => {
     );
     await shared.store.tx((tx) =>
       settleLines(tx, id, [
-        { file: "stays.csv", line: 1, outcome: { state: "accepted" } },
-        { file: "stays.csv", line: 2, outcome: { state: "marked", marks: ["repeated-hour"] } },
-        { file: "stays.csv", line: 3, outcome: { state: "unchanged" } },
-        { file: "stays.csv", line: 4, outcome: { state: "refused", faults: [fault] } },
+        { file: "stays.csv", line: 1, raw: "one", outcome: { state: "accepted" } },
+        { file: "stays.csv", line: 2, raw: "two", outcome: { state: "marked", marks: ["repeated-hour"] } },
+        { file: "stays.csv", line: 3, raw: "three", outcome: { state: "unchanged" } },
+        { file: "stays.csv", line: 4, raw: "four", outcome: { state: "refused", faults: [fault] } },
       ]),
     );
     await shared.store.tx((tx) => settleLines(tx, id, []));
@@ -93,7 +93,7 @@ onEachDatabase("lines of an import", (fresh) => {
       ["accepted", null, null, "p P1", "stays.csv 1"],
       ["marked", null, '["repeated-hour"]', "p P1", "stays.csv 2"],
       ["unchanged", null, null, "p P1", "stays.csv 3"],
-      ["refused", '{"n":4}', JSON.stringify([fault]), "p P1", "stays.csv 4"],
+      ["refused", "four", JSON.stringify([fault]), "p P1", "stays.csv 4"],
       ["staged", '{"n":5}', null, "p P1", "stays.csv 5"],
     ]);
   });
@@ -107,7 +107,7 @@ onEachDatabase("lines of an import", (fresh) => {
       const id = await staged(bay, lines);
       const outcomes = lines.map(({ file, line: number }, i) => {
         const state = states[i] ?? "accepted";
-        return { file, line: number, outcome: state === "refused" ? { state, faults: [fault] } : { state } };
+        return { file, line: number, raw: "", outcome: state === "refused" ? { state, faults: [fault] } : { state } };
       });
       await shared.store.tx((tx) => settleLines(tx, id, outcomes));
     };
@@ -139,10 +139,12 @@ onEachDatabase("lines of an import", (fresh) => {
     const first = Array.from({ length: 1000 }, (_, i) => line("moves.csv", 1000 - i, refused));
     const id = await staged(bay, [line("stays.csv", 2, refused), ...first, line("stays.csv", 1)]);
     const page = (after: { file: string; line: number } | null) =>
-      shared.store.read((read) => settledLines(read, id, { state: "refused", after }));
+      shared.store.read((read) => settledLines(read, id, { kind: "refused", after }));
     const one = await page(null);
     expect(one.map((row) => row.line)).toEqual(Array.from({ length: 1000 }, (_, i) => i + 1));
-    expect(await page(one.at(-1) ?? null)).toEqual([{ file: "stays.csv", line: 2, faults: "[]" }]);
+    expect(await page(one.at(-1) ?? null)).toEqual([
+      { file: "stays.csv", line: 2, faults: "[]", content: "{}", settledBy: null, reason: null },
+    ]);
     expect(await page({ file: "stays.csv", line: 2 })).toEqual([]);
   });
 

@@ -42,6 +42,20 @@ describe("work that is done one at a time", () => {
     expect(started).toBe(true);
   });
 
+  it("lets the event loop turn between two pieces that wait for nothing", async () => {
+    const queue = oneAtATime();
+    let turns = 0;
+    let counting = true;
+    const count = () => {
+      turns += 1;
+      if (counting) setImmediate(count);
+    };
+    setImmediate(count);
+    const before = await Promise.all(Array.from({ length: 20 }, () => queue(async () => turns)));
+    counting = false;
+    expect(new Set(before).size).toBe(20);
+  });
+
   it("is one queue for each that was made", async () => {
     const hold = gate();
     const stuck = oneAtATime()(() => hold.opened);

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { patientsOnWard } from "../../src/store/round-patients.ts";
+import { patientsOnWards } from "../../src/store/round-patients.ts";
 import { mergePatients } from "../../src/usecases/merge-patients.ts";
 import { movePatient } from "../../src/usecases/move-patient.ts";
 import { recordAbsence } from "../../src/usecases/record-absence.ts";
@@ -15,7 +15,9 @@ onEachDatabase("the patients on a ward", (fresh) => {
   const shared = sharedStore(fresh);
   const on = async ({ facilityId }: AlderBay, wardId: number, time: string) =>
     [
-      ...(await shared.store.read((read) => patientsOnWard(read, facilityId, { wardId, at: utc(time) }))).values(),
+      ...(
+        await shared.store.read((read) => patientsOnWards(read, facilityId, { wardIds: [wardId], at: utc(time) }))
+      ).values(),
     ].sort();
 
   it("are there from the instant at which they come until the one at which they leave", async () => {

@@ -39,9 +39,16 @@ onEachDatabase("a scope", (fresh) => {
     const bay = await alderBay(shared.store);
     const other = await alderBay(shared.store);
     const id = await add(bay, "2024-06");
-    expect(await shared.store.read((read) => scopeOf(read, bay.facilityId, id))).toMatchObject({ id });
-    const [fault] = await faultsOf(() => shared.store.read((read) => scopeOf(read, other.facilityId, id)));
+    expect(
+      await shared.store.read((read) => scopeOf(read, bay.facilityId, { wardId: bay.a, scopeId: id })),
+    ).toMatchObject({ id });
+    const [fault] = await faultsOf(() =>
+      shared.store.read((read) => scopeOf(read, other.facilityId, { wardId: bay.a, scopeId: id })),
+    );
     expect(fault?.code).toBe("not-found");
+    const ofOtherWard = { wardId: bay.b, scopeId: id };
+    const [strange] = await faultsOf(() => shared.store.read((read) => scopeOf(read, bay.facilityId, ofOtherWard)));
+    expect(strange?.code).toBe("not-found");
   });
 
   it("can end or be voided; what it said before is kept, and a voided one frees its month", async () => {
@@ -55,7 +62,9 @@ onEachDatabase("a scope", (fresh) => {
     expect(await scopes(bay)).toMatchObject([{ id, toMonth: "2024-08", version: 2 }]);
     await change({ voidReason: "wrong ward" }, "2024-02-03 08:00");
     expect(await scopes(bay)).toEqual([]);
-    const [fault] = await faultsOf(() => shared.store.read((read) => scopeOf(read, bay.facilityId, id)));
+    const [fault] = await faultsOf(() =>
+      shared.store.read((read) => scopeOf(read, bay.facilityId, { wardId: bay.a, scopeId: id })),
+    );
     expect(fault?.code).toBe("not-found");
     const kept = await versionsOf(shared.store, "scope", id);
     expect(kept.map((v) => [v.version, v.body.toMonth, v.replacedAt, v.replacedBy, v.reason])).toEqual([

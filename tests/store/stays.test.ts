@@ -42,8 +42,8 @@ onEachDatabase("the number of a stay", (fresh) => {
     await mergePatients(bay.at("2024-03-05 00:00"), { fromId: one.patientId, intoId: two.patientId });
     const owners = await shared.store.read((read) => ownersOfStays(read, bay.facilityId, ["N1", "N2", "N3", "N4"]));
     expect([...owners]).toEqual([
-      ["N1", { survivorId: two.patientId, identifier: "P1" }],
-      ["N2", { survivorId: two.patientId, identifier: "P2" }],
+      ["N1", { stayId: one.stayId, survivorId: two.patientId, identifier: "P1" }],
+      ["N2", { stayId: two.stayId, survivorId: two.patientId, identifier: "P2" }],
     ]);
   });
 
@@ -52,6 +52,6 @@ onEachDatabase("the number of a stay", (fresh) => {
     const one = await bay.admit("P1", "2024-03-01 10:00", { number: "N1999" });
     const numbers = Array.from({ length: 2000 }, (_, i) => `N${i}`);
     const owners = await shared.store.read((read) => ownersOfStays(read, bay.facilityId, numbers));
-    expect([...owners]).toEqual([["N1999", { survivorId: one.patientId, identifier: "P1" }]]);
+    expect([...owners]).toEqual([["N1999", { stayId: one.stayId, survivorId: one.patientId, identifier: "P1" }]]);
   });
 });

@@ -1,7 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { fileURLToPath } from "node:url";
-
-const main = fileURLToPath(new URL("../../src/main.ts", import.meta.url));
+import { ensureProgramBuilt, program } from "../../scripts/build-program.mjs";
 
 /** The service in a process of its own. */
 export interface Service {
@@ -16,8 +14,9 @@ export interface Service {
 
 /** Starts the service on a database and waits until it is healthy. */
 export async function startService(databaseUrl: string): Promise<Service> {
+  await ensureProgramBuilt();
   const began = performance.now();
-  const child = spawn(process.execPath, ["--import", "tsx", main, "serve", "--empty"], {
+  const child = spawn(process.execPath, [program, "serve", "--empty"], {
     env: {
       ...process.env,
       ...{ DWELL_DATABASE_URL: databaseUrl, DWELL_PORT: "0", DWELL_LOG_LEVEL: "error" },

@@ -6,6 +6,7 @@ import type { Endpoint } from "../../shared/endpoint.ts";
 import { dayNumber, dayText } from "../../src/domain/days/day-number.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { everything } from "../databases/read-back.ts";
+import { workOn } from "../http/import-work.ts";
 import { prepared } from "../http/prepared.ts";
 import { type Answer, type Asking, type Doors, openDoors } from "./doors.ts";
 
@@ -15,9 +16,13 @@ const firstSeed = Number(process.env.SEED ?? randomInt(1_000_000));
 type Name = keyof typeof endpoints;
 const creations = (Object.keys(endpoints) as Name[]).filter((name) => endpoints[name].effect === "creates");
 
-/** What has to differ from time to time: a policy follows the one before, and a day is counted first once. */
+/** What has to differ from time to time: a policy follows the one before, a day is counted first once, a month watched. */
 function next(name: Name, times: number): object {
-  if (name === "setPolicy") return { replaces: times };
+  if (name === "setPolicy" || name === "setComparison") return { replaces: times };
+  if (name === "watchWard") {
+    const month = `${2027 + Math.floor(times / 12)}-${String((times % 12) + 1).padStart(2, "0")}`;
+    return { fromMonth: month, toMonth: month };
+  }
   return name === "recordDailyCount" ? { day: dayText(dayNumber("2025-01-01" as Day) + times) } : {};
 }
 
@@ -38,7 +43,8 @@ onEachDatabase(`the same creation twice at once, SEED=${firstSeed} PAIRS=${pairs
   /** A patient on which a creation can be done, and its input. */
   async function readyFor(name: Name): Promise<object> {
     const { wards } = doors.hospital;
-    const where = { fresh: () => `PAIR-${++made}`, wardId: wards["3E"], toWardId: wards["4N"] };
+    const work = () => workOn(doors.store);
+    const where = { fresh: () => `PAIR-${++made}`, wardId: wards["3E"], toWardId: wards["4N"], work };
     const ask: Parameters<typeof prepared>[0] = async (endpoint, input) => {
       const { done, refused } = await doors.ask(endpoint, input, { client: made, key: `ready-${++made}` });
       if (done === null) throw new Error(`making ready for ${name} was refused: ${refused}`);

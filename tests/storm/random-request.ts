@@ -1,4 +1,4 @@
-import type { Subjects } from "../http/inputs.ts";
+import type { Subjects } from "../http/subjects.ts";
 import type { Chance } from "../ledger/chance.ts";
 import { type Drawing, randomValue, type Schema } from "./random-value.ts";
 

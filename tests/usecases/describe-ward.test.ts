@@ -19,24 +19,24 @@ onEachDatabase("describing a ward", (fresh) => {
   const read = async (bay: AlderBay, id: number) =>
     firstOf(await shared.store.read((r) => wards(r, bay.facilityId, [id])));
 
-  function describe(bay: AlderBay, from: string, setting: WardSetting | null, time = later, code = "A") {
-    const said = { code, name: `Ward ${code}`, type: null, setting, beds: null, fromDay: dayOf(from) };
-    return describeWard(bay.at(time), { ...said, reason: "rebuilt" });
+  function describe(bay: AlderBay, from: string, setting: WardSetting | null, time = later) {
+    const said = { name: "Ward A", type: null, setting, beds: null, fromDay: dayOf(from) };
+    return describeWard(bay.at(time), { wardId: bay.a, ...said, reason: "rebuilt" });
   }
 
-  it("for the first time makes it, with its setting and an audit entry", async () => {
+  it("is what it is from that day on, with an audit entry", async () => {
     const bay = await alderBay(shared.store);
     const act = bay.at(later);
     const said = { name: "Surgery", type: "surgical", setting: "inpatient", beds: 20, fromDay: 19_000 } as const;
-    const { wardId } = await describeWard(act, { code: "S", openedDay: 18_000, ...said });
-    expect(await read(bay, wardId)).toMatchObject({ code: "S", openedDay: 18_000, namedOnly: false, settings: [said] });
+    expect(await describeWard(act, { wardId: bay.a, ...said, reason: "Rebuilt" })).toEqual({ wardId: bay.a });
+    expect((await read(bay, bay.a)).settings.slice(1)).toMatchObject([{ ...said, byHand: true, version: 1 }]);
     expect(await auditOf(shared.store, bay.facilityId, act.now)).toEqual([
       {
         at: act.now,
         personId: bay.personId,
         action: "describe-ward",
         patientIds: [],
-        details: { wardId, fromDay: 19_000, setting: "inpatient" },
+        details: { wardId: bay.a, fromDay: 19_000, setting: "inpatient", reason: "Rebuilt" },
       },
     ]);
   });
@@ -108,18 +108,12 @@ onEachDatabase("describing a ward", (fresh) => {
     for (const { patientId } of admitted) expect(await ledgerOf(shared.store, patientId)).toEqual([]);
   });
 
-  it("is refused without a code", async () => {
+  it("is refused for a ward of elsewhere", async () => {
     const bay = await alderBay(shared.store);
-    expect(await refusalOf(shared.store, () => describe(bay, "2024-01-01", "inpatient", later, " "))).toEqual({
-      code: "field-missing",
-      pointer: "/code",
+    const other = await alderBay(shared.store);
+    expect(await refusalOf(shared.store, () => describe({ ...bay, a: other.a }, "2024-01-01", "inpatient"))).toEqual({
+      code: "not-found",
+      pointer: "/wardId",
     });
-  });
-
-  it("by two people at once for the first time makes one ward", async () => {
-    const bay = await alderBay(shared.store);
-    const both = [1, 2].map(() => describe(bay, "2024-01-01", "inpatient", later, "N"));
-    const [one, two] = await Promise.all(both);
-    expect(one?.wardId).toBe(two?.wardId);
   });
 });

@@ -1,7 +1,8 @@
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { monthSheet } from "../../src/domain/reports/month.ts";
 import type { MonthFacts } from "../../src/domain/reports/month-facts.ts";
-import { addWard } from "../../src/store/wards.ts";
+import { putWardSetting, addWard as storeWard } from "../../src/store/wards.ts";
+import { addWard } from "../../src/usecases/add-ward.ts";
 import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { movePatient } from "../../src/usecases/move-patient.ts";
 import { readMonth } from "../../src/usecases/read-month.ts";
@@ -21,8 +22,8 @@ onEachDatabase("a month of a ward that was not always there", (fresh) => {
   /** Ward C, of which something is said from that day on, and nothing before. */
   async function opened(bay: AlderBay, fromDay: string): Promise<number> {
     const setting = "inpatient";
-    const said = { code: "C", name: "Ward C", type: null, setting, beds: null, fromDay: dayOf(fromDay) } as const;
-    return (await describeWard(bay.at("2024-01-01 08:00"), said)).wardId;
+    const said = { code: "C", name: "Ward C", type: null, setting, beds: null, openedDay: dayOf(fromDay) } as const;
+    return (await addWard(bay.at("2024-01-01 08:00"), said)).wardId;
   }
 
   const read = (bay: AlderBay, days: { first: number; last: number }, wardIds?: number[]) =>
@@ -88,10 +89,46 @@ onEachDatabase("a month of a ward that was not always there", (fresh) => {
     expect(notOpen(await read(bay, march, [bay.a]))).toEqual([]);
   });
 
+  describe("that moves alone had named before somebody said what it is", () => {
+    /** Ward C, named by moves, and from that day on said to be for inpatients. */
+    async function described(bay: AlderBay, fromDay: string): Promise<number> {
+      const by = bay.by("2024-01-01 08:00");
+      const wardId = await shared.store.tx(async (tx) => {
+        const id = await storeWard(tx, by, { code: "C", namedOnly: true });
+        await putWardSetting(tx, by, id, { fromDay: 0, name: "C", type: null, setting: null, beds: null });
+        return id;
+      });
+      const said = { wardId, name: "Ward C", type: null, setting: "inpatient", beds: null } as const;
+      await describeWard(bay.at(later), { ...said, fromDay: dayOf(fromDay), reason: "Described at last" });
+      return wardId;
+    }
+
+    it("is as one that opened that day: counted from then on, and not unknown before", async () => {
+      const bay = await alderBay(shared.store);
+      const wardId = await described(bay, "2024-03-15");
+      await bay.stay("P1", "2024-03-11 00:00", "2024-03-18 10:00", { wardId });
+      const facts = await read(bay, march);
+      expect(wardC(facts)).toMatchObject({ inpatient: "partly", patientDays: 4 });
+      expect(notOpen(facts)).toEqual(["ward-not-open 2024-03-11 to 2024-03-15"]);
+      expect(wardC(await read(bay, april))).toMatchObject({ inpatient: "yes" });
+      const before = await read(bay, { first: dayOf("2024-02-01"), last: dayOf("2024-02-29") });
+      expect([wardC(before), notOpen(before)]).toEqual([undefined, []]);
+    });
+
+    it("is counted in whole once it is described from its first patient on", async () => {
+      const bay = await alderBay(shared.store);
+      const wardId = await described(bay, "2024-03-11");
+      await bay.stay("P1", "2024-03-11 00:00", "2024-03-18 10:00", { wardId });
+      const facts = await read(bay, march);
+      expect(wardC(facts)).toMatchObject({ inpatient: "partly", patientDays: 8 });
+      expect(notOpen(facts)).toEqual([]);
+    });
+  });
+
   it("stays unknown when nobody ever said anything of it, and is no reason for a finding", async () => {
     const bay = await alderBay(shared.store);
     const by = bay.by("2024-01-01 08:00");
-    const wardId = await shared.store.tx((tx) => addWard(tx, by, { code: "C", namedOnly: true }));
+    const wardId = await shared.store.tx((tx) => storeWard(tx, by, { code: "C", namedOnly: true }));
     await bay.stay("P1", "2024-03-11 00:00", "2024-03-18 10:00", { wardId });
     const facts = await read(bay, march);
     expect(wardC(facts)).toMatchObject({ inpatient: "unknown", patientDays: 0 });

@@ -81,23 +81,19 @@ onEachDatabase("reading a month", (fresh) => {
     const bay = await alderBay(shared.store);
     await bay.addWard("T", "procedure");
     await bay.addWard("U", null);
-    const setting = (code: string, from: string, what: "inpatient" | "outpatient") =>
+    const setting = (from: string, what: "inpatient" | "outpatient") =>
       describeWard(bay.at("2024-03-01 08:00"), {
-        code,
-        name: `Ward ${code}, new`,
-        type: null,
-        setting: what,
-        beds: null,
-        fromDay: dayOf(from),
+        ...{ wardId: bay.b, name: "Ward B, new", type: null, setting: what, beds: null },
+        ...{ fromDay: dayOf(from), reason: "rebuilt" },
       });
-    await setting("B", "2024-03-15", "outpatient");
+    await setting("2024-03-15", "outpatient");
     const facts = await read(bay, "2024-04-09 12:00");
     expect(facts.wards.map((ward) => [ward.code, ward.name, ward.inpatient])).toEqual([
       ["A", "Ward A", "yes"],
       ["B", "Ward B, new", "partly"],
       ["U", "Ward U", "unknown"],
     ]);
-    await setting("B", "2024-03-01", "outpatient");
+    await setting("2024-03-01", "outpatient");
     expect((await read(bay, "2024-04-09 12:00")).wards.map((ward) => ward.code)).toEqual(["A", "U"]);
   });
 

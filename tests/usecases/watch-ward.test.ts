@@ -74,10 +74,10 @@ onEachDatabase("watching a ward", (fresh) => {
     const bay = await alderBay(shared.store);
     const { scopeId } = await watch(bay, "2024-01", null);
     const act = bay.at("2024-03-21 10:00");
-    await changeWatch(act, { scopeId, toMonth: "2024-02" as Month, reason });
+    await changeWatch(act, { wardId: bay.a, scopeId, toMonth: "2024-02" as Month, reason });
     expect(await scopes(bay)).toEqual([["2024-01", "2024-02"]]);
-    await changeWatch(bay.at("2024-03-21 11:00"), { scopeId, toMonth: null, reason });
-    await changeWatch(bay.at("2024-03-21 12:00"), { scopeId, voided: true, reason: "wrong ward" });
+    await changeWatch(bay.at("2024-03-21 11:00"), { wardId: bay.a, scopeId, toMonth: null, reason });
+    await changeWatch(bay.at("2024-03-21 12:00"), { wardId: bay.a, scopeId, voided: true, reason: "wrong ward" });
     expect(await scopes(bay)).toEqual([]);
     const kept = await versionsOf(shared.store, "scope", scopeId);
     expect(kept.map((v) => [v.version, v.body.toMonth, v.reason])).toEqual([
@@ -95,7 +95,7 @@ onEachDatabase("watching a ward", (fresh) => {
     const { scopeId } = await watch(bay, "2024-01", "2024-03");
     const later = await watch(bay, "2024-06", null);
     const until = (month: string | null) => () =>
-      changeWatch(bay.at(now), { scopeId, toMonth: month as Month | null, reason });
+      changeWatch(bay.at(now), { wardId: bay.a, scopeId, toMonth: month as Month | null, reason });
     const overlap = { code: "scope-overlaps", pointer: "", other: `scope ${later.scopeId}` };
     expect(await refusalOf(shared.store, until("2024-06"))).toEqual(overlap);
     expect(await refusalOf(shared.store, until(null))).toEqual(overlap);
@@ -103,11 +103,23 @@ onEachDatabase("watching a ward", (fresh) => {
     await until("2024-05")();
   });
 
+  it("is not changed by who saw an earlier version, who is shown the scope as it is by now", async () => {
+    const bay = await alderBay(shared.store);
+    const { scopeId } = await watch(bay, "2024-01", null);
+    const end = (toMonth: string, seenVersion: number) =>
+      changeWatch(bay.at(now), { wardId: bay.a, scopeId, toMonth: toMonth as Month, reason, seenVersion });
+    expect(await end("2024-02", 1)).toEqual({ scopeId, version: 2 });
+    await expect(end("2024-03", 1)).rejects.toMatchObject({
+      current: { fromMonth: "2024-01", toMonth: "2024-02", edition: "us-2024", version: 2 },
+    });
+    expect(await scopes(bay)).toEqual([["2024-01", "2024-02"]]);
+  });
+
   it("is not to be found from elsewhere, nor once it was voided", async () => {
     const bay = await alderBay(shared.store);
     const other = await alderBay(shared.store);
     const { scopeId } = await watch(bay, "2024-01", null);
-    const voided = (by: AlderBay) => () => changeWatch(by.at(now), { scopeId, voided: true, reason });
+    const voided = (by: AlderBay) => () => changeWatch(by.at(now), { wardId: bay.a, scopeId, voided: true, reason });
     expect(await refusalOf(shared.store, voided(other))).toMatchObject({ code: "not-found" });
     await voided(bay)();
     expect(await refusalOf(shared.store, voided(bay))).toMatchObject({ code: "not-found" });

@@ -16,6 +16,15 @@ export function inForceOn<T extends { readonly fromDay: DayNumber }>(
 }
 
 /**
+ * The first day of which anybody said what a ward is. A ward that files only named was there without a setting; days
+ * before the first one are told as days before anything was said, whether or not its name was known. Undefined when
+ * nobody ever said it.
+ */
+export function describedFrom(settings: readonly DatedSetting[]): DayNumber | undefined {
+  return settings.find(({ setting }) => setting !== null)?.fromDay;
+}
+
+/**
  * Whether a ward earned patient-days on a facility day. A ward whose setting nobody gave earns none: it is listed as
  * missing instead.
  * Source: counts are of inpatient locations: CDC Patient Safety Component Manual, chapter 2 (from memory).

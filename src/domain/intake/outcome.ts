@@ -7,7 +7,14 @@ export const lineMarks = {
   "end-kept": "the record has an end and the line gives none; the recorded one was kept",
   "absence-unknown": "time off the wards of an unknown kind follows",
   "absence-known": "time off the wards follows",
+  "ward-by-hand": "somebody described this ward by hand; the line changed nothing of it",
   "repeated-hour": "the local time occurred twice; the earlier one was taken",
+  "time-unknown": "only the day is known; noon was taken, or the time nearest to it at which the catheter was in place",
+  "organism-unknown":
+    "the name is not on the list of organisms and has no group; it decides nothing until somebody gives one",
+  "count-unreadable": "the count cannot be read; it decides nothing until somebody gives it in another form",
+  "report-older": "the record has a later report of this specimen; the line changed nothing of it",
+  "unusual-value": "the value is outside the usual",
 } as const;
 export type LineMark = keyof typeof lineMarks;
 

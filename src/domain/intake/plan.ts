@@ -1,11 +1,40 @@
+import type { PolicyBody } from "../../../shared/policy.ts";
 import { type Fault, Problem, refuse } from "../../../shared/problems.ts";
+import type { WayRules } from "../criteria/index.ts";
+import type { RecordedSign } from "../cultures/sign.ts";
+import type { RecordedSpecimen } from "../cultures/specimen.ts";
+import type { DayNumber, Instant } from "../days/day-number.ts";
+import type { CatheterNote } from "../timeline/note.ts";
 import type { Mark, PatientTimeline } from "../timeline/timeline.ts";
 import { type IntakeLine, type PatientLine, placeOf } from "./intake-line.ts";
 import type { LineFault, LineMark, Outcome } from "./outcome.ts";
 
+/** What notes, specimens and signs are judged by, and who writes them down when. */
+export interface CareRules extends WayRules {
+  readonly now: Instant;
+  readonly personId: number;
+  /** The policy in force on a ward (null: on none) on a day. */
+  readonly policyOn: (wardId: number | null, day: DayNumber) => { readonly body: PolicyBody };
+}
+
+/** A note that a line made, or changed. */
+export interface NoteChange {
+  readonly old: CatheterNote | null;
+  readonly now: CatheterNote;
+}
+
 /** The state of a patient while lines are applied one after another. */
 export interface Plan {
   timeline: PatientTimeline;
+  readonly care: CareRules;
+  /** The reviews that were recorded before, and what the lines make of them. */
+  readonly reviews: Map<number, CatheterNote>;
+  readonly notes: NoteChange[];
+  /** The patient's specimens and signs as the lines make them. */
+  readonly cultures: {
+    readonly specimens: Map<number, RecordedSpecimen>;
+    readonly signs: Map<number, RecordedSign>;
+  };
   /** The record that new stays are made for; the timeline may belong to a survivor. */
   readonly patientId: number;
   readonly wardIds: ReadonlyMap<string, number>;
@@ -15,7 +44,7 @@ export interface Plan {
   readonly madeBy: Map<string, string>;
 }
 
-/** Columns by the fields that they fill. */
+/** Columns by the fields that they fill; of two fields of a column the last one carries its marks. */
 const columnOfField: Readonly<Record<string, string>> = {
   "/stay": "stay",
   "/insertedAt": "inserted",
@@ -25,6 +54,20 @@ const columnOfField: Readonly<Record<string, string>> = {
   "/endAt": "to",
   "/admittedAt": "admitted",
   "/dischargedAt": "discharged",
+  "/catheter": "catheter",
+  "/day": "day",
+  "/at": "day",
+  "/indication": "indication",
+  "/writtenAt": "written",
+  "/specimen": "specimen",
+  "/collectedAt": "collected",
+  "/status": "status",
+  "/organisms": "organism",
+  "/organisms/group": "group",
+  "/time": "time",
+  "/finding": "present",
+  "/temperature": "value",
+  "/otherCause": "other_cause",
 };
 /** The same fields seen from the line of a stay, whose ends they meet. */
 const columnOfStay: Readonly<Record<string, string>> = { "/startAt": "admitted", "/endAt": "discharged" };
@@ -98,8 +141,9 @@ export function notMadeHere(plan: Plan, entry: string): void {
 }
 
 function lineFault(plan: Plan, line: PatientLine, fault: Fault): LineFault {
-  const column =
-    (line.file === "stays.csv" ? columnOfStay[fault.pointer] : undefined) ?? columnOfField[fault.pointer] ?? null;
+  // A line has one organism, whatever place it has in its specimen.
+  const pointer = fault.pointer.replace(/^(\/organisms)\/\d+/, "$1");
+  const column = (line.file === "stays.csv" ? columnOfStay[pointer] : undefined) ?? columnOfField[pointer] ?? null;
   const other = fault.other === undefined ? undefined : nameOf(plan, fault.other);
   return {
     code: fault.code,
@@ -110,15 +154,28 @@ function lineFault(plan: Plan, line: PatientLine, fault: Fault): LineFault {
 }
 
 /** The line that made an entry, or the entry itself when it is recorded; one that came to nothing has no name. */
-function nameOf({ madeBy, timeline }: Plan, entry: string): string | undefined {
-  const recorded = timeline.stays.flatMap((stay) => [
+function nameOf({ madeBy, timeline, reviews, cultures }: Plan, entry: string): string | undefined {
+  const entries = timeline.stays.flatMap((stay) => [
     `stay ${stay.id}`,
     ...stay.wardStays.map((wardStay) => `ward stay ${wardStay.id}`),
     ...stay.catheters.map((catheter) => `catheter ${catheter.id}`),
   ]);
+  const recorded = [
+    ...entries,
+    ...[...reviews.keys()].map((id) => `note ${id}`),
+    ...[...cultures.specimens.keys()].map((id) => `specimen ${id}`),
+    ...[...cultures.signs.keys()].map((id) => `sign ${id}`),
+  ];
   return madeBy.get(entry) ?? (recorded.includes(entry) ? entry : undefined);
 }
 
 function firstTimeColumn(line: PatientLine): string {
-  return { "stays.csv": "admitted", "moves.csv": "from", "catheters.csv": "inserted" }[line.file];
+  return {
+    "stays.csv": "admitted",
+    "moves.csv": "from",
+    "catheters.csv": "inserted",
+    "reviews.csv": "day",
+    "specimens.csv": "collected",
+    "signs.csv": "day",
+  }[line.file];
 }

@@ -1,5 +1,6 @@
 import { type DayNumber, dayMs, dayText, type Instant } from "../days/day-number.ts";
-import { type CatheterPresence, inPlaceAt } from "./catheter-presence.ts";
+import { holds } from "../timeline/ward-stretches.ts";
+import type { CatheterPresence } from "./catheter-presence.ts";
 import { confirmationAt } from "./confirmation.ts";
 import type { NecessityRules } from "./facts.ts";
 import { indicationInForce } from "./indication-in-force.ts";
@@ -33,7 +34,7 @@ export function catheterDay(
   { wardId, day, census, now }: CountedDay,
   rules: NecessityRules,
 ): CatheterDay {
-  const presence = lastPutIn(presences.filter((one) => inPlaceAt(one, census)));
+  const presence = lastPutIn(presences.filter((one) => holds(one, census)));
   if (!presence) throw new Error(`no catheter was in place at the census of the catheter-day on ${dayText(day)}`);
   const { body } = rules.policyOn(wardId, day);
   const dayEnd = rules.zone.firstInstantFrom((day + 1) * dayMs) - 1;

@@ -9,6 +9,7 @@ import { stands } from "../timeline/timeline.ts";
 import {
   catheterStretch,
   countsForTheWard,
+  holds,
   standingCatheters,
   type WardStretch,
   wardStretches,
@@ -84,13 +85,8 @@ export function ageOn(
 
 /** The ward that has the patient at an instant, or holds the bed during a procedure; null when none does. */
 export function placeAt(places: readonly WardStretch[], at: Instant): WardStretch | null {
-  const place = places.findLast(({ start, end }) => start <= at && (end === null || at < end));
+  const place = places.findLast((one) => holds(one, at));
   return place && countsForTheWard(place) ? place : null;
-}
-
-/** Whether it was in place at an instant. */
-export function inPlaceAt({ start, end }: Pick<CatheterPresence, "start" | "end">, at: Instant): boolean {
-  return start <= at && (end === null || at < end);
 }
 
 const noDays: ReadonlyMap<DayNumber, number> = new Map();

@@ -14,7 +14,7 @@ export type NecessityNote = Pick<
 
 /** What necessity asks of a catheter. */
 export type NecessityCatheter = CountedCatheter &
-  Pick<Catheter, "id" | "inPlaceOnArrival" | "lastSeenAt" | "indication" | "noted">;
+  Pick<Catheter, "id" | "inPlaceOnArrival" | "lastSeenAt" | "indication" | "noted" | "insertionRecord">;
 
 /** What necessity asks of a stay. */
 export interface NecessityStay extends Pick<Stay, "id" | "voidReason" | "admittedAt" | "dischargedAt"> {

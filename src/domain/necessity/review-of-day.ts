@@ -2,8 +2,8 @@ import type { ReviewOutcome } from "../../../shared/catheter-words.ts";
 import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import { type DayNumber, dayMs, type Instant } from "../days/day-number.ts";
 import type { PolicyInForce } from "../policy/policy-in-force.ts";
-import { countsForTheWard } from "../timeline/ward-stretches.ts";
-import { type CatheterPresence, inPlaceAt, placeAt } from "./catheter-presence.ts";
+import { countsForTheWard, holds } from "../timeline/ward-stretches.ts";
+import { type CatheterPresence, placeAt } from "./catheter-presence.ts";
 import type { NecessityNote, NecessityRules } from "./facts.ts";
 
 /**
@@ -99,7 +99,7 @@ function owedOn(presence: CatheterPresence, day: DayNumber, rules: NecessityRule
   if (!countsAsIndwelling(presence.catheter.kind)) return "other-kind";
   const number = presence.eligibility.get(day);
   if (number === undefined) return "not-there";
-  const hours = hoursThatCount(presence, day, rules).filter(({ dueAt }) => inPlaceAt(presence, dueAt));
+  const hours = hoursThatCount(presence, day, rules).filter(({ dueAt }) => holds(presence, dueAt));
   if (hours.length === 0) return "not-there";
   return hours.find(({ policy }) => number >= policy.body.reviewFromDay) ?? "too-early";
 }

@@ -1,8 +1,9 @@
+import { indicationLabel, type PolicyRule } from "../../../shared/policy-rules.ts";
 import { type RoundState, roundState } from "../../../shared/round-states.ts";
 import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import type { Instant } from "../days/day-number.ts";
 import type { PolicyInForce } from "../policy/policy-in-force.ts";
-import { indicationLabel, type NamedPolicy, namedPolicy, type PolicyRule } from "../policy/policy-sentences.ts";
+import { type NamedPolicy, namedPolicy } from "../policy/policy-sentences.ts";
 import type { CatheterPresence } from "./catheter-presence.ts";
 import type { Confirmation } from "./confirmation.ts";
 import type { NecessityNote, NecessityRules } from "./facts.ts";

@@ -1,8 +1,10 @@
+import { compareBeds } from "../../../shared/bed-order.ts";
 import type { CatheterKind } from "../../../shared/vocabulary.ts";
 import type { CatheterAge } from "../counting/catheter-age.ts";
 import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
-import { ageOn, type CatheterPresence, catheterPresences, inPlaceAt, placeAt } from "./catheter-presence.ts";
+import { holds } from "../timeline/ward-stretches.ts";
+import { ageOn, type CatheterPresence, catheterPresences, placeAt } from "./catheter-presence.ts";
 import { confirmationAt } from "./confirmation.ts";
 import type { NecessityPatient, NecessityRules } from "./facts.ts";
 import { type IndicationInForce, indicationInForce } from "./indication-in-force.ts";
@@ -50,7 +52,7 @@ export function roundOf(facts: RoundFacts): RoundRow[] {
   const rows = facts.patients.flatMap((patient) =>
     catheterPresences(patient, facts.rules, facts.at).flatMap((presence) => {
       const place = placeAt(presence.places, facts.at);
-      if (place?.wardId !== facts.wardId || !inPlaceAt(presence, facts.at)) return [];
+      if (place?.wardId !== facts.wardId || !holds(presence, facts.at)) return [];
       const bed = presence.stay.wardStays.find(({ id }) => id === place.wardStayId)?.bed ?? null;
       return [rowOf(presence, bed, facts)];
     }),
@@ -81,12 +83,4 @@ function rowOf(presence: CatheterPresence, bed: string | null, facts: RoundFacts
 /** A row with nothing to say comes last. */
 function urgencyOf({ states: [first] }: RoundRow): number {
   return first ? urgency(first.state) : Number.MAX_SAFE_INTEGER;
-}
-
-/** Bed 2 before bed 10; a patient without a bed after all beds. */
-const beds = new Intl.Collator("en-US", { numeric: true });
-
-function compareBeds(a: string | null, b: string | null): number {
-  if (a === null || b === null) return Number(a === null) - Number(b === null);
-  return beds.compare(a, b);
 }

@@ -1,5 +1,6 @@
 import { indications } from "../../../shared/catheter-words.ts";
 import type { PolicyBody, PolicyItem } from "../../../shared/policy.ts";
+import type { PolicyRule } from "../../../shared/policy-rules.ts";
 
 const hicpac = "HICPAC, Guideline for prevention of catheter-associated urinary tract infections 2009";
 const ahrq = "AHRQ, Toolkit for reducing CAUTI in hospitals, appendix I";
@@ -18,17 +19,24 @@ function item(code: string, label: string, source: string): PolicyItem {
   return { code, label, source };
 }
 
+/** Why each rule of the built-in policy says what it says; people who set another one read it beside their own. */
+export const defaultSources: Readonly<Record<PolicyRule, string>> = {
+  review:
+    "Daily: SHEA/IDSA/APIC practice recommendations (Patel et al., Infect Control Hosp Epidemiol 2023). From day 2 on and by noon: common practice.",
+  threshold:
+    "None in general: no guideline gives a number of days for every catheter. Perioperative: HICPAC 2009, removal preferably within 24 hours; day 3 is the first on which these have passed for certain.",
+  confirmation: "Common practice.",
+  indications: `${hicpac}, table 2.`,
+  "required-record": "Documentation elements of a catheterization: common practice.",
+  bundle: `${ahrq}; ${hicpac}, section III.`,
+  "bed-hold": "No limit: no source gives a number of hours.",
+};
+
 /**
- * What holds where neither the ward nor the facility has set a policy: version number 0.
+ * What holds where neither the ward nor the facility has set a policy: version number 0. Sources: {@link defaultSources}.
  *
- * - Review: daily; usually daily review is what the SHEA/IDSA/APIC practice recommendations ask for (Patel et al.,
- *   Infect Control Hosp Epidemiol 2023). From day 2 on and by noon: common practice.
- * - Threshold: none in general, because no guideline gives a number of days for every catheter. Perioperative: HICPAC
- *   2009 asks for removal preferably within 24 hours. Days are whole, so a catheter of day 2 can be some minutes or
- *   nearly two days old: the first day on which 24 hours have passed for certain is day 3, and a catheter that was
- *   removed in time must never have been called late. On day 2 the daily review asks.
- * - Required record: documentation elements of a catheterization (common practice).
- * - Confirmation within 48 hours: common practice. A held bed without a limit: nobody gives one.
+ * The perioperative threshold: days are whole, so a catheter of day 2 can be some minutes or nearly two days old, and one
+ * that was removed in time must never have been called late. On day 2 the daily review asks.
  */
 export const defaultPolicy: PolicyBody = {
   indications: table2.map((code, i) => item(code, indications[code], `${hicpac}, table 2, item ${i + 1}`)),

@@ -11,8 +11,12 @@ export interface MonthFacts {
   readonly asOf: Instant;
   /** Whether the last day's census had been taken by then. */
   readonly complete: boolean;
+  /** Whether its last day was over by then, and with it everything that could still be done in time. */
+  readonly over: boolean;
   /** Census times in force in the period, each with the first day of the period on which it holds. */
   readonly census: readonly { readonly fromDay: DayNumber; readonly time: CensusTime }[];
+  /** Every census of the period, also those that are still to be taken. */
+  readonly censuses: readonly { readonly day: DayNumber; readonly at: Instant }[];
   readonly wards: readonly WardFacts[];
   readonly findings: readonly QualityFinding[];
 }

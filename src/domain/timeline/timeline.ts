@@ -14,8 +14,11 @@ export interface Entry {
   readonly marks: readonly Mark[];
 }
 
-/** The field whose local time occurred twice; the earlier instant was taken. */
-export type Mark = `repeated-hour:${string}`;
+/**
+ * What is doubtful about a field: its local time occurred twice, and the earlier instant was taken; or only the day is
+ * known, and an instant of that day was taken.
+ */
+export type Mark = `${"repeated-hour" | "time-unknown"}:${string}`;
 
 /** Time on one ward and bed; `endAt` is null while the patient is there. */
 export interface WardStay extends Entry {

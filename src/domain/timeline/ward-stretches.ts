@@ -29,6 +29,11 @@ export function wardStretches(stay: CountedStay): WardStretch[] {
   return stretches;
 }
 
+/** Whether a stretch of time holds an instant; its end is left out, and null while it lasts. */
+export function holds({ start, end }: { readonly start: Instant; readonly end: Instant | null }, at: Instant): boolean {
+  return start <= at && (end === null || at < end);
+}
+
 /** Whether a stretch earns ward days: on the ward, or away for a procedure with the bed held. */
 export function countsForTheWard(stretch: WardStretch): boolean {
   return stretch.kind === "ward" || stretch.kind === "procedure";

@@ -4,7 +4,7 @@ import { showLocalTime } from "../days/local-time.ts";
 import type { Zone } from "../days/zone.ts";
 import type { CatheterNote } from "./note.ts";
 import { type Catheter, type Mark, markedAnew, newEntry, revise, type Stay } from "./timeline.ts";
-import { catheterStretch, wardStretches } from "./ward-stretches.ts";
+import { catheterStretch, holds, wardStretches } from "./ward-stretches.ts";
 
 /** What a note says, by its kind. What does not belong to the kind is left out. */
 export type NoteText = Pick<CatheterNote, "kind" | "at"> &
@@ -72,6 +72,6 @@ export function placeFaults(stay: Stay, catheter: Catheter, { at }: Pick<Cathete
  */
 export function wardAt(stay: Stay, at: Instant): number | null {
   const stretches = wardStretches(stay);
-  const there = stretches.findLast(({ start, end }) => start <= at && (end === null || at < end));
+  const there = stretches.findLast((one) => holds(one, at));
   return (there ?? stretches.findLast(({ end }) => end === at))?.wardId ?? null;
 }

@@ -5,17 +5,19 @@ import { writeAudit } from "../../store/audit.ts";
 import { putDailyCounts } from "../../store/daily-counts.ts";
 import { lockFacility } from "../../store/facilities.ts";
 import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
-import { setImportState } from "../../store/imports.ts";
+import { setImportState, setProgress } from "../../store/imports.ts";
 import { completePatient, ensurePatients, lockPatients, patientsByIdentifier } from "../../store/patients.ts";
 import type { Tx } from "../../store/store.ts";
 import { wards } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
-import { storeChanges } from "../store-change.ts";
+import { determineAgain } from "../determine-again.ts";
+import { careRules } from "./care-rules.ts";
 import { countOutcome, yieldToOthers } from "./check-import.ts";
 import { refuseFutureLines } from "./future-lines.ts";
 import type { ImportOptions } from "./intake-item.ts";
 import { type PatientGroup, planGroups } from "./plan-group.ts";
 import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
+import { storePlanned } from "./store-planned.ts";
 import { describeWardLine, ensureWards } from "./ward-lines.ts";
 
 /**
@@ -27,13 +29,16 @@ export async function applyImport(
   { importId, total }: { importId: number; total: number },
   options: Pick<ImportOptions, "assumeInpatient" | "onProgress">,
 ): Promise<void> {
-  await act.store.tx((tx) => setImportState(tx, importId, "applying"));
+  await act.store.tx(async (tx) => {
+    await setImportState(tx, importId, "applying");
+    await setProgress(tx, importId, { done: 0, total });
+  });
   let done = 0;
   let idsNeeded = 64;
   let after = "";
   options.onProgress?.({ phase: "applying", done, total });
   for (;;) {
-    const step = await act.store.tx((tx) => applyNext(tx, act, { importId, options, idsNeeded, after }), {
+    const step = await act.store.tx((tx) => applyNext(tx, act, { importId, options, idsNeeded, after, done, total }), {
       ids: idsNeeded,
     });
     if (step === "done") return;
@@ -54,13 +59,16 @@ interface Step {
   readonly idsNeeded: number;
   /** The last group that was applied. */
   readonly after: string;
+  /** How many lines were applied by this program, and how many it has to apply. */
+  readonly done: number;
+  readonly total: number;
 }
 
 /** Applies one chunk, or says how many ids it takes when that is more than were asked for. */
 async function applyNext(
   tx: Tx,
   act: Act,
-  { importId, options, idsNeeded, after }: Step,
+  { importId, options, idsNeeded, after, done, total }: Step,
 ): Promise<"done" | { lineCount: number; idsNeeded: number; lastKey: string }> {
   // Taking the import's row keeps another process from applying the same lines.
   await setImportState(tx, importId, "applying");
@@ -70,14 +78,17 @@ async function applyNext(
   const needed = chunk.lineCount * 4 + 64;
   if (needed > idsNeeded) return { lineCount: 0, idsNeeded: needed, lastKey: after };
   await applyChunk(tx, act, { importId, chunk, assumeInpatient: options.assumeInpatient });
+  await setProgress(tx, importId, { done: done + chunk.lineCount, total });
   return { lineCount: chunk.lineCount, idsNeeded: 0, lastKey: chunk.lastKey };
 }
 
-async function applyChunk(
+/** Applies the lines of a chunk and settles each; gives what became of them. The audit entry says what was done. */
+export async function applyChunk(
   tx: Tx,
   act: Act,
-  { importId, chunk, assumeInpatient }: { importId: number; chunk: WaitingChunk; assumeInpatient: boolean },
-): Promise<void> {
+  given: { importId: number; chunk: WaitingChunk; assumeInpatient: boolean; action?: "import-lines" | "repair-line" },
+): Promise<LineOutcome[]> {
+  const { importId, chunk, assumeInpatient, action = "import-lines" } = given;
   const by = recording(act);
   const settled: LineOutcome[] = [];
   if (chunk.wards.length > 0) {
@@ -87,10 +98,12 @@ async function applyChunk(
   }
   await ensureWards(tx, act, { codes: wardsNamed(chunk), assumeInpatient });
   const { outcomes, patientIds } = await applyPatients(tx, act, chunk.patients);
-  for (const [line, outcome] of outcomes) settled.push({ file: line.file, line: line.line, outcome });
+  await determineAgain(tx, by, { patientIds, cause: action });
+  for (const [{ file, line, raw }, outcome] of outcomes) settled.push({ file, line, raw, outcome });
   settled.push(...(await applyCounts(tx, act, chunk)));
   await settleLines(tx, importId, settled);
-  await writeAudit(tx, by, { action: "import-lines", patientIds, details: { importId, lines: chunk.lineCount } });
+  await writeAudit(tx, by, { action, patientIds, details: { importId, lines: chunk.lineCount } });
+  return settled;
 }
 
 async function applyPatients(
@@ -107,8 +120,10 @@ async function applyPatients(
     groups.flatMap((group) => group.identifier ?? []),
   );
   const wardIds = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
-  const planned = await planGroups(tx, by.facilityId, groups, { wardIds, newId: () => tx.newId() });
-  await storeChanges(tx, by, planned.changes);
+  const planned = await planGroups(tx, by.facilityId, groups, {
+    ...{ wardIds, newId: () => tx.newId(), care: await careRules(tx, act) },
+  });
+  await storePlanned(tx, by, planned);
   return { outcomes: new Map([...future, ...planned.outcomes]), patientIds: planned.survivorIds };
 }
 
@@ -167,5 +182,5 @@ async function applyCounts(tx: Tx, act: Act, { counts }: WaitingChunk): Promise<
       return [{ wardId, day, patients, catheters }];
     }),
   );
-  return settled.map(({ line, outcome }) => ({ file: line.file, line: line.line, outcome }));
+  return settled.map(({ line: { file, line, raw }, outcome }) => ({ file, line, raw, outcome }));
 }

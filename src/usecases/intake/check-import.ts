@@ -1,15 +1,15 @@
 import { Problem } from "../../../shared/problems.ts";
 import type { DayNumber } from "../../domain/days/day-number.ts";
-import { zoneNamed } from "../../domain/days/zone.ts";
+import { addEffects, effectsOf, type ImportEffects, noEffects, withNewWards } from "../../domain/intake/effects.ts";
 import type { LineOf } from "../../domain/intake/intake-line.ts";
 import type { LineFault, Outcome } from "../../domain/intake/outcome.ts";
-import { facility } from "../../store/facilities.ts";
 import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
-import { setImportState } from "../../store/imports.ts";
+import { setImportState, setProgress } from "../../store/imports.ts";
 import type { Read } from "../../store/store.ts";
 import { wards } from "../../store/wards.ts";
 import type { Act } from "../act.ts";
 import { checkDailyCount } from "../record-daily-count.ts";
+import { careRules } from "./care-rules.ts";
 import { refuseFutureLines } from "./future-lines.ts";
 import type { ImportOptions } from "./intake-item.ts";
 import { planGroups } from "./plan-group.ts";
@@ -17,28 +17,38 @@ import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
 
 /**
  * Tries every waiting line against what is recorded and against the lines before it, and writes down which are refused.
- * Nothing of the record changes. Returns how many lines were refused.
+ * Nothing of the record changes. Returns how many lines were refused, and what storing the others would change.
  */
 export async function checkImport(
   act: Act,
   { importId, total }: { importId: number; total: number },
   options: ImportOptions,
-): Promise<number> {
-  await act.store.tx((tx) => setImportState(tx, importId, "checking"));
+): Promise<{ refused: number; effects: ImportEffects }> {
+  await act.store.tx(async (tx) => {
+    await setImportState(tx, importId, "checking");
+    await setProgress(tx, importId, { done: 0, total });
+  });
   let refused = 0;
   let done = 0;
   let after = "";
+  let effects = noEffects;
+  const newWards = new Set<string>();
   options.onProgress?.({ phase: "checking", done, total });
   for (;;) {
     const found = await act.store.read(async (read) => {
       const chunk = await nextChunk(read, importId, after);
-      return chunk && { chunk, refused: await refusedOf(read, act, chunk) };
+      return chunk && { chunk, ...(await tried(read, act, chunk)) };
     });
-    if (!found) return refused;
-    if (found.refused.length > 0) await act.store.tx((tx) => settleLines(tx, importId, found.refused));
+    if (!found) return { refused, effects: withNewWards(effects, newWards) };
+    done += found.chunk.lineCount;
+    await act.store.tx(async (tx) => {
+      await settleLines(tx, importId, found.refused);
+      await setProgress(tx, importId, { done, total });
+    });
     after = found.chunk.lastKey;
     refused += found.refused.length;
-    done += found.chunk.lineCount;
+    effects = addEffects(effects, found.effects);
+    for (const code of found.newWards) newWards.add(code);
     options.onProgress?.({ phase: "checking", done, total });
     await yieldToOthers();
   }
@@ -49,7 +59,11 @@ export function yieldToOthers(): Promise<void> {
   return new Promise((resolve) => setImmediate(resolve));
 }
 
-async function refusedOf(read: Read, act: Act, chunk: WaitingChunk): Promise<LineOutcome[]> {
+async function tried(
+  read: Read,
+  act: Act,
+  chunk: WaitingChunk,
+): Promise<{ refused: LineOutcome[]; effects: ImportEffects; newWards: string[] }> {
   const { facilityId } = act.actor;
   const known = new Map((await wards(read, facilityId)).map((ward) => [ward.code, ward.id]));
   // What is only tried gets ids that no entry has.
@@ -57,12 +71,16 @@ async function refusedOf(read: Read, act: Act, chunk: WaitingChunk): Promise<Lin
   const newId = () => --next;
   const wardIds = new Map(wardsNamed(chunk).map((code) => [code, known.get(code) ?? newId()]));
   const { groups, outcomes: future } = refuseFutureLines(chunk.patients, act.now);
-  const { outcomes } = await planGroups(read, facilityId, groups, { wardIds, newId });
-  const { zone } = await facility(read, facilityId);
-  const today = zoneNamed(zone).dayOf(act.now);
-  return [...future, ...outcomes, ...chunk.counts.map((line) => [line, countOutcome(line, today)] as const)]
-    .filter(([, outcome]) => outcome.state === "refused")
-    .map(([line, outcome]) => ({ file: line.file, line: line.line, outcome }));
+  const care = await careRules(read, act);
+  const { outcomes, ...planned } = await planGroups(read, facilityId, groups, { wardIds, newId, care });
+  const today = care.zone.dayOf(act.now);
+  const counts = chunk.counts.map((line) => [line, countOutcome(line, today)] as const);
+  const refused = [...future, ...outcomes, ...counts].filter(([, outcome]) => outcome.state === "refused");
+  return {
+    refused: refused.map(([line, outcome]) => ({ file: line.file, line: line.line, raw: line.raw, outcome })),
+    effects: effectsOf(planned),
+    newWards: [...wardsNamed(chunk), ...chunk.wards.map((line) => line.values.ward)].filter((code) => !known.has(code)),
+  };
 }
 
 /** What becomes of a count made by hand. */

@@ -4,7 +4,18 @@ import type { LineFault, Outcome } from "../../domain/intake/outcome.ts";
 import { clockToleranceMs } from "../act.ts";
 import type { PatientGroup } from "./plan-group.ts";
 
-const timeColumns = ["admitted", "discharged", "from", "to", "inserted", "removed", "last_seen"];
+const timeColumns = [
+  "admitted",
+  "discharged",
+  "from",
+  "to",
+  "inserted",
+  "removed",
+  "last_seen",
+  "day",
+  "written",
+  "collected",
+];
 
 /**
  * Takes out the lines that speak of times which have not come yet, with everything else that is said of a stay whose
@@ -45,6 +56,8 @@ function futureFaults(line: PatientLine, now: Instant): LineFault[] {
   const values = line.values as Readonly<Record<string, unknown>>;
   return timeColumns.flatMap((column): LineFault[] => {
     const at = values[column];
+    // Of a day whose time nobody gave noon was taken: whether it has come is another question.
+    if (line.marks.some((mark) => mark.kind === "time-unknown" && mark.column === column)) return [];
     if (typeof at !== "number" || at <= now + clockToleranceMs) return [];
     return [{ code: "in-the-future", column, detail: "This time has not come yet." }];
   });

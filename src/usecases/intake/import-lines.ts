@@ -1,6 +1,7 @@
+import type { ImportState } from "../../../shared/import-words.ts";
 import { writeAudit } from "../../store/audit.ts";
 import { countLines, dropWaiting, forgetUnchanged } from "../../store/import-lines.ts";
-import { type ImportState, setImportState } from "../../store/imports.ts";
+import { setImportState } from "../../store/imports.ts";
 import type { Tx } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
 import { applyImport } from "./apply-import.ts";
@@ -28,7 +29,7 @@ export async function importLines(
 
 async function decide(act: Act, staged: Staged, options: ImportOptions): Promise<ImportResult> {
   const { importId, waiting, brokenOff, total } = staged;
-  const contradicting = await checkImport(act, { importId, total: waiting }, options);
+  const { refused: contradicting } = await checkImport(act, { importId, total: waiting }, options);
   const refused = (await act.store.read((read) => countLines(read, importId))).refused ?? 0;
   const stop = brokenOff || (refused > 0 && !options.setAside);
   if (options.dryRun) return endImport(act, importId, "dry-run");
@@ -42,15 +43,17 @@ async function decide(act: Act, staged: Staged, options: ImportOptions): Promise
 
 /** Writes down how an import ended, with its audit entry. */
 export function endImport(act: Act, importId: number, state: ImportState): Promise<ImportResult> {
-  const by = recording(act);
-  return act.store.tx(async (tx) => {
-    const result = await resultOf(tx, importId, state);
-    if (state === "applied") await forgetUnchanged(tx, importId);
-    else await dropWaiting(tx, importId);
-    await setImportState(tx, importId, state, { summary: result, finishedAt: act.now });
-    await writeAudit(tx, by, { action: "import", details: result });
-    return result;
-  });
+  return act.store.tx((tx) => endImportIn(tx, act, importId, state));
+}
+
+/** {@link endImport} in a transaction that is open. */
+export async function endImportIn(tx: Tx, act: Act, importId: number, state: ImportState): Promise<ImportResult> {
+  const result = await resultOf(tx, importId, state);
+  if (state === "applied") await forgetUnchanged(tx, importId);
+  else await dropWaiting(tx, importId);
+  await setImportState(tx, importId, state, { summary: result, finishedAt: act.now });
+  await writeAudit(tx, recording(act), { action: "import", details: result });
+  return result;
 }
 
 /** A dry run and a refused folder tell what would have been accepted. */

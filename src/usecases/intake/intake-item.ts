@@ -1,6 +1,6 @@
+import type { ImportState } from "../../../shared/import-words.ts";
 import type { ProblemCode } from "../../../shared/problems.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
-import type { ImportState } from "../../store/imports.ts";
 
 /** A line that a door could read, with a mark by which it is known again. */
 export type ReadLine = IntakeLine & { readonly type: "line"; readonly fingerprint: string };
@@ -16,6 +16,8 @@ export interface UnreadLine {
   readonly faults: readonly PlacedFault[];
   /** The stay that the line names, where that much could be read. */
   readonly stay: string | null;
+  /** The specimen that the line is about, where that much could be read. */
+  readonly specimen?: string;
 }
 
 export interface PlacedFault {

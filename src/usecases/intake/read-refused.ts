@@ -26,5 +26,5 @@ function pageAfter(
   importId: number,
   after: { file: string; line: number } | null,
 ): ReturnType<typeof settledLines> {
-  return store.read((read) => settledLines(read, importId, { state: "refused", after }));
+  return store.read((read) => settledLines(read, importId, { kind: "refused", after }));
 }

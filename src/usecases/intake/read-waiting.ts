@@ -33,11 +33,10 @@ export async function nextChunk(read: Read, importId: number, after: string): Pr
   };
 }
 
-/** The lines of a person by the record that they are made for. A catheter goes with the record of its stay. */
+/** The lines of a person by the record that they are made for. A catheter goes with the record of its stay, and
+ * so does a review. */
 function patientGroups(parsed: readonly { stored: WaitingLine; line: IntakeLine }[]): PatientGroup[] {
-  const patients = parsed.flatMap(({ stored, line }) =>
-    line.file === "wards.csv" || line.file === "daily-counts.csv" ? [] : [{ stored, line }],
-  );
+  const patients = parsed.flatMap(({ stored, line }) => (isOfPatient(line) ? [{ stored, line }] : []));
   const ofStay = new Map<string, string>();
   for (const { line } of patients) if ("patient" in line.values) ofStay.set(line.values.stay, line.values.patient);
   const groups = new Map<string, { identifier: string | null; lines: PatientLine[]; seen: PatientLine[] }>();
@@ -49,6 +48,11 @@ function patientGroups(parsed: readonly { stored: WaitingLine; line: IntakeLine 
     (stored.state === "staged" ? group.lines : group.seen).push(line);
   }
   return [...groups.values()];
+}
+
+/** Every review has its stay by now: one without was refused when it was read. */
+function isOfPatient(line: IntakeLine): line is PatientLine {
+  return line.file !== "wards.csv" && line.file !== "daily-counts.csv" && line.values.stay !== null;
 }
 
 function patientOf(groupKey: string): string | null {

@@ -1,9 +1,9 @@
 import { refuse } from "../../../shared/problems.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
 import { latestFingerprints, type StagedLine, stageLines } from "../../store/import-lines.ts";
-import { addImport } from "../../store/imports.ts";
+import { addImport, setProgress } from "../../store/imports.ts";
 import { survivorsOf } from "../../store/patients.ts";
-import { ownersOfStays } from "../../store/stays.ts";
+import { ownersOfStays, staysOfCatheters } from "../../store/stays.ts";
 import type { Claim, Read } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
 import { entryKey } from "./entry-key.ts";
@@ -26,18 +26,23 @@ export interface Staged {
 
 /**
  * Puts everything that a door reads down to wait, a batch at a time: memory does not grow with the files. A door that
- * cannot be opened leaves nothing behind.
+ * cannot be opened leaves nothing behind. `known` is an import that was begun before, with its claim; else one is made.
  */
-export async function stageImport(act: Act, items: AsyncIterable<IntakeItem>, options: ImportOptions): Promise<Staged> {
+export async function stageImport(
+  act: Act,
+  items: AsyncIterable<IntakeItem>,
+  options: ImportOptions,
+  known?: { importId: number; claim: Claim },
+): Promise<Staged> {
   const groups = new LineGroups();
-  let begun: { importId: number; claim: Claim } | undefined;
+  let begun = known;
   let total = 0;
   let waiting = 0;
   let brokenOff = false;
   let batch: IntakeItem[] = [];
   const flush = async () => {
     begun ??= await begin(act, options);
-    waiting += await stageBatch(act, { importId: begun.importId, groups, batch });
+    waiting += await stageBatch(act, { importId: begun.importId, groups, batch, done: total });
     total += batch.length;
     batch = [];
     options.onProgress?.({ phase: "reading", done: total, total: null });
@@ -45,15 +50,28 @@ export async function stageImport(act: Act, items: AsyncIterable<IntakeItem>, op
   };
   try {
     for await (const item of items) {
+      // The lines of a specimen, which stand together, are told of together.
+      if (batch.length >= batchSize && !goesOn(batch.at(-1), item)) await flush();
       batch.push(item);
       if (item.type === "refused" && item.wholeFile) brokenOff = true;
-      if (batch.length >= batchSize) await flush();
     }
     return { ...(await flush()), total, waiting, brokenOff };
   } catch (error) {
-    await begun?.claim.release();
+    if (!known) await begun?.claim.release();
     throw error;
   }
+}
+
+/** Whether a line may be about the specimen of the line before it. */
+function goesOn(before: IntakeItem | undefined, item: IntakeItem): boolean {
+  const stay = stayOf(item);
+  return stay !== null && stay === stayOf(before);
+}
+
+function stayOf(item: IntakeItem | undefined): string | null {
+  if (item?.file !== "specimens.csv") return null;
+  if (item.type === "refused") return item.stay;
+  return "stay" in item.values ? item.values.stay : null;
 }
 
 async function begin(act: Act, options: ImportOptions): Promise<{ importId: number; claim: Claim }> {
@@ -65,26 +83,35 @@ async function begin(act: Act, options: ImportOptions): Promise<{ importId: numb
 /** Returns how many of the lines wait to be tried; the others are refused or known already. */
 async function stageBatch(
   act: Act,
-  { importId, groups, batch }: { importId: number; groups: LineGroups; batch: readonly IntakeItem[] },
+  given: { importId: number; groups: LineGroups; batch: readonly IntakeItem[]; done: number },
 ): Promise<number> {
+  const { importId, groups, batch, done } = given;
   const keyed = batch.map((item) =>
     item.type === "line" ? { item, entryKey: entryKey(item) } : { item, entryKey: "" },
   );
-  for (const { item } of keyed)
-    if (item.type === "refused" && item.file === "stays.csv" && item.stay !== null)
-      groups.refuseStay(item.stay, `${item.file} line ${item.line ?? 0}`);
+  for (const item of batch) if (item.type === "refused") refuseWith(groups, item);
   const { latest, known } = await act.store.read((read) => recorded(read, act, { groups, keyed }));
   const staged = keyed.map(({ item, entryKey: about }) =>
     item.type === "refused" ? refusedLine(item) : stagedLine({ item, entryKey: about, groups, latest, known }),
   );
-  await act.store.tx((tx) => stageLines(tx, importId, staged));
+  await act.store.tx(async (tx) => {
+    await stageLines(tx, importId, staged);
+    await setProgress(tx, importId, { done: done + batch.length, total: null });
+  });
   return staged.filter((line) => line.state === "staged").length;
 }
 
-type Keyed = { readonly item: IntakeItem; readonly entryKey: string };
+/** What is said of a stay whose own line was refused has no ground; a specimen has all of its lines or none. */
+function refuseWith(groups: LineGroups, { file, line, stay, specimen }: UnreadLine): void {
+  const place = `${file} line ${line ?? 0}`;
+  if (file === "stays.csv" && stay !== null) groups.refuseStay(stay, place);
+  if (specimen !== undefined) groups.refuseSpecimen(specimen, place);
+}
+
+export type Keyed = { readonly item: IntakeItem; readonly entryKey: string };
 
 /** What is recorded of the things that a batch speaks of. */
-async function recorded(
+export async function recorded(
   read: Read,
   act: Act,
   { groups, keyed }: { groups: LineGroups; keyed: readonly Keyed[] },
@@ -93,7 +120,15 @@ async function recorded(
   const lines = keyed.flatMap(({ item }) => (item.type === "line" ? [item] : []));
   const keys = keyed.flatMap(({ item, entryKey: about }) => (item.type === "line" ? [about] : []));
   const latest = await latestFingerprints(read, facilityId, keys);
-  const owners = await ownersOfStays(read, facilityId, groups.unknownStays(lines));
+  const reviewed = lines.flatMap((line) =>
+    line.file === "reviews.csv" && line.values.stay === null ? (line.values.catheter ?? []) : [],
+  );
+  const stays = await staysOfCatheters(read, facilityId, [...new Set(reviewed)]);
+  const unknown = groups.unknownStays(
+    lines,
+    [...stays.values()].flatMap((found) => found.map(({ stay }) => stay)),
+  );
+  const owners = await ownersOfStays(read, facilityId, unknown);
   const named = lines.flatMap((line) => ("patient" in line.values ? [line.values.patient] : []));
   const identifiers = [...named, ...[...owners.values()].map((owner) => owner.identifier)];
   const survivors = await survivorsOf(read, facilityId, [...new Set(identifiers)]);
@@ -101,21 +136,23 @@ async function recorded(
     latest,
     known: {
       ownerOf: (stay) => owners.get(stay)?.identifier,
+      staysOf: (catheter) => (stays.get(catheter) ?? []).map(({ stay }) => stay),
       survivorOf: (identifier) => survivors.get(identifier) ?? identifier,
     },
   };
 }
 
-function stagedLine(given: {
+/** A line as it waits, or refused because of what else is said or recorded. */
+export function stagedLine(given: {
   item: ReadLine;
   entryKey: string;
   groups: LineGroups;
   latest: ReadonlyMap<string, string>;
   known: KnownPatients;
 }): StagedLine {
-  const { item, groups, latest, known } = given;
-  const { fingerprint, type: _type, ...line } = item;
-  const { key, fault } = groups.place({ line: item, entryKey: given.entryKey, fingerprint }, known);
+  const { groups, latest, known } = given;
+  const { fingerprint, type: _type, ...read } = given.item;
+  const { key, fault, line } = groups.place({ line: read, entryKey: given.entryKey, fingerprint }, known);
   const common = { file: line.file, line: line.line, groupKey: key, fingerprint, entryKey: given.entryKey };
   if (fault) return { ...common, state: "refused", content: line.raw, faults: JSON.stringify([fault]) };
   const state = latest.get(given.entryKey) === fingerprint ? "unchanged" : "staged";

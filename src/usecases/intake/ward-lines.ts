@@ -2,13 +2,14 @@ import type { LineOf } from "../../domain/intake/intake-line.ts";
 import type { Outcome } from "../../domain/intake/outcome.ts";
 import { lockFacility } from "../../store/facilities.ts";
 import type { Tx } from "../../store/store.ts";
-import { addWard, putWardSetting, updateWard, wards } from "../../store/wards.ts";
+import { addWard, putWardSetting, type WardRow, wards } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
 import { describeWardIn } from "../describe-ward.ts";
 
 /**
- * Applies a line of wards.csv: what a ward is from the day it opened, or from the beginning. A ward that was described
- * before keeps the day from which that held. The facility's row must be taken.
+ * Applies a line of wards.csv: what a ward is from its first day, which is the day it opened, or the beginning. The line
+ * of a ward that somebody described by hand changes nothing: files are read again and again, and know nothing of what
+ * was said since. The facility's row must be taken.
  */
 export async function describeWardLine(
   tx: Tx,
@@ -30,18 +31,22 @@ export async function describeWardLine(
     openedDay: opened ?? known?.openedDay ?? null,
     closedDay: closed ?? known?.closedDay ?? null,
   };
-  const same =
-    known &&
-    latest &&
-    !known.namedOnly &&
-    Object.entries(said).every(([field, value]) => latest[field as keyof typeof latest] === value) &&
-    known.openedDay === undated.openedDay &&
-    known.closedDay === undated.closedDay;
-  if (same) return { state: "unchanged" };
-  const wardId = await describeWardIn(tx, act, { code, ...said, ...undated });
-  if (setting === null && assumed !== null && !latest)
-    await updateWard(tx, recording(act), wardId, { namedOnly: true });
+  const isGuess = setting === null && assumed !== null && !latest;
+  if (!known) {
+    const wardId = await addWard(tx, recording(act), { code, ...undated, namedOnly: isGuess });
+    await putWardSetting(tx, recording(act), wardId, said);
+    return { state: "accepted" };
+  }
+  if (!known.namedOnly && saysTheSame(known, { ...said, ...undated })) return { state: "unchanged" };
+  if (known.settings.some(({ byHand }) => byHand)) return { state: "marked", marks: ["ward-by-hand"] };
+  await describeWardIn(tx, act, { ward: known, said, undated: { ...undated, namedOnly: isGuess }, byHand: false });
   return { state: "accepted" };
+}
+
+function saysTheSame({ settings, ...ward }: WardRow, line: Record<string, unknown>): boolean {
+  const latest = settings.at(-1);
+  const present: Record<string, unknown> = { ...ward, ...latest };
+  return latest !== undefined && Object.entries(line).every(([field, value]) => present[field] === value);
 }
 
 /**

@@ -1,15 +1,22 @@
 import type { ReactNode } from "react";
-import { Frame } from "../parts/frame.tsx";
+import { Page } from "../parts/page.tsx";
 import { PageLink } from "../parts/page-link.tsx";
+import { catalogue } from "../texts/catalogue.ts";
+
+const text = catalogue("unknown", {
+  title: "There is no such page",
+  why: "The address may be written wrongly, or it belongs to a ward that you do not see.",
+  home: "Go to the home page",
+});
 
 /** What an address shows at which there is no page. */
 export function UnknownPage(): ReactNode {
   return (
-    <Frame title="There is no such page">
-      <p>The address may be written wrongly. A month has an address such as /months/2026-11.</p>
+    <Page title={text("title")}>
+      <p>{text("why")}</p>
       <p>
-        <PageLink to="/">Show this month</PageLink>
+        <PageLink to="/">{text("home")}</PageLink>
       </p>
-    </Frame>
+    </Page>
   );
 }

@@ -23,9 +23,9 @@ export function hasJustGone(): boolean {
   return was;
 }
 
-/** The path of the address, kept up to date. */
+/** The path of the address with its question, kept up to date: `/wards/3/round?day=2026-11-20`. */
 export function useAddress(): string {
-  return useSyncExternalStore(listen, () => location.pathname);
+  return useSyncExternalStore(listen, () => location.pathname + location.search);
 }
 
 function listen(onChange: () => void): () => void {

@@ -1,57 +1,82 @@
 import type { ReactNode } from "react";
+import type { ProblemDocument } from "../../../shared/problem-document.ts";
+import { shellText } from "../texts/shell.ts";
+import { Said } from "./said.tsx";
 import type { Asked } from "./use-answer.ts";
 
-/** Shows an answer, or in words why there is none yet. `what` completes "Loading …" and "… could not be loaded". */
-export function ShowAnswer<T>(props: { asked: Asked<T>; what: string; children: (value: T) => ReactNode }): ReactNode {
+/** Shows an answer, or in words why there is none yet. `what` completes "Loading …". */
+export function ShowAnswer<T>(props: {
+  asked: Asked<T> & { readonly isOld?: boolean };
+  what: string;
+  children: (value: T) => ReactNode;
+}): ReactNode {
   const { asked, what, children } = props;
-  if (asked.state === "answered") return children(asked.value);
+  if (asked.state === "answered") {
+    return (
+      <>
+        {asked.isOld && <OldNotice again={asked.again} />}
+        {children(asked.value)}
+      </>
+    );
+  }
   if (asked.state === "waiting") {
     return (
       <p role="status" className="waiting">
-        Loading {what}…
+        {shellText("loading", { what })}
       </p>
     );
   }
-  const words = asked.state === "refused" ? refusalWords(asked.problem.document) : unreachableWords;
   return (
-    <div role="alert" className="notice">
-      <p>
-        <strong>{words.title}.</strong> {words.detail}
-      </p>
-      <p>{words.remedy}</p>
-      {words.canRetry && (
+    <div role="alert" className="notice fault">
+      {asked.state === "refused" ? <Refusal document={asked.problem.document} /> : <Unreachable />}
+      {(asked.state === "unreachable" || asked.problem.document.status >= 500) && (
         <button type="button" onClick={asked.again}>
-          Try again
+          {shellText("again")}
         </button>
       )}
     </div>
   );
 }
 
-interface Words {
-  readonly title: string;
-  readonly detail: string;
-  readonly remedy: string;
-  readonly canRetry: boolean;
+function OldNotice({ again }: { again: () => void }): ReactNode {
+  return (
+    <div role="alert" className="notice">
+      <p>
+        <strong>{shellText("oldTitle")}.</strong> {shellText("oldDetail")}
+      </p>
+      <button type="button" onClick={again}>
+        {shellText("again")}
+      </button>
+    </div>
+  );
 }
 
-const unreachableWords: Words = {
-  title: "The server does not answer",
-  detail: "Nothing is shown, because it would not be up to date.",
-  remedy:
-    "Check that Dwell Ledger runs and that this computer reaches it. If it was just updated, load this page anew.",
-  canRetry: true,
-};
+function Unreachable(): ReactNode {
+  return (
+    <>
+      <p>
+        <strong>{shellText("unreachableTitle")}.</strong> {shellText("unreachableDetail")}
+      </p>
+      <p>{shellText("unreachableRemedy")}</p>
+    </>
+  );
+}
 
-function refusalWords(document: {
-  readonly title: string;
-  readonly detail: string;
-  readonly status: number;
-  readonly instance: string;
-  readonly errors: readonly { readonly remedy: string }[];
-}): Words {
+/** A refusal in words: what is wrong this time, and how to mend it. */
+export function Refusal({ document }: { document: ProblemDocument }): ReactNode {
   const { title, detail, status, instance, errors } = document;
-  const isFault = status >= 500;
-  const remedy = [...new Set(errors.map((error) => error.remedy))].join(" ");
-  return { title, detail, remedy: isFault ? `${remedy} Request ${instance}.` : remedy, canRetry: isFault };
+  return (
+    <>
+      <p>
+        <strong>
+          <Said>{title}</Said>.
+        </strong>{" "}
+        <Said>{detail}</Said>
+      </p>
+      <p>
+        <Said>{[...new Set(errors.map((error) => error.remedy))].join(" ")}</Said>
+        {status >= 500 && ` ${shellText("requestNumber", { number: instance })}`}
+      </p>
+    </>
+  );
 }

@@ -1,34 +1,60 @@
-import { type Day, type Month, month as monthText } from "../../../shared/day.ts";
+import { type Day, day as dayText, type Month, month as monthText } from "../../../shared/day.ts";
 import type { Sheet, SheetCell } from "../../../shared/sheet.ts";
+import { figureText } from "../texts/figures.ts";
+
+/** Makes a format when it is first needed: on a slow device all of them together take a fifth of a second. */
+function atFirstUse<Format>(make: () => Format): () => Format {
+  let made: Format | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
 
 /** Days and months have no zone of their own: they are shown as they are written. */
-const dateIn = (options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
-  new Intl.DateTimeFormat("en-US", { timeZone: "UTC", ...options });
+const dateIn = (options: Intl.DateTimeFormatOptions): (() => Intl.DateTimeFormat) =>
+  atFirstUse(() => new Intl.DateTimeFormat("en-US", { timeZone: "UTC", ...options }));
+const numberWith = (options: Intl.NumberFormatOptions): (() => Intl.NumberFormat) =>
+  atFirstUse(() => new Intl.NumberFormat("en-US", options));
 const monthFormat = dateIn({ month: "long", year: "numeric" });
 const dayFormat = dateIn({ weekday: "short", month: "short", day: "numeric" });
 const longDayFormat = dateIn({ weekday: "long", month: "long", day: "numeric", year: "numeric" });
-const wholeFormat = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
-const ratioFormat = new Intl.NumberFormat("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+const wholeFormat = numberWith({ maximumFractionDigits: 0 });
+const ratioFormat = numberWith({ minimumFractionDigits: 2, maximumFractionDigits: 2 });
 
 /** `November 2026`. */
 export function monthWords(month: Month): string {
-  return monthFormat.format(new Date(`${month}-01`));
+  return monthFormat().format(new Date(`${month}-01`));
 }
 
 /** `Sun, Nov 1`, for a list in which the month is known. */
 export function dayWords(day: Day): string {
-  return dayFormat.format(new Date(day));
+  return dayFormat().format(new Date(day));
 }
 
 /** `Sunday, November 1, 2026`. */
 export function longDayWords(day: Day): string {
-  return longDayFormat.format(new Date(day));
+  return longDayFormat().format(new Date(day));
 }
 
 /** `November 20, 2026, 10:00 (America/New_York)`: an instant on the clocks of the facility. */
 export function instantWords(instant: string, zone: string): string {
   const options = { timeZone: zone, dateStyle: "long", timeStyle: "short", hourCycle: "h23" } as const;
   return `${new Intl.DateTimeFormat("en-US", options).format(new Date(instant))} (${zone})`;
+}
+
+/** The day that lies `steps` days later. */
+export function dayAfter(day: Day, steps: number): Day {
+  const date = new Date(day);
+  date.setUTCDate(date.getUTCDate() + steps);
+  return dayText.parse(date.toISOString().slice(0, 10));
+}
+
+/** The first and the last day of a month. */
+export function daysOfMonth(month: Month): { first: Day; last: Day } {
+  const last = new Date(`${month}-01`);
+  last.setUTCMonth(last.getUTCMonth() + 1, 0);
+  return { first: dayText.parse(`${month}-01`), last: dayText.parse(last.toISOString().slice(0, 10)) };
 }
 
 /** The month that lies `steps` months later, or null beyond the years that can be written. */
@@ -47,8 +73,14 @@ export function cellOf(sheet: Sheet, row: readonly SheetCell[], key: string): Sh
   return cell;
 }
 
+/** A number with so many decimals: `1.212`. */
+export function numberWords(value: number, decimals: number): string {
+  const options = { minimumFractionDigits: decimals, maximumFractionDigits: decimals };
+  return new Intl.NumberFormat("en-US", options).format(value);
+}
+
 /** A figure as it is shown: whole, or a ratio to two decimals. Null is missing, and is never shown as zero. */
 export function figureWords(cell: SheetCell, kind: "whole" | "ratio"): string {
-  if (cell === null) return "missing";
-  return typeof cell === "number" ? (kind === "ratio" ? ratioFormat : wholeFormat).format(cell) : cell;
+  if (cell === null) return figureText("missing");
+  return typeof cell === "number" ? (kind === "ratio" ? ratioFormat : wholeFormat)().format(cell) : cell;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { inForceOn, inpatientWards } from "../../../src/domain/counting/ward-setting.ts";
+import { describedFrom, inForceOn, inpatientWards } from "../../../src/domain/counting/ward-setting.ts";
 
 describe("what is in force on a day", () => {
   const list = [{ fromDay: 10 }, { fromDay: 20 }];
@@ -10,6 +10,25 @@ describe("what is in force on a day", () => {
 
   it("is nothing in an empty list", () => {
     expect(inForceOn([], 5)).toBe(undefined);
+  });
+});
+
+describe("the first day of which anybody said what a ward is", () => {
+  const named = { fromDay: 0, setting: null };
+  it.each([
+    ["nobody ever said it", [named], undefined],
+    ["nothing is there at all", [], undefined],
+    ["it was only named before", [named, { fromDay: 7, setting: "inpatient" as const }], 7],
+    [
+      "nobody knows any more",
+      [
+        { fromDay: 3, setting: "outpatient" as const },
+        { fromDay: 7, setting: null },
+      ],
+      3,
+    ],
+  ])("when %s", (_, settings, expected) => {
+    expect(describedFrom(settings)).toBe(expected);
   });
 });
 

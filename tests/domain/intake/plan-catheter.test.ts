@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { planPatient } from "../../../src/domain/intake/plan-patient.ts";
 import type { PatientTimeline } from "../../../src/domain/timeline/timeline.ts";
-import { catheter, hour, move, plan, repeated } from "./lines.ts";
+import { care, catheter, hour, move, plan, repeated } from "./lines.ts";
 
 const place = move(2, { from: hour(10), to: hour(90) });
 const catheters = (timeline: PatientTimeline) => timeline.stays[0]?.catheters ?? [];
@@ -147,7 +147,7 @@ describe("a line of catheters.csv", () => {
     const seen = [catheter(2, { catheter: "C1", inserted: hour(20) })];
     const line = catheter(3, { catheter: "C1", inserted: hour(21) });
     const start = { timeline: recorded(...seen), patientId: 1, seen };
-    const { outcomes } = planPatient(start, [line], { wardIds: new Map(), newId: () => 200 });
+    const { outcomes } = planPatient(start, [line], { wardIds: new Map(), newId: () => 200, care });
     expect(outcomes.get(line)).toMatchObject({
       state: "refused",
       faults: [{ code: "line-contradicts", other: "catheters.csv line 2" }],

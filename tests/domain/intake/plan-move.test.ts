@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { planPatient } from "../../../src/domain/intake/plan-patient.ts";
 import type { PatientTimeline } from "../../../src/domain/timeline/timeline.ts";
-import { hour, move, plan, repeated, stay } from "./lines.ts";
+import { care, hour, move, plan, repeated, stay } from "./lines.ts";
 
 const wardStays = (timeline: PatientTimeline) =>
   timeline.stays.flatMap((s) => s.wardStays.map(({ wardId, bed, startAt, endAt }) => [wardId, bed, startAt, endAt]));
@@ -95,6 +95,7 @@ describe("a line of moves.csv", () => {
     const { outcomes } = planPatient({ timeline, patientId: 1, seen }, [contradicting], {
       wardIds: new Map([["A", 1]]),
       newId: () => 200,
+      care,
     });
     expect(outcomes.get(contradicting)).toEqual({
       state: "refused",

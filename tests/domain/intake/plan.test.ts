@@ -10,12 +10,19 @@ import {
   refuseLine,
   sameAsRecorded,
 } from "../../../src/domain/intake/plan.ts";
-import { catheter, hour, move, plan, repeated, stay, summary } from "./lines.ts";
+import { care, catheter, hour, move, plan, repeated, stay, summary } from "./lines.ts";
 
 function emptyPlan(): Plan {
   return {
     ...{ timeline: { patientId: 1, stays: [] }, patientId: 1, wardIds: new Map(), newId: () => 1 },
-    ...{ outcomes: new Map(), madeBy: new Map() },
+    ...{
+      outcomes: new Map(),
+      madeBy: new Map(),
+      reviews: new Map(),
+      notes: [],
+      cultures: { specimens: new Map(), signs: new Map() },
+      care,
+    },
   };
 }
 

@@ -4,9 +4,9 @@ import {
   ageOn,
   type CatheterPresence,
   catheterPresences,
-  inPlaceAt,
   placeAt,
 } from "../../../src/domain/necessity/catheter-presence.ts";
+import { holds } from "../../../src/domain/timeline/ward-stretches.ts";
 import { dayOf, textOf } from "../../reference/day-text.ts";
 import { march } from "../counting/march-records.ts";
 import { wardIds } from "../timeline/written.ts";
@@ -50,7 +50,7 @@ describe("the facility days of a catheter", () => {
     const lines = ["stay 1: 05/08:00-08/10:00", "ward stay 2: A 05/08:00-08/10:00", "catheter 3: 06/08:00-"];
     const presence = presenceOf(lines);
     expect(daysText(presence)).toBe("06-08");
-    expect([march("08", "09:59"), march("08", "10:00")].map((at) => inPlaceAt(presence, at))).toEqual([true, false]);
+    expect([march("08", "09:59"), march("08", "10:00")].map((at) => holds(presence, at))).toEqual([true, false]);
   });
 
   it("stand in order also where the clocks went back over midnight", () => {

@@ -1,13 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { PolicyBody } from "../../../shared/policy.ts";
+import { indicationLabel, type PolicyRule } from "../../../shared/policy-rules.ts";
 import { defaultPolicy } from "../../../src/domain/policy/default-policy.ts";
 import { builtInPolicy, type PolicyInForce } from "../../../src/domain/policy/policy-in-force.ts";
-import {
-  indicationLabel,
-  type PolicyRule,
-  policySentence,
-  policySentences,
-} from "../../../src/domain/policy/policy-sentences.ts";
+import { policySentence, policySentences } from "../../../src/domain/policy/policy-sentences.ts";
 import { dayOf } from "../../reference/day-text.ts";
 
 const facility: PolicyInForce = { body: defaultPolicy, number: 3, wardId: null, fromDay: dayOf("2026-03-01") };

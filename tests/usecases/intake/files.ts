@@ -1,4 +1,4 @@
-import { itemsFrom } from "../../../src/commands/import-items.ts";
+import { itemsFrom } from "../../../src/csv/intake-items.ts";
 import { readSources } from "../../../src/csv/read-sources.ts";
 import { zoneNamed } from "../../../src/domain/days/zone.ts";
 import type { Store } from "../../../src/store/store.ts";

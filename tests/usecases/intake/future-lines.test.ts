@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { refuseFutureLines } from "../../../src/usecases/intake/future-lines.ts";
-import { catheter, move, stay, summary } from "../../domain/intake/lines.ts";
+import { catheter, move, review, stay, summary } from "../../domain/intake/lines.ts";
 
 const now = Date.UTC(2026, 10, 25, 12);
 const minute = 60_000;
@@ -11,11 +11,14 @@ it("lines that speak of a time to come are taken out, each with every such colum
     // Clocks of devices may run ahead by five minutes.
     move(2, { from: now - minute, to: now + 5 * minute }),
     catheter(2, { inserted: null }),
+    // Noon of a day that began already: whether it has come is asked of the day.
+    review(2, { day: now + 60 * minute }, true),
   ];
   const early = [
     stay(3, { stay: "S2", admitted: now + 6 * minute, discharged: now + 7 * minute }),
     move(3, { stay: "S3", from: now, to: now + 6 * minute }),
     catheter(3, { stay: "S3", inserted: now + 6 * minute, removed: now + 6 * minute, last_seen: now + 6 * minute }),
+    review(3, { stay: "S3", day: now + 6 * minute, written: now + 7 * minute }),
   ];
   const seen = [move(9, { from: now + 99 * minute })];
   const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [...well, ...early], seen }], now);
@@ -24,6 +27,7 @@ it("lines that speak of a time to come are taken out, each with every such colum
     [early[0], "in-the-future admitted; in-the-future discharged"],
     [early[1], "in-the-future to"],
     [early[2], "in-the-future inserted; in-the-future removed; in-the-future last_seen"],
+    [early[3], "in-the-future day; in-the-future written"],
   ]);
 });
 

@@ -1,13 +1,17 @@
 import { describe, expect, it } from "vitest";
-import type { IntakeLine } from "../../../src/domain/intake/intake-line.ts";
+import { type IntakeLine, type IntakeValues, specimenKey } from "../../../src/domain/intake/intake-line.ts";
 import { entryKey } from "../../../src/usecases/intake/entry-key.ts";
 import { type KnownPatients, LineGroups } from "../../../src/usecases/intake/group-lines.ts";
-import { catheter, move, stay } from "../../domain/intake/lines.ts";
+import { catheter, hour, move, review, sign, specimen, stay } from "../../domain/intake/lines.ts";
 
 const values = { ward: "A", day: 20_000, patients: 1, catheters: 0 };
 const ward = { file: "wards.csv", line: 2, values, marks: [], raw: "" } as unknown as IntakeLine;
 const count = { file: "daily-counts.csv", line: 2, values, marks: [], raw: "" } as unknown as IntakeLine;
-const nobody: KnownPatients = { ownerOf: () => undefined, survivorOf: (identifier) => identifier };
+const nobody: KnownPatients = { ownerOf: () => undefined, staysOf: () => [], survivorOf: (identifier) => identifier };
+
+type Specimen = IntakeValues["specimens.csv"];
+const unplaced = (number: string | null) =>
+  ({ ...review(2, {}), values: { ...review(2, {}).values, stay: null, catheter: number } }) as IntakeLine;
 
 function place(groups: LineGroups, line: IntakeLine, known = nobody, fingerprint = "same") {
   return groups.place({ line, entryKey: entryKey(line), fingerprint }, known);
@@ -35,9 +39,26 @@ describe("groups of lines", () => {
       catheter(4, { stay: "S2" }),
       catheter(5, { stay: "S3" }),
     ];
-    expect(groups.unknownStays([...lines, ward])).toEqual(["S2", "S3"]);
+    expect(groups.unknownStays([...lines, ward, review(6, { stay: "S5" })], ["S1", "S2", "S4"])).toEqual([
+      ...["S2", "S3", "S5", "S4"],
+    ]);
     const known = { ...nobody, ownerOf: (number: string) => (number === "S2" ? "P7" : undefined) };
     expect(lines.map((line) => place(groups, line, known).key)).toEqual(["2 P1", "2 P7", "2 P7", "2s S3"]);
+  });
+
+  it("find the stay of a review by its catheter, in the lines before it and in what is recorded", () => {
+    const groups = new LineGroups();
+    place(groups, move(2, { stay: "S1", patient: "P1" }));
+    for (const [i, stay] of ["S1", "S1", "S2"].entries()) place(groups, catheter(2 + i, { stay, catheter: `C${i}` }));
+    const staysOf = (number: string) => ({ C1: ["S1"], C2: ["S3"], C4: ["S4"] })[number] ?? [];
+    const known = { ...nobody, staysOf, ownerOf: (number: string) => (number === "S4" ? "P4" : undefined) };
+    const of = (number: string | null) => place(groups, unplaced(number), known);
+    for (const number of ["C0", "C1"])
+      expect(of(number)).toMatchObject({ key: "2 P1", line: { values: { stay: "S1" } } });
+    expect(of("C4")).toMatchObject({ key: "2 P4", fault: null, line: { values: { stay: "S4" } } });
+    expect(of("C2").fault).toMatchObject({ code: "catheter-unclear", column: "catheter" });
+    expect(of("C9").fault).toMatchObject({ code: "catheter-unknown", column: "catheter" });
+    expect(of(null).fault).toMatchObject({ code: "csv-cell-empty", column: "catheter" });
   });
 
   it("hold the lines of merged records together, under the record that survived", () => {
@@ -70,6 +91,18 @@ describe("groups of lines", () => {
     expect(place(groups, move(2, { stay: "S1" })).fault).toMatchObject(fault);
     expect(place(groups, catheter(2, { stay: "S1" })).fault).toMatchObject(fault);
     expect(place(groups, move(3, { stay: "S2" })).fault).toBe(null);
+  });
+
+  it("refuse the lines of a specimen one of which could not be read", () => {
+    const groups = new LineGroups();
+    place(groups, move(2, {}));
+    groups.refuseSpecimen(specimenKey(specimen(2, { specimen: "U1" }).values as Specimen), "specimens.csv line 2");
+    expect(place(groups, specimen(3, { specimen: "U1", collected: hour(9) }))).toMatchObject({
+      key: "2 P1",
+      fault: { code: "specimen-refused", other: "specimens.csv line 2" },
+    });
+    for (const line of [specimen(4, { specimen: "U2" }), specimen(5, {}), sign(2, {})])
+      expect(place(groups, line)).toMatchObject({ key: "2 P1", fault: null });
   });
 
   it("refuse the second of two lines that say different things of one ward, or of one counted day", () => {

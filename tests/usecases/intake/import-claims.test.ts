@@ -73,7 +73,7 @@ onEachDatabase("an import at work", (fresh) => {
 
   it("whose files cannot be read to their end lets go of its claim, and nothing of it counts", async () => {
     const bay = await alderBay(shared.store);
-    const many = Array.from({ length: 2000 }, (_, n) => `S${n},P${n},A,2024-03-01T08:00,`);
+    const many = Array.from({ length: 2001 }, (_, n) => `S${n},P${n},A,2024-03-01T08:00,`);
     async function* broken(): AsyncIterable<IntakeItem> {
       yield* itemsOf({ "moves.csv": ["stay,patient,ward,from,to", ...many] });
       throw new Error("the disk is gone");

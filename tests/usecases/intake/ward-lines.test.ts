@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { describeWard } from "../../../src/usecases/describe-ward.ts";
 import { listWards } from "../../../src/usecases/list-wards.ts";
+import { readWardHistory } from "../../../src/usecases/read-ward-history.ts";
 import { type AlderBay, alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
 import { sharedStore } from "../../databases/shared-store.ts";
@@ -45,17 +46,32 @@ onEachDatabase("lines of wards", (fresh) => {
     expect(await ward(bay, "D")).toMatchObject({ name: "D", setting: "inpatient", beds: 4, namedOnly: true });
   });
 
-  it("change what a ward is since its last change, and leave what it was before", async () => {
+  it("change what a ward is from its first day on, and count its days anew", async () => {
     const bay = await alderBay(shared.store);
-    await describeWard(bay.at(time), {
-      ...{ code: "A", name: "Ward A", type: null, setting: "outpatient", beds: null, fromDay: day("2024-03-03") },
-    });
-    await bay.stay("P1", "2024-03-01 08:00", "2024-03-05 08:00");
-    expect((await ledgerOfAll(bay.at(time))).rows).toBe(1);
-    await importFiles(bay.at(time), wards("A,Ward A,,inpatient,,,"));
-    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 4, differences: 0 });
-    await importFiles(bay.at(time), wards("A,Ward A,,procedure,,,"));
-    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 1, differences: 0 });
+    await importFiles(bay.at(time), wards("C,3 East,,outpatient,,2024-03-03,"));
+    const wardId = (await listWards(bay.at(time), {})).wards.find(({ code }) => code === "C")?.wardId ?? 0;
+    await bay.stay("P1", "2024-03-01 08:00", "2024-03-05 08:00", { wardId });
+    expect((await ledgerOfAll(bay.at(time))).rows).toBe(0);
+    await importFiles(bay.at(time), wards("C,,,inpatient,,,"));
+    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 3, differences: 0 });
+    await importFiles(bay.at(time), wards("C,,,procedure,,2024-03-01,"));
+    expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 0, differences: 0 });
+  });
+
+  it("change nothing of a ward that somebody described by hand since, and say so", async () => {
+    const bay = await alderBay(shared.store);
+    const line = "C,3 East,medical,inpatient,28,,";
+    await importFiles(bay.at(time), wards(line));
+    const wardId = (await listWards(bay.at(time), {})).wards.find(({ code }) => code === "C")?.wardId ?? 0;
+    const said = { wardId, name: "3 East", type: "medical", setting: "outpatient", beds: 28 } as const;
+    await describeWard(bay.at(time), { ...said, fromDay: day("2024-03-03"), reason: "Closed for patients at night" });
+    const described = await readWardHistory(bay.at(time), { wardId });
+    for (const other of ["C,3 East,medical,inpatient,29,,", "C,,,procedure,,2024-01-01,", "C,,,,,,2024-12-31"])
+      expect(resultText(await importFiles(bay.at(time), wards(other)))).toContain("1 marked");
+    expect(await readWardHistory(bay.at(time), { wardId })).toEqual(described);
+    expect(resultText(await importFiles(bay.at(time), wards("C,3 East,medical,outpatient,28,,")))).toContain(
+      "1 unchanged",
+    );
   });
 
   it("that only moves name are made without a setting, count nowhere, and count once a line gives them one", async () => {

@@ -1,0 +1,95 @@
+/** What may be missing from a month, or doubtful in it, and what mends it. Words in braces are filled in. */
+export const gapWords = {
+  "period-not-over": {
+    blocks: true,
+    one: "The month is not over: patients still here are counted up to now.",
+    several: "The month is not over: patients still here are counted up to now.",
+    remedy: "Wait until the last day of the month is over and its census has been taken.",
+  },
+  "setting-missing": {
+    blocks: true,
+    one: "Nobody said what this ward is, so its days are not counted.",
+    several: "Nobody said what this ward is, so its days are not counted.",
+    remedy: "Say in the settings whether it is a ward for inpatients, for outpatients or for procedures.",
+  },
+  "absence-at-census": {
+    blocks: true,
+    one: "1 patient was off the ward at a census, and nobody said why.",
+    several: "{count} times a patient was off the ward at a census, and nobody said why.",
+    remedy: "Say in the patient's record whether the bed was held for a procedure, or it was leave.",
+  },
+  "edition-unknown": {
+    blocks: true,
+    one: "The edition by which this ward is watched is not held here, so the one of the United States was taken.",
+    several: "The editions by which this ward is watched are not held here, so the one of the United States was taken.",
+    remedy:
+      "Void the surveillance under Settings, and put the ward under surveillance by an edition that is held here.",
+  },
+  "cultures-waiting": {
+    blocks: true,
+    one: "1 positive culture waits for confirmation.",
+    several: "{count} positive cultures wait for confirmation.",
+    remedy: "Look at each and confirm what was determined, or correct what is recorded.",
+  },
+  "cannot-be-determined": {
+    blocks: true,
+    one: "1 culture cannot be determined yet.",
+    several: "{count} cultures cannot be determined yet.",
+    remedy: "Look up what the case names, or confirm that nobody can tell: then it stands beside the count.",
+  },
+  "cultures-pending": {
+    blocks: true,
+    one: "1 culture of this month, or of the three days after it, still waits for the laboratory.",
+    several: "{count} cultures of this month, or of the three days after it, still wait for the laboratory.",
+    remedy: "Record the laboratory's report.",
+  },
+  "none-found-missing": {
+    blocks: true,
+    one: "The ward is watched and has no event, and nobody confirmed that none were found.",
+    several: "The ward is watched and has no event, and nobody confirmed that none were found.",
+    remedy: "Look through the cultures of the ward, then confirm that none were found.",
+  },
+  "ward-not-open": {
+    blocks: false,
+    one: "1 stay on this ward lies before anything was said of the ward, and is not counted.",
+    several: "{count} stays on this ward lie before anything was said of the ward, and are not counted.",
+    remedy: "Correct the move, or the day from which the ward is described.",
+  },
+  "nobody-counted": {
+    blocks: false,
+    one: "Nobody was counted on this ward in the whole period.",
+    several: "Nobody was counted on this ward in the whole period.",
+    remedy: "Look whether the ward was closed, or admissions and moves were not recorded.",
+  },
+  "no-patient": {
+    blocks: false,
+    one: "On 1 day nobody was on this ward at the census.",
+    several: "On {count} days nobody was on this ward at the census.",
+    remedy: "Look whether the ward was empty, or admissions and moves were not recorded.",
+  },
+  "manual-count-missing": {
+    blocks: false,
+    one: "1 day of this ward was not counted by hand.",
+    several: "{count} days of this ward were not counted by hand.",
+    remedy: "Record the counts that were made; a day that nobody counted stays missing.",
+  },
+  "removal-between": {
+    blocks: false,
+    one: "1 catheter was found removed; it counts to the last time at which it was seen.",
+    several: "{count} catheters were found removed; they count to the last time at which they were seen.",
+    remedy: "Correct the removal when somebody knows its time.",
+  },
+  "not-confirmed": {
+    blocks: false,
+    one: "1 catheter was not seen for longer than the policy allows, and is still counted.",
+    several: "{count} catheters were not seen for longer than the policy allows, and are still counted.",
+    remedy: "Look at the patient: confirm that the catheter is in place, or record its removal.",
+  },
+  "bed-held-long": {
+    blocks: false,
+    one: "1 bed was held for a procedure for longer than the policy says; its ward days are counted.",
+    several: "{count} beds were held for procedures for longer than the policy says; their ward days are counted.",
+    remedy: "Record when the patient came back, moved or was discharged.",
+  },
+} as const;
+export type GapKind = keyof typeof gapWords;

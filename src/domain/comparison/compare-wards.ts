@@ -1,0 +1,56 @@
+import type { ChartInput } from "../../../shared/chart-input.ts";
+import type { ComparisonFacts } from "./comparison-facts.ts";
+import { gapControl, monthlyControl } from "./control-charts.ts";
+import { dwellOfWards } from "./dwell-of-wards.ts";
+import { funnelOfWards } from "./funnel-of-wards.ts";
+import { orderOfWards } from "./order-of-wards.ts";
+import { trendsOfWards } from "./trends-of-wards.ts";
+
+/** The charts of a comparison, in the order in which they are read. */
+export function chartsOf(facts: ComparisonFacts): ChartInput[] {
+  return [
+    funnelOfWards(facts),
+    orderOfWards(facts),
+    ...trendsOfWards(facts),
+    monthlyControl(facts),
+    gapControl(facts),
+    dwellOfWards(facts),
+  ];
+}
+
+/** What a reader must know before comparing these wards. */
+export function cautionsOf(facts: ComparisonFacts): string[] {
+  const types = new Set(facts.wards.map(({ type }) => type ?? "type not given"));
+  const isMixed = facts.type === null && types.size > 1;
+  const pairs = (facts.wards.length * (facts.wards.length - 1)) / 2;
+  return [
+    ...(isMixed
+      ? [
+          `Wards of ${types.size} types are compared, which differ for good reasons: choose a type to compare like with like.`,
+        ]
+      : []),
+    ...(pairs > 1
+      ? [
+          `These ${facts.wards.length} wards make ${pairs.toLocaleString("en-US")} pairs: some of them differ by chance alone.`,
+        ]
+      : []),
+    "Infections count under the ward of attribution and the date of event, over the catheter-days of watched months alone.",
+    ...(facts.waiting === 0
+      ? []
+      : [
+          `${facts.waiting} ${facts.waiting === 1 ? "culture waits" : "cultures wait"} for a person or for evidence and ${facts.waiting === 1 ? "is" : "are"} not counted.`,
+        ]),
+    ...(facts.complete ? [] : ["The last month is not over: patients still here are counted up to now."]),
+    "Small wards have wide limits: look at the limits before you say that a ward is different.",
+  ];
+}
+
+/** The publications that the charts follow. */
+export const comparisonSources = [
+  "Funnel: Spiegelhalter, Stat Med 2005;24:1185-1202",
+  "Shrunken rates: Marshall, J R Stat Soc C 1991;40:283-294 (from memory)",
+  "Runs: Anhoej and Olesen, PLoS ONE 2014;9:e113825",
+  "Gaps between infections: Benneyan, Health Care Manag Sci 2001;4:305-318 (from memory)",
+  "Days in place: Kaplan and Meier, J Am Stat Assoc 1958;53:457-481",
+  "Rates and utilization: CDC Patient Safety Component Manual, chapter 7",
+];

@@ -1,0 +1,78 @@
+import type { DeterminationOutcome, Onset, StepStatus } from "../../../shared/culture-words.ts";
+import type { DayNumber } from "../days/day-number.ts";
+import type { RuleId } from "./rule.ts";
+
+/** A record that a step rests on. */
+export interface Evidence {
+  readonly kind: "specimen" | "organism" | "sign" | "finding" | "catheter" | "stay" | "ward" | "patient";
+  readonly id: number;
+}
+
+/** One sentence of a derivation. The source is the rule's. */
+export interface Step {
+  readonly rule: RuleId;
+  readonly status: StepStatus;
+  /** The day that the sentence is about, where it is about one. */
+  readonly day: DayNumber | null;
+  readonly sentence: string;
+  readonly evidence: readonly Evidence[];
+  /** For what does not hold: the recorded evidence that came nearest. */
+  readonly nearest: string | null;
+  /** For what cannot be told: what to look up. */
+  readonly lookUp: string | null;
+}
+
+/** Days from first to last, both included. */
+export interface DayRange {
+  readonly first: DayNumber;
+  readonly last: DayNumber;
+}
+
+/** What an edition says of an infection that meets a definition. */
+export interface SurveillanceEvent {
+  readonly criterion: RuleId;
+  readonly dateOfEvent: DayNumber;
+  /** The day of the first element, which may lie before the first inpatient day. */
+  readonly firstElementDay: DayNumber;
+  readonly window: DayRange & { readonly usableFrom: DayNumber };
+  /** 1 is the first day on an inpatient ward. */
+  readonly hospitalDay: number;
+  readonly onset: Onset;
+  readonly deviceAssociated: boolean;
+  /** Healthcare-associated and device-associated: it counts against catheter-days. */
+  readonly isCauti: boolean;
+  readonly repeatTimeframe: DayRange;
+  /** null where the edition has no such period. */
+  readonly bloodstreamPeriod: DayRange | null;
+  /** The ward to which a healthcare-associated event belongs; null when it was present on admission. */
+  readonly wardId: number | null;
+  /** Canonical names of the organisms that are reported; those of repeats are added. */
+  readonly pathogens: readonly string[];
+  readonly addedPathogens: readonly string[];
+  /** Blood specimens by which a bloodstream infection is secondary to this event. */
+  readonly secondaryBloodstream: readonly number[];
+  /** Blood specimens of the period whose result is not known yet. */
+  readonly bloodstreamWaiting: readonly number[];
+}
+
+/** What a determination is about: a urine specimen, or, in editions that take it, a finding in urine. */
+export interface Subject {
+  readonly kind: "specimen" | "finding";
+  readonly id: number;
+  readonly day: DayNumber;
+}
+
+export interface Determination {
+  readonly subject: Subject;
+  readonly editionId: string;
+  readonly outcome: DeterminationOutcome;
+  /** Of `event` and `excluded`; null otherwise. */
+  readonly event: SurveillanceEvent | null;
+  /** Of `repeat`: the subject of the event that it belongs to. */
+  readonly repeatOf: Subject | null;
+  /** Undetermined subjects that may turn this event into a repeat of theirs. */
+  readonly dependsOn: readonly Subject[];
+  /** Where the patient came back within a day: what the reading that the edition did not choose would say. */
+  readonly otherReading: string | null;
+  readonly derivation: readonly Step[];
+}

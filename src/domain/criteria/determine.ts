@@ -1,0 +1,106 @@
+import { afterDeath } from "./after-death.ts";
+import { type Attempt, stepOf } from "./attempt.ts";
+import type { Determination, Step, Subject } from "./determination.ts";
+import type { Edition } from "./edition.ts";
+import { hasQuickReturn } from "./episodes.ts";
+import { eventOf } from "./event-of.ts";
+import { dayWords } from "./in-words.ts";
+import { attemptInAll } from "./merge-worlds.ts";
+import { readmission } from "./readmission.ts";
+import type { CultureVerdict } from "./rule-kinds.ts";
+import { bySubject } from "./subject-order.ts";
+import type { SurveillanceTimeline } from "./surveillance-timeline.ts";
+import { type Candidate, sweepRepeats } from "./sweep-repeats.ts";
+import { type World, worldsOf } from "./world.ts";
+
+/**
+ * What an edition says of every urine specimen of a patient, and of every finding in urine where the edition takes
+ * those: in the order of days. Works on facility days alone; the sentences of a derivation name wards by their number
+ * as `ward 7`. Never throws for what a record can hold: contradictions and gaps give `cannot-tell` or `set-aside`.
+ */
+export function determine(timeline: SurveillanceTimeline, edition: Edition): Determination[] {
+  const determined = determineOnce(timeline, edition);
+  if (!hasQuickReturn(timeline)) return determined;
+  const chosen = edition.options.readmission;
+  const other = chosen === "one-stay" ? "own-stay" : "one-stay";
+  const otherwise = determineOnce(timeline, { ...edition, options: { ...edition.options, readmission: other } });
+  return determined.map((one, i) => withOtherReading(one, otherwise[i], other));
+}
+
+/** One line of a determination: outcome, criterion, day, onset, catheter and ward. Two alike read the same. */
+export function summaryOf({ outcome, event, repeatOf }: Determination): string {
+  if (repeatOf) return `${outcome} of the event by the culture of ${dayWords(repeatOf.day)}`;
+  if (!event) return outcome;
+  const { criterion, dateOfEvent, onset, deviceAssociated, wardId } = event;
+  const device = deviceAssociated ? "catheter-associated" : "not catheter-associated";
+  return `${outcome}, ${criterion}, ${dayWords(dateOfEvent)}, ${onset}, ${device}, ${wardId === null ? "no ward" : `ward ${wardId}`}`;
+}
+
+function withOtherReading(
+  one: Determination,
+  other: Determination | undefined,
+  name: "one-stay" | "own-stay",
+): Determination {
+  if (!other || summaryOf(one) === summaryOf(other)) return one;
+  const read = name === "own-stay" ? "Read as stays of their own" : "Read as one stay";
+  const sentence = `${read}, this would be: ${summaryOf(other)}.`;
+  const step = stepOf(readmission, { status: "noted", day: one.subject.day, sentence, evidence: [] });
+  return { ...one, otherReading: sentence, derivation: [...one.derivation, step] };
+}
+
+function determineOnce(timeline: SurveillanceTimeline, edition: Edition): Determination[] {
+  const worlds = worldsOf(timeline, edition);
+  const [world] = worlds;
+  if (!world) throw new Error("a timeline has at least one world");
+  const candidates = anchorsOf(timeline, edition, world).map((anchor) => candidateOf(anchor, worlds));
+  sweepRepeats(candidates, worlds);
+  const undetermined = candidates.filter(({ outcome }) => outcome === "cannot-tell" || outcome === "pending");
+  return candidates.map((one) => eventOf(one, undetermined, world));
+}
+
+/** An anchor and, for a specimen, what its culture is worth. */
+interface Anchor {
+  readonly subject: Subject;
+  readonly culture: CultureVerdict | null;
+}
+
+function anchorsOf(timeline: SurveillanceTimeline, edition: Edition, world: World): Anchor[] {
+  const specimens = timeline.specimens
+    .filter(({ kind }) => kind === "urine")
+    .map((one): Anchor => {
+      const subject = { kind: "specimen", id: one.id, day: one.collected.day } as const;
+      return { subject, culture: edition.culture.judge(one, world) };
+    });
+  const findings = timeline.findings
+    .filter(({ present, when }) => present && edition.anchors.includes("finding") && when.day <= timeline.knownThrough)
+    .map(({ id, when }): Anchor => ({ subject: { kind: "finding", id, day: when.day }, culture: null }));
+  return [...specimens, ...findings].sort((a, b) => bySubject(a.subject, b.subject));
+}
+
+function candidateOf({ subject, culture }: Anchor, worlds: readonly World[]): Candidate {
+  const base = { subject, culture: culture?.culture ?? null, repeatOf: null, added: [] };
+  const step = culture ? [cultureStep(culture, worlds)] : [];
+  const goesOn = culture === null || culture.outcome === "usable" || isStillEvidence(culture, worlds);
+  if (!goesOn) return { ...base, outcome: culture.outcome, met: null, steps: step };
+  const tried = attemptInAll(worlds, { anchor: subject, culture: base.culture, evidenceFrom: null });
+  const outcome = culture !== null && culture.outcome !== "usable" ? orCulture(tried, culture.outcome) : tried.outcome;
+  return { ...base, outcome, met: tried.met, steps: [...step, ...tried.steps] };
+}
+
+/** In editions that take more than a culture, one that is not usable may still be a part of other evidence. */
+function isStillEvidence({ outcome }: CultureVerdict, [world]: readonly World[]): boolean {
+  return outcome === "not-usable" && (world?.edition.anchors.includes("finding") ?? false);
+}
+
+function orCulture({ outcome }: Attempt, culture: "negative" | "not-usable" | "pending" | "cannot-tell" | "set-aside") {
+  return outcome === "event" || outcome === "after-discharge" ? outcome : culture;
+}
+
+function cultureStep(culture: CultureVerdict, [world]: readonly World[]): Step {
+  const { timeline, edition } = world as World;
+  const isAfterDeath = timeline.deathDay !== null && (culture.day ?? 0) > timeline.deathDay;
+  if (culture.outcome === "set-aside" && isAfterDeath && (culture.day ?? 0) <= timeline.knownThrough) {
+    return stepOf(afterDeath, { ...culture, status: "held" });
+  }
+  return stepOf(edition.culture, culture);
+}

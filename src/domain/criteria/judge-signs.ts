@@ -1,0 +1,51 @@
+import { dayWords, rangeWords } from "./in-words.ts";
+import type { CriterionFacts, CriterionSign, Verdict } from "./rule-kinds.ts";
+import type { DatedSign } from "./signs-in-window.ts";
+import { firstElementDay, lookUpSigns, nearestSign, signEvidence, signsWords, unknownSigns } from "./usable-signs.ts";
+
+/** The range of days in which signs were looked at, as words. */
+export function windowWords({ window }: CriterionFacts): string {
+  return rangeWords({ first: window.usableFrom, last: window.last });
+}
+
+/** A criterion that holds by these signs. */
+export function heldBySigns(facts: CriterionFacts, name: string, signs: readonly DatedSign[], rest = ""): Verdict {
+  const day = firstElementDay(
+    facts,
+    signs.map((one) => one.day),
+  );
+  const [first] = signs;
+  return {
+    status: "held",
+    day,
+    sentence: `${name} is met: ${first?.text ?? "no sign"}${rest}.`,
+    evidence: signEvidence(signs),
+    firstElementDay: day,
+    blood: [],
+  };
+}
+
+/** A criterion without a usable sign: not met when all its signs are known, else not to be told. */
+export function withoutSigns(facts: CriterionFacts, name: string, list: readonly CriterionSign[]): Verdict {
+  const unknown = unknownSigns(facts, list);
+  const { day } = facts.anchor;
+  if (unknown.length > 0) {
+    const sentence =
+      facts.signs.openUntil === null
+        ? `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} in ${windowWords(facts)}.`
+        : `${name} cannot be told yet: the window is open until ${dayWords(facts.signs.openUntil)}.`;
+    return cannotTell(day, sentence, lookUpSigns(facts, unknown));
+  }
+  const sentence = `${name} is not met: no ${signsWords(list)} that counts from ${windowWords(facts)}.`;
+  return failed(day, sentence, nearestSign(facts, list));
+}
+
+/** A verdict of a criterion that does not hold. */
+export function failed(day: number, sentence: string, nearest: string | null = null): Verdict {
+  return { status: "failed", day, sentence, evidence: [], nearest, firstElementDay: null, blood: [] };
+}
+
+/** A verdict of a criterion that cannot be told. */
+export function cannotTell(day: number, sentence: string, lookUp: string): Verdict {
+  return { status: "cannot-tell", day, sentence, evidence: [], lookUp, firstElementDay: null, blood: [] };
+}

@@ -1,0 +1,81 @@
+import type { Onset, SignName, StepStatus } from "../../../shared/culture-words.ts";
+import type { DayNumber } from "../days/day-number.ts";
+import type { DayRange, Evidence, Subject } from "./determination.ts";
+import type { Rule } from "./rule.ts";
+import type { WindowSigns } from "./signs-in-window.ts";
+import type { GrownOrganism, Specimen } from "./surveillance-timeline.ts";
+import type { Episode, World } from "./world.ts";
+
+/** The days around an anchor; elements count from `usableFrom` on. */
+export type Window = DayRange & { readonly usableFrom: DayNumber };
+
+/** What a rule says in a derivation. */
+export interface Said {
+  readonly status: StepStatus;
+  readonly day: DayNumber | null;
+  readonly sentence: string;
+  readonly evidence: readonly Evidence[];
+  readonly nearest?: string | null;
+  readonly lookUp?: string | null;
+}
+
+/** What a criterion is judged by: one anchor in one window of one episode. */
+export interface CriterionFacts {
+  readonly world: World;
+  readonly episode: Episode;
+  readonly anchor: Subject;
+  readonly window: Window;
+  readonly signs: WindowSigns;
+  /** The culture of the anchor; null for an anchor that is none, or whose culture is not usable. */
+  readonly culture: UsableCulture | null;
+}
+
+/** Held: with the day of its first element. */
+export interface Verdict extends Said {
+  readonly firstElementDay: DayNumber | null;
+  /** Blood specimens that are elements of the criterion. */
+  readonly blood: readonly number[];
+}
+
+/** A urine culture that can be an element, with what of it is a pathogen. */
+export interface UsableCulture {
+  readonly specimen: Specimen;
+  readonly pathogens: readonly GrownOrganism[];
+}
+
+/** What a urine specimen is worth. */
+export interface CultureVerdict extends Said {
+  readonly outcome: "usable" | "negative" | "not-usable" | "pending" | "cannot-tell" | "set-aside";
+  readonly culture: UsableCulture | null;
+}
+
+export interface WindowRule extends Rule {
+  windowOf(anchorDay: DayNumber, episode: Episode, world: World): Window;
+}
+export interface CultureRule extends Rule {
+  judge(specimen: Specimen, world: World): CultureVerdict;
+}
+export interface CriterionRule extends Rule {
+  judge(facts: CriterionFacts): Verdict;
+}
+export interface DateRule extends Rule {
+  /** The date of event by the day of the first element. */
+  dateOf(firstElementDay: DayNumber, episode: Episode): DayNumber;
+  /** Whether the anchor itself is an element that can date the event. */
+  readonly anchorDates: boolean;
+}
+export interface OnsetRule extends Rule {
+  onsetOf(dateOfEvent: DayNumber, episode: Episode, world: World): Onset;
+}
+export interface DeviceRule extends Rule {
+  isAssociated(dateOfEvent: DayNumber, episode: Episode, world: World): boolean;
+}
+export interface PeriodRule extends Rule {
+  periodOf(dateOfEvent: DayNumber, window: Window, world: World): DayRange;
+}
+export interface AttributionRule extends Rule {
+  wardOf(dateOfEvent: DayNumber, episode: Episode, world: World): number | null;
+}
+
+/** A sign as criteria name it: a temperature is fever, hypothermia or neither. */
+export type CriterionSign = Exclude<SignName, "temperature"> | "fever" | "hypothermia";

@@ -1,0 +1,146 @@
+import { signNames } from "../../../shared/culture-words.ts";
+import type { DayNumber } from "../days/day-number.ts";
+import { catheterAt } from "./catheter-at.ts";
+import { dayWords } from "./in-words.ts";
+import type { CriterionSign, Window } from "./rule-kinds.ts";
+import type { Sign } from "./surveillance-timeline.ts";
+import { comparedTo, isHuman, temperatureText } from "./temperature.ts";
+import type { Episode, World } from "./world.ts";
+
+/** In hundredths of °C. Fever is hotter, hypothermia colder. Source: CDC Patient Safety Component Manual, chapter 7. */
+const feverAbove = 3_800;
+const hypothermiaBelow = 3_600;
+
+/** A sign that was there, on a day; usable as far as the sign itself goes. */
+export interface DatedSign {
+  readonly sign: CriterionSign;
+  readonly day: DayNumber;
+  readonly id: number;
+  readonly text: string;
+}
+
+/** What is known of the signs of a window. */
+export interface WindowSigns {
+  /** In the order of days. */
+  readonly present: readonly DatedSign[];
+  /** Recorded in the window, but nothing that counts; with the reason as a sentence. */
+  readonly setAside: readonly string[];
+  /** Signs of which somebody said in the window whether they were there. */
+  readonly lookedFor: ReadonlySet<CriterionSign>;
+  /** The day until which signs can still come; null once nothing new can. */
+  readonly openUntil: DayNumber | null;
+}
+
+const needsNoCatheter: ReadonlySet<CriterionSign> = new Set(["urgency", "frequency", "dysuria"]);
+
+/** The signs of a window in one world. */
+export function signsInWindow(world: World, episode: Episode, window: Window): WindowSigns {
+  const { timeline } = world;
+  const closes = closingDay(world, episode, window);
+  const present: DatedSign[] = [];
+  const setAside: string[] = [];
+  const looked = new Map<CriterionSign, Set<DayNumber>>();
+  for (const sign of timeline.signs) {
+    const { day } = sign.when;
+    if (day < window.usableFrom || day > window.last || sign.finding === "not-recorded" || isTooLate(world, day))
+      continue;
+    for (const name of namesOf(sign)) looked.set(name, (looked.get(name) ?? new Set()).add(day));
+    const judged = judge(sign, world);
+    present.push(...judged.present);
+    if (judged.setAside) setAside.push(judged.setAside);
+  }
+  present.sort((a, b) => a.day - b.day || a.id - b.id);
+  const lookedFor = new Set(
+    [...looked]
+      .filter(([, days]) => suffices(days, { first: window.usableFrom, last: closes }, world))
+      .map(([name]) => name),
+  );
+  return { present, setAside, lookedFor, openUntil: timeline.knownThrough < closes ? closes : null };
+}
+
+/** Whether something lies behind the day of the question, or behind death where the edition takes nothing from there. */
+export function isTooLate({ timeline, edition }: World, day: DayNumber): boolean {
+  if (day > timeline.knownThrough) return true;
+  return edition.options.afterDeath === "not-used" && timeline.deathDay !== null && day > timeline.deathDay;
+}
+
+/** After death nothing comes, and after the day behind a discharge nobody has a duty to look. */
+function closingDay({ timeline }: World, episode: Episode, window: Window): DayNumber {
+  return Math.min(window.last, timeline.deathDay ?? window.last, episode.isOver ? episode.lastDay + 1 : window.last);
+}
+
+function suffices(days: ReadonlySet<DayNumber>, { first, last }: { first: DayNumber; last: DayNumber }, world: World) {
+  if (world.edition.options.lookedFor === "any-day") return true;
+  for (let day = first; day <= last; day += 1) if (!days.has(day)) return false;
+  return true;
+}
+
+function namesOf({ sign }: Sign): readonly CriterionSign[] {
+  return sign === "temperature" ? ["fever", "hypothermia"] : [sign];
+}
+
+interface Judged {
+  readonly present: readonly DatedSign[];
+  readonly setAside: string | null;
+}
+
+const nothing: Judged = { present: [], setAside: null };
+
+function judge(sign: Sign, world: World): Judged {
+  if (sign.finding === "absent") return nothing;
+  return sign.sign === "temperature" ? judgeTemperature(sign, world) : judgeOther(sign, sign.sign, world);
+}
+
+function judgeTemperature(sign: Sign, world: World): Judged {
+  const { id, temperature, when, otherCause } = sign;
+  if (temperature === null || !isHuman(temperature)) {
+    if (world.choice.doubtfulSigns === "absent") return nothing;
+    const text = `a temperature that cannot be read on ${dayWords(when.day)}`;
+    return { present: namesOf(sign).map((name) => ({ sign: name, day: when.day, id, text })), setAside: null };
+  }
+  const text = `a temperature of ${temperatureText(temperature)} on ${dayWords(when.day)}`;
+  const name = temperatureSign(sign);
+  if (name === null) return { present: [], setAside: `${text} is neither above 38.0 °C nor below 36.0 °C` };
+  if (otherCause && world.edition.otherCauseForAll) {
+    return { present: [], setAside: `${text} has another recognized cause` };
+  }
+  return { present: [{ sign: name, day: when.day, id, text }], setAside: null };
+}
+
+/** Fever, hypothermia, or null for a temperature that is neither or is none of a living body. Compared exactly. */
+export function temperatureSign({ temperature }: Sign): "fever" | "hypothermia" | null {
+  if (temperature === null || !isHuman(temperature)) return null;
+  if (comparedTo(temperature, feverAbove) > 0) return "fever";
+  return comparedTo(temperature, hypothermiaBelow) < 0 ? "hypothermia" : null;
+}
+
+function judgeOther(
+  { id, when, otherCause }: Sign,
+  sign: Exclude<CriterionSign, "fever" | "hypothermia">,
+  world: World,
+): Judged {
+  const text = `${signNames[sign].toLowerCase()} on ${dayWords(when.day)}`;
+  const present = { present: [{ sign, day: when.day, id, text }], setAside: null };
+  if (needsNoCatheter.has(sign) && !(otherCause && world.edition.otherCauseForAll)) {
+    const place = catheterPlace(world, when);
+    if (place === "in") return { present: [], setAside: `${text} counts only while no catheter is in place` };
+    if (place === "part" && world.choice.doubtfulSigns === "absent") return nothing;
+    return present;
+  }
+  return otherCause ? { present: [], setAside: `${text} has another recognized cause` } : present;
+}
+
+function catheterPlace(world: World, when: Sign["when"]): "in" | "out" | "part" {
+  if (!world.edition.urgencyNeedsNoCatheter) return "out";
+  const place = catheterAt(world, when);
+  if (world.edition.options.urgencyOnRemovalDay === "after-removal") return place;
+  return world.catheters.some(({ first, last }) => first <= when.day && when.day <= last) ? "in" : place;
+}
+
+/** Whether one of urgency, frequency and dysuria could count on some day of a window. */
+export function couldFeelUrgency(world: World, window: Window): boolean {
+  for (let day = window.usableFrom; day <= window.last; day += 1) {
+    if (catheterPlace(world, { day, at: null }) !== "in") return true;
+  }
+  return false;
+}

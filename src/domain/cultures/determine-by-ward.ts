@@ -1,0 +1,50 @@
+import {
+  bySubject,
+  type Determination,
+  determine,
+  type Edition,
+  type SurveillanceTimeline,
+} from "../criteria/index.ts";
+import type { DayNumber } from "../days/day-number.ts";
+import { type EditionFamily, editionInForce } from "../editions/index.ts";
+import { placeOf } from "./place-of.ts";
+
+/** A determination, with the ward at collection. */
+export interface PlacedDetermination {
+  readonly determination: Determination;
+  readonly placeId: number | null;
+}
+
+/** Whose definitions a ward is watched by on a day; null stands for no ward. */
+export type FamilyOf = (wardId: number | null, day: DayNumber) => EditionFamily;
+
+/**
+ * Every urine culture of a patient by the edition that its ward is watched by: first the ward at collection; where an
+ * event then belongs to a ward that is watched by other definitions, by these. Of each family the edition in force on the
+ * day of collection. A finding in urine is a subject only where those definitions take it for one. In the order of days.
+ */
+export function determineByWard(timeline: SurveillanceTimeline, familyOf: FamilyOf): PlacedDetermination[] {
+  const known = new Map<Edition, ReadonlyMap<string, Determination>>();
+  const byEdition = (edition: Edition) => {
+    const all =
+      known.get(edition) ??
+      new Map(determine(timeline, edition).map((one) => [`${one.subject.kind} ${one.subject.id}`, one]));
+    known.set(edition, all);
+    return all;
+  };
+  const specimens = timeline.specimens
+    .filter(({ kind }) => kind === "urine")
+    .map(({ id, collected }) => ({ key: `specimen ${id}`, when: collected }));
+  const findings = timeline.findings.map(({ id, when }) => ({ key: `finding ${id}`, when }));
+  return [...specimens, ...findings]
+    .flatMap(({ key, when }): PlacedDetermination[] => {
+      const placeId = placeOf(timeline, when);
+      const read = (wardId: number | null, day: DayNumber) =>
+        byEdition(editionInForce(familyOf(wardId, day), when.day)).get(key);
+      const first = read(placeId, when.day);
+      const { wardId = null, dateOfEvent = when.day } = first?.event ?? {};
+      const determination = wardId === null ? first : (read(wardId, dateOfEvent) ?? first);
+      return determination ? [{ determination, placeId }] : [];
+    })
+    .sort((a, b) => bySubject(a.determination.subject, b.determination.subject));
+}

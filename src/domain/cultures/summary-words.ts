@@ -1,0 +1,24 @@
+import { determinationOutcomes } from "../../../shared/culture-words.ts";
+import { rulesOf } from "../criteria/index.ts";
+import { editionNamed } from "../editions/index.ts";
+import { type WardCodes, withWardCodes } from "./ward-codes.ts";
+
+/** The line of a determination for people: its outcome and its criterion in words, its ward by code. */
+export function summaryWords(
+  { summary, outcome, editionId }: { readonly summary: string; readonly outcome: string; readonly editionId: string },
+  codes: WardCodes,
+): string {
+  const words = new Map<string, string>(Object.entries(determinationOutcomes));
+  const rest = summary.startsWith(outcome) ? summary.slice(outcome.length) : `: ${summary}`;
+  const said = `${words.get(outcome) ?? "Voided"}${rest}`;
+  const edition = editionNamed(editionId);
+  const rules = edition ? rulesOf(edition) : [];
+  const named = rules.reduce((text, { id, title }) => text.replace(`, ${id},`, `, ${title},`), said);
+  return withWardCodes(named, codes);
+}
+
+/** The title of a criterion of an edition. */
+export function criterionTitle(editionId: string, criterion: string): string {
+  const edition = editionNamed(editionId);
+  return (edition && rulesOf(edition).find(({ id }) => id === criterion)?.title) ?? criterion;
+}

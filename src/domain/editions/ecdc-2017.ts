@@ -1,0 +1,61 @@
+import { afterDeath } from "../criteria/after-death.ts";
+import { afterDischarge } from "../criteria/after-discharge.ts";
+import { catheterSevenDays } from "../criteria/catheter-seven-days.ts";
+import { dateOfOnset } from "../criteria/date-of-onset.ts";
+import type { Edition } from "../criteria/edition.ts";
+import { evidenceWindow } from "../criteria/evidence-window.ts";
+import { infectionFromDay3 } from "../criteria/infection-from-day-3.ts";
+import { locationOnOnset } from "../criteria/location-on-onset.ts";
+import { readmission } from "../criteria/readmission.ts";
+import { repeat14Days } from "../criteria/repeat-14-days.ts";
+import { ecdcD1, sinceEcdc2017 } from "../criteria/sources.ts";
+import { urineCultureAnyOrganism } from "../criteria/urine-culture-any-organism.ts";
+import { utiA } from "../criteria/uti-a.ts";
+import { utiB } from "../criteria/uti-b.ts";
+import { us2024 } from "./us-2024.ts";
+import { usOpenPoints } from "./us-2024-open-points.ts";
+
+/** Readings that the two editions share, because the European texts leave the same open. */
+const sharedPoints = ["sameSpeciesTwice", "lookedFor", "afterDeath", "yeastCountsAsSpecies"] as const;
+
+/** The European definitions of 2017: UTI-A and UTI-B, with a catheter in the 7 days before onset. */
+export const ecdc2017: Edition = {
+  id: "ecdc-2017",
+  title: "European Centre for Disease Prevention and Control, HAI-Net, 2017",
+  source: ecdcD1,
+  inForce: sinceEcdc2017,
+  anchors: ["specimen", "finding"],
+  otherCauseForAll: true,
+  urgencyNeedsNoCatheter: false,
+  window: evidenceWindow,
+  culture: urineCultureAnyOrganism,
+  date: dateOfOnset,
+  criteria: [utiA, utiB],
+  onset: infectionFromDay3,
+  device: catheterSevenDays,
+  repeat: repeat14Days,
+  bloodstream: null,
+  attribution: locationOnOnset,
+  others: [afterDischarge, readmission, afterDeath],
+  // A readmission within two days has a rule of its own, which needs the stays apart.
+  options: { ...us2024.options, readmission: "own-stay" },
+  openPoints: [
+    ...usOpenPoints.filter(({ option }) => (sharedPoints as readonly string[]).includes(option)),
+    {
+      option: "windowDays",
+      point: "How many days may lie between the evidence of one infection",
+      reading: "3",
+      why: "The European definitions name no window; the one of the United States is taken",
+      confidence: "low",
+      otherReading: "Any other number of days",
+    },
+    {
+      option: "repeatDays",
+      point: "When a further infection is another one",
+      reading: "After 14 days",
+      why: "The protocol's rule was not read; the one of the United States is taken",
+      confidence: "low",
+      otherReading: "Any other number of days",
+    },
+  ],
+};

@@ -1,0 +1,23 @@
+import type { FigureFacts } from "./figure-facts.ts";
+
+/** What a reader must know before using rates and ratios, in sentences. */
+export function figureCautions({ days, wards, comparison }: FigureFacts): string[] {
+  const codes = new Map(days.wards.map(({ wardId, code }) => [wardId, code]));
+  const unwatched = wards.flatMap(({ wardId, infections }) =>
+    infections.value === null ? (codes.get(wardId) ?? []) : [],
+  );
+  const sentences = [
+    "One month of one ward holds few infections: look at how wide an interval is before calling a ward different.",
+    "Catheter-days of one patient follow each other, so the true uncertainty of a utilization ratio is larger than its interval.",
+  ];
+  if (unwatched.length > 0) {
+    sentences.push(`Infections are not known, and rates of all wards leave these out: ${unwatched.join(", ")}.`);
+  }
+  const { infections, catheterDays } = comparison;
+  for (const used of new Set([infections, catheterDays])) {
+    if (used === null) continue;
+    const { name, year, definition, population } = used.baseline.origin;
+    sentences.push(`Compared with ${name} (${year}; ${population}). ${definition}.`);
+  }
+  return sentences;
+}

@@ -1,0 +1,106 @@
+import { inserters, insertionPlaces } from "../../../shared/catheter-words.ts";
+import { type FigureKey, figureKeys, figureWords } from "../../../shared/figure-words.ts";
+import type { Figure, MonthReport, WardFigures } from "../../../shared/month-report.ts";
+import { canonicalText, lasting } from "./canonical-text.ts";
+
+/** One thing that is no longer as it was signed. */
+export interface MonthDifference {
+  /** null: all wards together, or the report as a whole. */
+  readonly wardId: number | null;
+  readonly ward: string | null;
+  /** null: something else than a figure. */
+  readonly figure: FigureKey | null;
+  readonly what: string;
+  readonly signed: string | number | null;
+  readonly now: string | number | null;
+}
+
+type Value = string | number | null;
+
+/**
+ * What a month says now that it did not say when it was signed, the report as a whole first, then ward by ward, then all
+ * wards together. Nothing when the contents are the same. A report of some wards only has no total to compare.
+ */
+export function monthDifferences(signed: MonthReport, now: MonthReport): MonthDifference[] {
+  const whole = reportWords.flatMap(([what, say]) =>
+    changed({ ward: null, figure: null, what }, say(signed), say(now)),
+  );
+  const codes = [...new Set([...signed.wards, ...now.wards].map(({ code }) => code))];
+  const find = (report: MonthReport, code: string) => report.wards.find((ward) => ward.code === code);
+  const wards = codes.flatMap((code) => wardDifferences(find(signed, code), find(now, code)));
+  const both = signed.total.figures.length > 0 && now.total.figures.length > 0;
+  return [...whole, ...wards, ...(both ? figureDifferences(null, signed.total.figures, now.total.figures) : [])];
+}
+
+const reportWords: readonly (readonly [string, (report: MonthReport) => Value])[] = [
+  ["Facility", ({ facility }) => facility],
+  ["Baseline of infections", ({ baselines }) => baselines.infections?.name ?? null],
+  ["Baseline of catheter-days", ({ baselines }) => baselines.catheterDays?.name ?? null],
+  ["Target for the SIR", ({ goal }) => goal],
+  ["Rule of limits", ({ limits }) => limits],
+];
+
+const wardWords: readonly (readonly [string, (ward: WardFigures) => Value])[] = [
+  ["Name", ({ name }) => name],
+  ["Type of ward", ({ type }) => type],
+  ["Definitions of infections", ({ edition }) => edition],
+  ["Denominators", ({ denominators }) => denominators],
+  [
+    "Where catheters were inserted",
+    ({ insertions }) => counts(insertions.places.map((p) => [p.place && insertionPlaces[p.place], p.count])),
+  ],
+  [
+    "Who inserted catheters",
+    ({ insertions }) => counts(insertions.inserters.map((p) => [p.inserter && inserters[p.inserter], p.count])),
+  ],
+];
+
+function counts(list: readonly (readonly [string | null, number])[]): string {
+  return list.map(([word, count]) => `${(word ?? "not recorded").toLowerCase()} ${count}`).join(", ") || "none";
+}
+
+function wardDifferences(signed: WardFigures | undefined, now: WardFigures | undefined): MonthDifference[] {
+  const ward = signed ?? now;
+  if (!ward) return [];
+  if (!signed || !now) {
+    const said = (there: WardFigures | undefined) => (there ? "in the month" : "not in the month");
+    return changed({ ward, figure: null, what: "Ward" }, said(signed), said(now));
+  }
+  const words = wardWords.flatMap(([what, say]) => changed({ ward, figure: null, what }, say(signed), say(now)));
+  return [...words, ...figureDifferences(ward, signed.figures, now.figures)];
+}
+
+function figureDifferences(
+  ward: WardFigures | null,
+  signed: readonly Figure[],
+  now: readonly Figure[],
+): MonthDifference[] {
+  const [before, after] = [lasting(signed), lasting(now)];
+  return figureKeys.flatMap((key) => {
+    const [a, b] = [before, after].map((list) => list.find((figure) => figure.key === key));
+    if (!a || !b || canonicalText(a) === canonicalText(b)) return [];
+    const said = { ward, figure: key, what: figureWords[key].label };
+    const [first, second] = a.value === b.value ? [parts(a), parts(b)] : [a.value ?? a.reason, b.value ?? b.reason];
+    return [difference(said, first, second)];
+  });
+}
+
+/** What a figure is made of, where its value has not changed and something behind it has. */
+function parts({ value, numerator, denominator, reason }: Figure): string {
+  if (value === null) return `${reason} (${numerator} of ${denominator})`;
+  return `${numerator} of ${denominator}`;
+}
+
+interface Place {
+  readonly ward: WardFigures | null;
+  readonly figure: FigureKey | null;
+  readonly what: string;
+}
+
+function changed(place: Place, signed: Value, now: Value): MonthDifference[] {
+  return signed === now ? [] : [difference(place, signed, now)];
+}
+
+function difference({ ward, figure, what }: Place, signed: Value, now: Value): MonthDifference {
+  return { wardId: ward?.wardId ?? null, ward: ward?.code ?? null, figure, what, signed, now };
+}

@@ -1,0 +1,116 @@
+import type { ChartInput } from "../../../shared/chart-input.ts";
+import { type FigureKey, figureWords } from "../../../shared/figure-words.ts";
+import { type BaselineNamed, type Figure, limitRules, type MonthReport } from "../../../shared/month-report.ts";
+import type { ReportDocument } from "../../../shared/report-document.ts";
+import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
+
+/** The figures of the summary, in its order; those with limits take three columns. */
+const summary: readonly { readonly key: FigureKey; readonly limits: boolean }[] = [
+  { key: "patient_days", limits: false },
+  { key: "catheter_days", limits: false },
+  { key: "utilization", limits: true },
+  { key: "infections", limits: false },
+  { key: "rate", limits: true },
+  { key: "sir", limits: true },
+  { key: "sur", limits: false },
+  { key: "reviews_in_time", limits: false },
+  { key: "bundle_kept", limits: false },
+  { key: "days_past_threshold", limits: false },
+];
+
+/** More rows than these do not fit a page. */
+const mostRows = 12;
+
+/**
+ * A month as a document: what its figures rest on, a summary by ward with limits, and pictures of the intervals. `signed`
+ * says who signed it and when, in words; null for figures that nobody signed. `more` are further sheets.
+ */
+export function monthDocument(report: MonthReport, signed: string | null, more: readonly Sheet[] = []): ReportDocument {
+  const { month, facility, cautions, sources } = report;
+  return {
+    title: `${facility}: urinary catheters and infections, ${month}`,
+    cover: coverOf(report, signed),
+    sheets: [summarySheet(report), ...more],
+    charts: [...intervals(report, "utilization"), ...intervals(report, "rate")],
+    ...{ cautions, sources },
+  };
+}
+
+function coverOf(report: MonthReport, signed: string | null): ReportDocument["cover"] {
+  const { facility, first, last, asOf, wards, baselines, goal, limits, level } = report;
+  const editions = [...new Set(wards.flatMap(({ edition }) => edition ?? []))];
+  const unwatched = wards.filter(({ edition }) => edition === null).map(({ code }) => code);
+  return [
+    { label: "Facility", text: facility },
+    { label: "Period", text: `${first} to ${last}` },
+    { label: "Data as of", text: `${asOf} (UTC)` },
+    { label: "Signed", text: signed ?? "Nobody signed these figures: they are as the record stands." },
+    { label: "Definitions", text: editions.length === 0 ? "No ward was watched." : editions.join(", ") },
+    ...(unwatched.length === 0 ? [] : [{ label: "Not watched", text: unwatched.join(", ") }]),
+    { label: "Baseline of infections", text: baselineText(baselines.infections) },
+    { label: "Baseline of catheter-days", text: baselineText(baselines.catheterDays) },
+    { label: "Target", text: goal === null ? "No SIR is aimed at." : `An SIR of ${goal}` },
+    { label: "Limits", text: `${limitRules[limits]}; ${level * 100}%` },
+  ];
+}
+
+function baselineText(baseline: BaselineNamed | null): string {
+  if (baseline === null) return "None is in use, so nothing is predicted.";
+  const { name, edition, year, population, definition, source } = baseline;
+  return `${name}, ${edition} (data of ${year}; ${population}; ${definition}). Source: ${source}`;
+}
+
+function summarySheet(report: MonthReport): Sheet {
+  const { facility, first, last, asOf, sources, cautions, wards, total } = report;
+  const text = (key: string, label: string): SheetColumn => ({ key, label, kind: "text", unit: null });
+  const columns = summary.flatMap(({ key, limits }): SheetColumn[] => {
+    const { label, kind, unit } = figureWords[key];
+    const limit = (end: string): SheetColumn => ({ key: `${key}_${end}`, label: `${label}, ${end} limit`, kind, unit });
+    return [{ key, label, kind, unit }, ...(limits ? [limit("lower"), limit("upper")] : [])];
+  });
+  return {
+    ...{ id: "month-summary", title: "Summary by ward", period: `${first} to ${last}, ${facility}`, asOf, sources },
+    columns: [text("ward", "Ward"), text("name", "Name"), ...columns, text("missing", "Why figures are missing")],
+    rows: wards.map(({ code, name, figures }) => [code, name, ...cellsOf(figures)]),
+    total: ["All wards", "", ...cellsOf(total.figures)],
+    cautions,
+  };
+}
+
+function cellsOf(figures: readonly Figure[]): SheetCell[] {
+  const found = summary.map(({ key, limits }) => ({ key, limits, figure: figures.find((one) => one.key === key) }));
+  const cells = found.flatMap(({ limits, figure }) => [
+    figure?.value ?? null,
+    ...(limits ? [figure?.lower ?? null, figure?.upper ?? null] : []),
+  ]);
+  const reasons = found.flatMap(({ key, limits, figure }) => {
+    const reason = figure?.reason ?? (limits ? figure?.limitsReason : null) ?? null;
+    return reason === null ? [] : [`${figureWords[key].label}: ${reason}`];
+  });
+  return [...cells, reasons.join(" ")];
+}
+
+/** Intervals of a figure by ward, in parts that fit a page, around the figure of all wards; none where that is missing. */
+function intervals({ wards, total, month }: MonthReport, key: FigureKey): ChartInput[] {
+  const { label, unit } = figureWords[key];
+  const reference = total.figures.find((one) => one.key === key)?.value ?? null;
+  if (reference === null) return [];
+  const rows = wards.flatMap(({ code, figures }) => {
+    const figure = figures.find((one) => one.key === key);
+    if (!figure) return [];
+    return [{ name: code, estimate: figure.value, lower: figure.lower, upper: figure.upper, reason: figure.reason }];
+  });
+  const parts = Array.from({ length: Math.ceil(rows.length / mostRows) }, (_, at) =>
+    rows.slice(at * mostRows, (at + 1) * mostRows),
+  );
+  return parts.map((part, at) => ({
+    kind: "intervals",
+    input: {
+      ...{ id: `${key}-${at + 1}`, title: `${label}, ${month}${parts.length > 1 ? `, part ${at + 1}` : ""}` },
+      sentence:
+        "Shows each ward's figure with its 95% limits, by the wards' codes; wards whose limits overlap are not told apart, and the order says nothing.",
+      ...{ unit, decimals: key === "rate" ? 2 : 3, scale: "linear", reference, referenceName: "all wards", rows: part },
+    },
+    notes: [],
+  }));
+}

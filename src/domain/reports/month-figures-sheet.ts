@@ -1,0 +1,53 @@
+import { figureWords } from "../../../shared/figure-words.ts";
+import type { Figure, MonthReport } from "../../../shared/month-report.ts";
+import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
+
+const text = (key: string, label: string): SheetColumn => ({ key, label, kind: "text", unit: null });
+const amount = (key: string, label: string): SheetColumn => ({
+  key,
+  label,
+  kind: "amount",
+  unit: "as its figure says",
+});
+
+const columns: SheetColumn[] = [
+  text("ward", "Ward"),
+  text("name", "Name"),
+  text("figure", "Figure"),
+  text("label", "Figure in words"),
+  amount("value", "Value"),
+  text("unit", "Unit"),
+  amount("numerator", "Numerator"),
+  amount("denominator", "Denominator"),
+  amount("lower", "Lower limit"),
+  amount("upper", "Upper limit"),
+  amount("p", "p value"),
+  text("method", "Method"),
+  text("reason", "Why there is no value"),
+  text("limits_reason", "Why a limit is missing"),
+];
+
+/** A month's figures as rows, one for each ward and figure, those of all wards together last; nothing is rounded. */
+export function monthFiguresSheet(report: MonthReport): Sheet {
+  const rows = [
+    ...report.wards.flatMap(({ code, name, figures }) => figures.map((figure) => rowOf(code, name, figure))),
+    ...report.total.figures.map((figure) => rowOf("", "All wards shown", figure)),
+  ];
+  return {
+    id: "month-figures",
+    title: `Figures of the month, ${report.facility}`,
+    period: `${report.first} to ${report.last}`,
+    asOf: report.asOf,
+    sources: report.sources,
+    columns,
+    rows,
+    total: null,
+    cautions: report.cautions,
+  };
+}
+
+function rowOf(code: string, name: string, figure: Figure): SheetCell[] {
+  const { key, value, numerator, denominator, lower, upper, p, method, reason, limitsReason } = figure;
+  const { label, unit } = figureWords[key];
+  return [code, name, key, label, value, unit, numerator, denominator, lower, upper, p, method, reason, limitsReason];
+}

@@ -1,0 +1,43 @@
+import type * as cases from "../../shared/api/cases.ts";
+import type * as editions from "../../shared/api/editions.ts";
+import type * as events from "../../shared/api/events.ts";
+import type * as findings from "../../shared/api/findings.ts";
+import { dayNumber } from "../domain/days/day-number.ts";
+import { compareEditions } from "../usecases/compare-editions.ts";
+import { correctFinding, voidFinding } from "../usecases/correct-finding.ts";
+import { decideCase } from "../usecases/decide-case.ts";
+import { listCases } from "../usecases/list-cases.ts";
+import { listEditions, readEdition } from "../usecases/list-editions.ts";
+import { recordNoneFound, withdrawNoneFound } from "../usecases/none-found.ts";
+import { readCase } from "../usecases/read-case.ts";
+import { recordFinding } from "../usecases/record-finding.ts";
+import { reportEvents } from "../usecases/report-events.ts";
+import { reportMonthCultures } from "../usecases/report-month-cultures.ts";
+import type { Routes } from "./routes.ts";
+
+type Names = keyof typeof cases | keyof typeof editions | keyof typeof events | keyof typeof findings;
+
+/** The work on determined cultures, editions, events and findings: endpoint to use case. */
+export const caseRoutes: Pick<Routes, Names> = {
+  recordFinding: (act, { day, ...input }) => recordFinding(act, { ...input, day: dayNumber(day) }),
+  correctFinding: (act, { findingId, reason, seenVersion, day, ...given }) => {
+    const changes = day === undefined ? given : { ...given, day: dayNumber(day) };
+    return correctFinding(act, { findingId, reason, seenVersion, changes });
+  },
+  voidFinding: (act, input) => voidFinding(act, input),
+  listCases: (act, { list, from }) => listCases(act, { list, from: from === undefined ? null : dayNumber(from) }),
+  readCase: (act, input) => readCase(act, input),
+  confirmCase: (act, { remark = null, ...input }) =>
+    decideCase(act, { ...input, kind: "confirmation", reason: remark }),
+  disagreeWithCase: (act, input) => decideCase(act, { ...input, kind: "disagreement" }),
+  reopenCase: (act, input) => decideCase(act, { ...input, kind: "reopening" }),
+  recordNoneFound: (act, input) => recordNoneFound(act, input),
+  withdrawNoneFound: (act, input) => withdrawNoneFound(act, input),
+  readEvents: (act, { first, last }, reach) =>
+    reportEvents(act, { first: dayNumber(first), last: dayNumber(last), ...reach }),
+  readMonthCultures: (act, { month }, reach) => reportMonthCultures(act, { month, ...reach }),
+  listEditions: () => Promise.resolve(listEditions()),
+  readEdition: (_act, input) => Promise.resolve(readEdition(input)),
+  compareEditions: (act, { first, last, ...input }) =>
+    compareEditions(act, { ...input, first: dayNumber(first), last: dayNumber(last) }),
+};

@@ -1,0 +1,36 @@
+import type * as cultures from "../../shared/api/cultures.ts";
+import type * as determinations from "../../shared/api/determinations.ts";
+import type * as organisms from "../../shared/api/organisms.ts";
+import type * as signs from "../../shared/api/signs.ts";
+import { dayNumber } from "../domain/days/day-number.ts";
+import { correctSign, voidSign } from "../usecases/correct-sign.ts";
+import { correctSpecimen, voidSpecimen } from "../usecases/correct-specimen.ts";
+import { listOrganisms } from "../usecases/list-organisms.ts";
+import { readCultures } from "../usecases/read-cultures.ts";
+import { readDeterminations } from "../usecases/read-determinations.ts";
+import { recordSigns } from "../usecases/record-signs.ts";
+import { recordSpecimen } from "../usecases/record-specimen.ts";
+import { withInstants } from "./charted-times.ts";
+import type { Routes } from "./routes.ts";
+
+type Names = keyof typeof cultures | keyof typeof signs | keyof typeof determinations | keyof typeof organisms;
+
+/** Specimens, signs and determinations: endpoint to use case. */
+export const cultureRoutes: Pick<Routes, Names> = {
+  readCultures: (act, input) => readCultures(act, input),
+  recordSpecimen: async (act, input) => recordSpecimen(act, await withInstants(act, input, ["collectedAt"])),
+  correctSpecimen: async (act, input) => {
+    const given = await withInstants(act, input, ["collectedAt"]);
+    const { specimenId, reason, seenVersion, marks, ...changes } = given;
+    return correctSpecimen(act, { specimenId, reason, seenVersion, marks, changes });
+  },
+  voidSpecimen: (act, input) => voidSpecimen(act, input),
+  recordSigns: (act, { day, ...input }) => recordSigns(act, { ...input, day: dayNumber(day) }),
+  correctSign: (act, { signId, reason, seenVersion, confirm, day, ...given }) => {
+    const changes = day === undefined ? given : { ...given, day: dayNumber(day) };
+    return correctSign(act, { signId, reason, seenVersion, confirm, changes });
+  },
+  voidSign: (act, input) => voidSign(act, input),
+  readDeterminations: (act, input) => readDeterminations(act, input),
+  listOrganisms: () => listOrganisms(),
+};

@@ -1,0 +1,39 @@
+import type { FastifyReply, FastifyRequest } from "fastify";
+import type { Endpoint } from "../../shared/endpoint.ts";
+import { type DocumentType, documentTypes, type ReportDocument } from "../../shared/report-document.ts";
+import { csvMediaType, type Sheet } from "../../shared/sheet.ts";
+import { sheetCsv } from "../csv/sheet-csv.ts";
+import type { DocumentMaker } from "../documents/document-maker.ts";
+
+/** The media types, beside JSON, in which an endpoint answers. */
+export function fileTypes({ reply }: Pick<Endpoint, "reply">): readonly DocumentType[] {
+  if (reply === "sheet") return [csvMediaType];
+  return reply === "document" ? (Object.keys(documentTypes) as DocumentType[]) : [];
+}
+
+/** The file that is asked for, as the body of the reply, which is marked as one; null for who asks for JSON. */
+export async function asFile(
+  reply: FastifyReply,
+  { endpoint, request, documents }: { endpoint: Endpoint; request: FastifyRequest; documents: DocumentMaker },
+  answer: object,
+): Promise<string | Buffer | null> {
+  const types = fileTypes(endpoint);
+  if (types.length === 0) return null;
+  // What is answered depends on what is asked for, so nothing between may give one for the other.
+  reply.header("vary", "accept");
+  const type = types.find((one) => (request.headers.accept ?? "").startsWith(one));
+  if (type === undefined) return null;
+  if (endpoint.reply === "sheet") {
+    reply.type(`${csvMediaType}; charset=utf-8`);
+    return sheetCsv((answer as { sheet: Sheet }).sheet);
+  }
+  const { document } = answer as { document: ReportDocument };
+  const [first] = document.sheets;
+  if (type === csvMediaType && first) {
+    reply.type(`${csvMediaType}; charset=utf-8`);
+    return sheetCsv(first);
+  }
+  if (type === csvMediaType) throw new Error(`${endpoint.path} answered a document without a sheet`);
+  reply.type(type);
+  return Buffer.from(await documents.make(document, type));
+}

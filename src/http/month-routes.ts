@@ -1,0 +1,35 @@
+import type * as baselines from "../../shared/api/baselines.ts";
+import type * as figures from "../../shared/api/month-figures.ts";
+import { baselineColumns } from "../../shared/baseline-words.ts";
+import { refuse } from "../../shared/problems.ts";
+import { textRows } from "../csv/text-rows.ts";
+import { addBaseline } from "../usecases/add-baseline.ts";
+import { listBaselines } from "../usecases/list-baselines.ts";
+import { listComparisons } from "../usecases/list-comparisons.ts";
+import { listSignedMonths, readMonthSignatures, readSignedMonth, readSignedText } from "../usecases/read-signatures.ts";
+import { reportFigureSheet, reportFigures } from "../usecases/report-figures.ts";
+import { setComparison } from "../usecases/set-comparison.ts";
+import { signMonth } from "../usecases/sign-month.ts";
+import type { Routes } from "./routes.ts";
+
+type Names = keyof typeof baselines | keyof typeof figures;
+
+/** A month's figures, their signatures, and what they are compared with: endpoint to use case. */
+export const monthRoutes: Pick<Routes, Names> = {
+  readMonthFigures: (act, { month }, reach) => reportFigures(act, { month, ...reach }),
+  readMonthFigureSheet: (act, { month }, reach) => reportFigureSheet(act, { month, ...reach }),
+  readMonthSignatures: (act, { month }, reach) => readMonthSignatures(act, { month, ...reach }),
+  readSignedMonth: (act, { month, number }, reach) => readSignedMonth(act, { month, number, ...reach }),
+  readSignedText: (act, input) => readSignedText(act, input),
+  listSignedMonths: (act) => listSignedMonths(act),
+  signMonth: (act, input) => signMonth(act, input),
+  listBaselines: (act) => listBaselines(act),
+  addBaseline: (act, { kind, rows, csv, ...origin }) => {
+    if ((rows === undefined) === (csv === undefined))
+      refuse("baseline-unusable", "Give either rows or the text of a file.", { pointer: "/rows" });
+    const given = rows ?? textRows(csv ?? "", baselineColumns[kind], "baseline-unusable");
+    return addBaseline(act, { kind, rows: given, origin });
+  },
+  listComparisons: (act) => listComparisons(act),
+  setComparison: (act, input) => setComparison(act, input),
+};

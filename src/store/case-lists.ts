@@ -1,0 +1,75 @@
+import { type CaseState, caseState } from "../../shared/case-words.ts";
+import type { DayNumber } from "../domain/days/day-number.ts";
+import { type KeptDetermination, keptFrom } from "./determinations.ts";
+import type { Read } from "./store.ts";
+
+const include = { patient: { select: { survivorId: true } } } as const;
+
+/** The cases of a facility in these states, collected from a day on, in the order of days. */
+export async function casesIn(
+  read: Read,
+  facilityId: number,
+  { states, from }: { readonly states: readonly CaseState[]; readonly from: DayNumber | null },
+): Promise<KeptDetermination[]> {
+  const rows = await read.db.determination.findMany({
+    where: { state: { in: [...states] }, patient: { facilityId }, ...(from === null ? {} : { day: { gte: from } }) },
+    include,
+    orderBy: [{ day: "asc" }, { caseId: "asc" }],
+  });
+  return rows.map(keptFrom);
+}
+
+/** How many cases of a facility are in each state. */
+export async function casesByState(read: Read, facilityId: number): Promise<Record<CaseState, number>> {
+  const where = { state: { not: "replaced" }, patient: { facilityId } };
+  const rows = await read.db.determination.groupBy({ by: ["state"], where, _count: { _all: true } });
+  const found = new Map(rows.map(({ state, _count }) => [state, _count._all]));
+  return Object.fromEntries(caseState.options.map((state) => [state, found.get(state) ?? 0])) as Record<
+    CaseState,
+    number
+  >;
+}
+
+/** The cases in force of a facility whose event, or where there is none whose collection, lies between two days. */
+export async function casesBetween(
+  read: Read,
+  facilityId: number,
+  { first, last }: { readonly first: DayNumber; readonly last: DayNumber },
+): Promise<KeptDetermination[]> {
+  const days = { gte: first, lte: last };
+  const rows = await read.db.determination.findMany({
+    where: {
+      ...{ state: { not: "replaced" }, patient: { facilityId } },
+      OR: [{ eventDay: days }, { eventDay: null, day: days }],
+    },
+    include,
+    orderBy: [{ day: "asc" }, { caseId: "asc" }],
+  });
+  return rows.map(keptFrom);
+}
+
+/** Surviving patients of whom time alone may have changed a determination since it was made, in the order of ids. */
+export async function patientsToDetermineAgain(read: Read, facilityId: number, today: DayNumber): Promise<number[]> {
+  const rows = await read.db.determination.findMany({
+    where: {
+      ...{ state: { not: "replaced" }, patient: { facilityId }, knownThrough: { lt: today } },
+      settlesOn: { gt: read.db.determination.fields.knownThrough },
+    },
+    select: include,
+  });
+  return [...new Set(rows.map(({ patient }) => patient.survivorId))].sort((a, b) => a - b);
+}
+
+/** The cases in force of a facility that were collected between two days, in the order of days. */
+export async function casesCollected(
+  read: Read,
+  facilityId: number,
+  { first, last }: { readonly first: DayNumber; readonly last: DayNumber },
+): Promise<KeptDetermination[]> {
+  const rows = await read.db.determination.findMany({
+    where: { state: { not: "replaced" }, patient: { facilityId }, day: { gte: first, lte: last } },
+    include,
+    orderBy: [{ day: "asc" }, { caseId: "asc" }],
+  });
+  return rows.map(keptFrom);
+}

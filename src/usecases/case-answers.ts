@@ -1,0 +1,72 @@
+import type { z } from "zod";
+import type { caseInList } from "../../shared/api/case-entries.ts";
+import { glanceAround } from "../domain/cultures/glance.ts";
+import { summaryWords } from "../domain/cultures/summary-words.ts";
+import { surveillanceOf } from "../domain/cultures/surveillance-of.ts";
+import { determinationWithCodes, type WardCodes } from "../domain/cultures/ward-codes.ts";
+import { type DayNumber, dayText } from "../domain/days/day-number.ts";
+import type { PatientRecord } from "../store/culture-records.ts";
+import { determinationIn, type KeptDetermination } from "../store/determinations.ts";
+import type { DeterminingRules } from "./determining-rules.ts";
+
+type Answer = z.output<typeof caseInList>;
+type About = Omit<Answer, "isCauti" | "criterion" | "dateOfEvent" | "isDischarged" | "grew" | "lookUp" | "glance">;
+
+/** What every answer about a case needs. */
+export interface CaseContext {
+  readonly record: PatientRecord;
+  readonly codes: WardCodes;
+  readonly today: DayNumber;
+  /** Everything that it was determined to be, oldest first, where its last decision does not hold any more. */
+  readonly history: readonly KeptDetermination[];
+}
+
+/** What every answer says of a case. */
+export function aboutCase(kept: KeptDetermination, { record, codes, today, history }: CaseContext): About {
+  const { caseId, subjectKind, day, revision, state, outcome } = kept;
+  return {
+    ...{ caseId, patientId: record.patientId, identifier: record.identifier, version: revision },
+    subject: { kind: subjectKind, id: caseId, day: dayText(day) },
+    // What was replaced is never read as a case.
+    state: state === "replaced" ? "closed" : state,
+    outcome: outcome === "gone" ? null : outcome,
+    summary: summaryWords(kept, codes),
+    wardId: kept.wardId ?? kept.placeId,
+    ageDays: today - day,
+    changed: state === "changed" ? changeOf(kept, history, codes) : null,
+  };
+}
+
+/** What changed since somebody decided: from the determination that they saw to the one in force. */
+function changeOf(kept: KeptDetermination, history: readonly KeptDetermination[], codes: WardCodes): About["changed"] {
+  const seen = history.findLast(({ reported }) => reported === kept.decided);
+  const changes = history.filter((one, i) => one.reported !== history[i - 1]?.reported);
+  const { cause, reason, determinedAt: at, determinedBy: by } = changes.at(-1) ?? kept;
+  const before = seen ? summaryWords(seen, codes) : "";
+  return { before, after: summaryWords(kept, codes), cause, reason, at, by };
+}
+
+/** A case as a list shows it. */
+export function caseOfList(kept: KeptDetermination, context: CaseContext, rules: DeterminingRules): Answer {
+  const { record, codes, today } = context;
+  const timeline = surveillanceOf(record, rules, today);
+  const determination = determinationIn(kept);
+  const told = determination && determinationWithCodes(determination, codes);
+  const { criterion = null, dateOfEvent = null } = determination?.event ?? {};
+  return {
+    ...aboutCase(kept, context),
+    ...{ isCauti: kept.isCauti, criterion, dateOfEvent: dateOfEvent === null ? null : dayText(dateOfEvent) },
+    isDischarged: timeline.stays.every(({ dischargeDay }) => dischargeDay !== null),
+    grew: grewIn(record, kept.caseId),
+    lookUp: [...new Set(told?.derivation.flatMap(({ lookUp }) => lookUp ?? []))],
+    glance: glanceAround(timeline, kept.day).map(({ day, signs, ...said }) => ({
+      ...said,
+      ...{ day: dayText(day), signs: [...signs] },
+    })),
+  };
+}
+
+function grewIn({ specimens }: PatientRecord, caseId: number): string[] {
+  const specimen = specimens.find(({ id }) => id === caseId);
+  return (specimen?.organisms ?? []).map(({ name, count }) => (count === null ? name : `${name} ${count}`));
+}

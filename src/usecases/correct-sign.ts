@@ -1,0 +1,99 @@
+import { z } from "zod";
+import { signState } from "../../shared/api/culture-entries.ts";
+import { correctSign as decide, type RecordedSign, type SignChanges } from "../domain/cultures/sign.ts";
+import { signFaults } from "../domain/cultures/sign-faults.ts";
+import type { DayNumber } from "../domain/days/day-number.ts";
+import { showLocalTime } from "../domain/days/local-time.ts";
+import { revise } from "../domain/timeline/timeline.ts";
+import { replaceSign, signOf } from "../store/signs.ts";
+import type { Act } from "./act.ts";
+import {
+  type CultureChange,
+  type CultureKind,
+  changeCulture,
+  type DaysOfPatient,
+  refuseFaults,
+} from "./change-culture.ts";
+import { signAnswer } from "./culture-answers.ts";
+import { type GivenSign, momentOf, temperatureOf } from "./given-signs.ts";
+
+const signs: CultureKind<RecordedSign> = {
+  name: "sign",
+  key: (signId) => ({ signId }),
+  load: signOf,
+  replace: replaceSign,
+  current: (sign) => z.encode(signState, signAnswer(sign)),
+};
+
+/** A change of a sign. */
+export type SignChange = Omit<CultureChange, "id"> & { readonly signId: number };
+
+/** What a correction gives anew; null takes a time or a temperature away. */
+export type GivenChanges = Partial<Pick<GivenSign, "finding" | "otherCause">> & {
+  readonly day?: DayNumber | undefined;
+  readonly time?: string | null | undefined;
+  readonly temperature?: string | null | undefined;
+};
+
+/**
+ * Corrects a sign. A sign of another day keeps its hour unless one is given; a sign of another name is another sign.
+ * Refuses `stale-version`, `entry-voided`, and what a new sign is refused for.
+ */
+export async function correctSign(
+  act: Act,
+  input: SignChange & { readonly changes: GivenChanges; readonly confirm?: readonly string[] | undefined },
+): Promise<{ signId: number; version: number }> {
+  const { signId, changes, confirm = [] } = input;
+  // A temperature that stays as it is was looked at when it was recorded.
+  const confirmed = changes.temperature === undefined ? ["/temperature"] : confirm;
+  const { version } = await changeCulture(
+    act,
+    { ...input, id: signId },
+    {
+      kind: signs,
+      action: "correct-sign",
+      decide: async (_tx, old, daysOf) => {
+        const { finding = old.finding, otherCause = old.otherCause } = changes;
+        const { temperature, faults } =
+          changes.temperature === undefined
+            ? { temperature: old.temperature, faults: [] }
+            : temperatureOf(changes.temperature, "/temperature");
+        const moved = await movedTo(old, changes, { daysOf, now: act.now });
+        const sign = decide(old, { finding, otherCause, temperature, ...moved.when }, moved.marks);
+        refuseFaults([...moved.faults, ...faults, ...signFaults(sign, { at: "", confirmed })]);
+        return sign;
+      },
+    },
+  );
+  return { signId, version };
+}
+
+/** The day and instant of a sign that is given another day or time. */
+async function movedTo(
+  old: RecordedSign,
+  { day = old.day, time }: GivenChanges,
+  { daysOf, now }: { daysOf: () => Promise<DaysOfPatient>; now: number },
+): Promise<{ when: Pick<SignChanges, "day" | "at"> } & Pick<ReturnType<typeof momentOf>, "marks" | "faults">> {
+  if (day === old.day && time === undefined) return { when: {}, marks: [], faults: [] };
+  const days = await daysOf();
+  const kept = old.at === null ? null : showLocalTime(old.at, days.zone).slice("YYYY-MM-DDT".length);
+  const given = { day, time: day > days.today ? null : time === undefined ? kept : time };
+  const { at, marks, faults } = momentOf(given, { zone: days.zone, now, pointer: "/time" });
+  const ofDay = day === old.day ? [] : days.faultsOf(day, "/day");
+  return { when: { day, at }, marks, faults: [...ofDay, ...faults] };
+}
+
+/** Voids a sign that was recorded in error; it stays readable and decides nothing. Refuses `stale-version`, `entry-voided`. */
+export async function voidSign(act: Act, input: SignChange): Promise<{ signId: number; version: number }> {
+  const { signId, reason } = input;
+  const { version } = await changeCulture(
+    act,
+    { ...input, id: signId },
+    {
+      kind: signs,
+      action: "void-sign",
+      decide: async (_tx, old) => revise(old, { voidReason: reason }),
+    },
+  );
+  return { signId, version };
+}

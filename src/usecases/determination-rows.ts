@@ -1,0 +1,56 @@
+import type { AuditAction } from "../../shared/audit-words.ts";
+import { summaryOf } from "../domain/criteria/index.ts";
+import { caseStateOf, type KeptOutcome, reportedText } from "../domain/cultures/case-state.ts";
+import type { PlacedDetermination } from "../domain/cultures/determine-by-ward.ts";
+import type { DayNumber } from "../domain/days/day-number.ts";
+import { editionNamed } from "../domain/editions/index.ts";
+import type { KeptDetermination, StoredDetermination } from "../store/determinations.ts";
+
+/** Why cultures are determined anew, and of what the record is known up to which day. */
+export interface Determining {
+  readonly cause: AuditAction;
+  readonly reason: string | null;
+  readonly knownThrough: DayNumber;
+}
+
+type Row = Omit<StoredDetermination, "number" | "state" | "revision" | "decision" | "decided">;
+
+/** The row of a determination; `patientId` is the patient for whom its specimen or finding was recorded. */
+export function rowOf(
+  { determination, placeId }: PlacedDetermination,
+  patientId: number,
+  determining: Determining,
+): Row {
+  const { subject, editionId, outcome, event } = determination;
+  const windowDays = editionNamed(editionId)?.options.windowDays ?? 0;
+  return {
+    ...{ caseId: subject.id, patientId, subjectKind: subject.kind, day: subject.day, placeId, editionId, outcome },
+    eventDay: event?.dateOfEvent ?? null,
+    wardId: event?.wardId ?? null,
+    isCauti: outcome === "event" && (event?.isCauti ?? false),
+    summary: summaryOf(determination),
+    reported: reportedText(determination),
+    body: JSON.stringify(determination),
+    // From the day after its window has closed on, nothing more comes with time alone.
+    settlesOn: subject.day + windowDays + 1,
+    ...determining,
+  };
+}
+
+/** The row of a case whose specimen or finding does not stand any more. */
+export function goneRow(before: KeptDetermination, determining: Determining): Row {
+  const { caseId, patientId, subjectKind, day, placeId, editionId, settlesOn } = before;
+  return {
+    ...{ caseId, patientId, subjectKind, day, placeId, editionId, settlesOn },
+    ...{ outcome: "gone", eventDay: null, wardId: null, isCauti: false, summary: "nothing to determine any more" },
+    ...{ reported: reportedText(null), body: "null", ...determining },
+  };
+}
+
+/** The row as the next one of its case: with the work that was done on it so far. */
+export function nextRow(row: Row, before: KeptDetermination | undefined): StoredDetermination {
+  const { number = 0, revision = 0, decision = null, decided = null } = before ?? {};
+  const said: { outcome: KeptOutcome; reported: string } = row;
+  const state = caseStateOf(said, { decision, decided });
+  return { ...row, number: number + 1, revision: revision + 1, decision, decided, state };
+}

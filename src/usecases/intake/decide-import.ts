@@ -1,0 +1,50 @@
+import type { ImportState } from "../../../shared/import-words.ts";
+import { refuse } from "../../../shared/problems.ts";
+import { writeAudit } from "../../store/audit.ts";
+import { countLines } from "../../store/import-lines.ts";
+import { importOf, noteImport, setImportState } from "../../store/imports.ts";
+import { hasBrokenFile } from "../../store/set-aside-lines.ts";
+import type { Tx } from "../../store/store.ts";
+import { type Act, recording } from "../act.ts";
+import { endImportIn } from "./import-lines.ts";
+
+export interface ImportDecision {
+  readonly importId: number;
+  readonly decision: "apply" | "discard";
+  /** Refused lines are kept for repair and the others stored; else a refused line stops all. */
+  readonly setAside: boolean;
+}
+
+/**
+ * Decides what becomes of files that were read and tried. What is to be stored is stored after the answer.
+ * Refuses `import-not-waiting`, `import-lines-refused` and `import-file-broken`.
+ */
+export function decideImport(
+  act: Act,
+  { importId, decision, setAside }: ImportDecision,
+): Promise<{ importId: number; state: ImportState }> {
+  return act.store.tx(async (tx) => {
+    const row = await importOf(tx, act.actor.facilityId, importId);
+    if (row?.state !== "checked") refuse("import-not-waiting", "Nobody is asked to decide about it now.");
+    if (decision === "discard") {
+      await endImportIn(tx, act, importId, "discarded");
+      return { importId, state: "discarded" };
+    }
+    await refuseFaulty(tx, importId, setAside);
+    await setImportState(tx, importId, "applying");
+    await noteImport(tx, importId, { setAside });
+    await writeAudit(tx, recording(act), { action: "decide-import", details: { importId, setAside } });
+    return { importId, state: "applying" };
+  });
+}
+
+async function refuseFaulty(tx: Tx, importId: number, setAside: boolean): Promise<void> {
+  if (await hasBrokenFile(tx, importId))
+    refuse("import-file-broken", "Nothing of these files can be stored, because one of them breaks off.");
+  const { refused = 0 } = await countLines(tx, importId);
+  if (refused === 0 || setAside) return;
+  const said = refused === 1 ? "1 line was refused" : `${refused} lines were refused`;
+  refuse("import-lines-refused", `${said}, and it was not said that they are to be set aside.`, {
+    pointer: "/setAside",
+  });
+}

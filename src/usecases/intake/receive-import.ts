@@ -1,0 +1,39 @@
+import { importMost } from "../../../shared/import-words.ts";
+import { refuse } from "../../../shared/problems.ts";
+import { writeAudit } from "../../store/audit.ts";
+import { facility } from "../../store/facilities.ts";
+import { addFiles, type SentFile } from "../../store/import-files.ts";
+import { addImport } from "../../store/imports.ts";
+import { type Act, recording } from "../act.ts";
+
+/**
+ * Puts files down to be read. Nothing of them is looked at before the answer but their size.
+ * Refuses `demo-record`: nobody's patients belong among the invented ones; and `import-too-large`.
+ */
+export function receiveImport(act: Act, { files }: { files: readonly SentFile[] }): Promise<{ importId: number }> {
+  return act.store.tx(async (tx) => {
+    const by = recording(act);
+    if ((await facility(tx, by.facilityId)).demo)
+      refuse("demo-record", "This is the demo hospital, in which nobody exists.");
+    const lines = files.reduce((sum, { text }) => sum + linesIn(text), 0);
+    if (lines > importMost.lines)
+      refuse("import-too-large", `The files have ${lines} lines, and at most ${importMost.lines} are taken here.`, {
+        pointer: "/files",
+      });
+    const importId = await addImport(tx, by, { setAside: false, assumeInpatient: false, state: "received" });
+    await addFiles(tx, importId, files);
+    await writeAudit(tx, by, { action: "receive-files", details: { importId, files: files.length } });
+    return { importId };
+  });
+}
+
+/** Line feeds, or carriage returns where a file has no line feeds. */
+function linesIn(text: string): number {
+  return Math.max(occurrences(text, "\n"), occurrences(text, "\r")) + 1;
+}
+
+function occurrences(text: string, sign: string): number {
+  let count = 0;
+  for (let at = text.indexOf(sign); at >= 0; at = text.indexOf(sign, at + 1)) count += 1;
+  return count;
+}

@@ -1,0 +1,97 @@
+import { Problem, refuse } from "../../../shared/problems.ts";
+import { type LineMark, lineMarks } from "../../domain/intake/outcome.ts";
+import { writeAudit } from "../../store/audit.ts";
+import { countLines, type StagedLine, settleLines } from "../../store/import-lines.ts";
+import { importOf } from "../../store/imports.ts";
+import { type LinePlace, noteSettled, restageLine, takeSetAside } from "../../store/set-aside-lines.ts";
+import type { Tx } from "../../store/store.ts";
+import { type Act, recording } from "../act.ts";
+import { applyChunk } from "./apply-import.ts";
+import { entryKey } from "./entry-key.ts";
+import { LineGroups } from "./group-lines.ts";
+import type { PlacedFault, ReadLine } from "./intake-item.ts";
+import { nextChunk } from "./read-waiting.ts";
+import { recorded, stagedLine } from "./stage-import.ts";
+
+type Repaired = { state: "accepted" | "marked" | "unchanged"; marks: string[] };
+
+/**
+ * Stores a line that was set aside as a person mended it. It is checked like any other line, and against what is
+ * recorded by now; refused again, nothing changes and each fault stands at its column.
+ * Refuses `line-not-set-aside`, and whatever a line can be refused for.
+ */
+export function repairLine(act: Act, { importId, item }: { importId: number; item: ReadLine }): Promise<Repaired> {
+  const place = { importId, file: item.file, line: item.line };
+  return act.store.tx(
+    async (tx) => {
+      const text = await take(tx, act, place);
+      const staged = await stagedAnew(tx, act, item);
+      if (staged.state === "refused") refuseLine(JSON.parse(staged.faults ?? "[]"));
+      await restageLine(tx, place, staged);
+      const repaired = staged.state === "unchanged" ? await sayUnchanged(tx, act, place) : await store(tx, act, place);
+      const isKept = repaired.state !== "unchanged";
+      await noteSettled(tx, place, { ...recording(act), text: isKept ? text : null });
+      return repaired;
+    },
+    { ids: idsOfOneLine },
+  );
+}
+
+/** A line makes at most a patient, a stay and one entry in it, or a ward with its setting. */
+const idsOfOneLine = 68;
+
+/** Drops a line that was set aside: it stays to be read, with the reason. Refuses `line-not-set-aside`. */
+export function dropLine(
+  act: Act,
+  { reason, ...place }: LinePlace & { reason: string },
+): Promise<{ importId: number; refused: number }> {
+  return act.store.tx(async (tx) => {
+    const text = await take(tx, act, place);
+    await noteSettled(tx, place, { ...recording(act), text, dropped: { reason } });
+    const { importId, file, line } = place;
+    await writeAudit(tx, recording(act), { action: "drop-line", details: { importId, file, line } });
+    return { importId, refused: (await countLines(tx, importId)).refused ?? 0 };
+  });
+}
+
+/** Lines are set aside by an import that was stored. */
+async function take(tx: Tx, act: Act, place: LinePlace): Promise<string> {
+  const row = await importOf(tx, act.actor.facilityId, place.importId);
+  // A fault of a whole file stands at line 0, and such a file is never stored.
+  const text = row?.state === "applied" ? await takeSetAside(tx, place) : null;
+  return text ?? refuse("line-not-set-aside", "No line of this number waits for repair there.");
+}
+
+async function stagedAnew(tx: Tx, act: Act, item: ReadLine): Promise<StagedLine> {
+  const groups = new LineGroups();
+  const about = entryKey(item);
+  const { latest, known } = await recorded(tx, act, { groups, keyed: [{ item, entryKey: about }] });
+  return stagedLine({ item, entryKey: about, groups, latest, known });
+}
+
+/** What the line says was stored before. */
+async function sayUnchanged(tx: Tx, act: Act, { importId, file, line }: LinePlace): Promise<Repaired> {
+  await settleLines(tx, importId, [{ file, line, raw: "", outcome: { state: "unchanged" } }]);
+  await writeAudit(tx, recording(act), { action: "repair-line", details: { importId, lines: 0 } });
+  return { state: "unchanged", marks: [] };
+}
+
+async function store(tx: Tx, act: Act, { importId }: LinePlace): Promise<Repaired> {
+  const chunk = await nextChunk(tx, importId, "");
+  if (!chunk) throw new Error(`import ${importId} lost the line that was to be repaired`);
+  const [settled] = await applyChunk(tx, act, { importId, chunk, assumeInpatient: false, action: "repair-line" });
+  if (!settled) throw new Error(`import ${importId} settled nothing of the line that was to be repaired`);
+  const { outcome } = settled;
+  if (outcome.state === "refused") return refuseLine(outcome.faults);
+  const marks = outcome.state === "marked" ? outcome.marks.map((mark: LineMark) => lineMarks[mark]) : [];
+  return { state: outcome.state, marks };
+}
+
+function refuseLine(faults: readonly PlacedFault[]): never {
+  const [first, ...more] = faults.map(({ code, column, detail, other }) => ({
+    ...{ code, detail, pointer: column === null ? "" : `/values/${column}` },
+    ...(other === undefined ? {} : { other }),
+  }));
+  if (!first) throw new Error("a line was refused without a fault");
+  throw new Problem(first, ...more);
+}

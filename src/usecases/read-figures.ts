@@ -1,0 +1,84 @@
+import type { Month } from "../../shared/day.ts";
+import type { MonthReport } from "../../shared/month-report.ts";
+import { inForceOn } from "../domain/counting/ward-setting.ts";
+import { dayMs } from "../domain/days/day-number.ts";
+import { monthDays } from "../domain/days/month.ts";
+import { monthCatheters } from "../domain/necessity/month-catheters.ts";
+import type { FigureFacts, WardInMonth } from "../domain/reports/figure-facts.ts";
+import type { Gap } from "../domain/reports/gaps.ts";
+import { gapsOf } from "../domain/reports/gaps.ts";
+import type { WardInfections } from "../domain/reports/infections.ts";
+import { monthFigures } from "../domain/reports/month-figures.ts";
+import type { Read } from "../store/store.ts";
+import type { WardRow } from "../store/wards.ts";
+import type { Act } from "./act.ts";
+import { groupedBy } from "./grouped-by.ts";
+import { type LoadedComparison, loadComparison } from "./load-comparison.ts";
+import type { Reach } from "./reach.ts";
+import { type CareLoaded, careLoaded } from "./read-care.ts";
+import { infectionsIn } from "./read-infections.ts";
+import { monthFacts } from "./read-month.ts";
+
+/** A month's figures of the wards within reach, and what is missing from it, read from one snapshot. */
+export async function readFigures(
+  read: Read,
+  act: Act,
+  { month, wardIds }: { month: Month } & Reach,
+): Promise<{ report: MonthReport; gaps: Gap[] }> {
+  const range = monthDays(month);
+  const days = await monthFacts(read, act, { days: range, ...(wardIds ? { wardIds } : {}) });
+  const loaded = await careLoaded(read, act, { days: range, wardIds });
+  const { facilityId } = act.actor;
+  const compared = await loadComparison(read, facilityId, month);
+  const infections = await infectionsIn(read, facilityId, { month, wardIds: days.wards.map(({ wardId }) => wardId) });
+  const wards = wardsInMonth({ act, loaded, infections, month, compared });
+  const facts: FigureFacts = { days, care: loaded.facts, wards, comparison: compared.comparison };
+  const counts = loaded.facts.wards.map((ward) => ({ wardId: ward.wardId, days: ward.manualCountsMissing ?? 0 }));
+  return { report: monthFigures(facts), gaps: gapsOf(days, counts, infections) };
+}
+
+function wardsInMonth(given: {
+  act: Act;
+  loaded: CareLoaded;
+  infections: readonly WardInfections[];
+  month: Month;
+  compared: LoadedComparison;
+}): WardInMonth[] {
+  const { act, loaded, infections, month, compared } = given;
+  const { rules, patients } = loaded;
+  const { first, last } = monthDays(month);
+  const end = rules.zone.firstInstantFrom((last + 1) * dayMs);
+  const catheters = monthCatheters(patients, { first, last, end }, { rules, now: act.now });
+  const inserted = groupedBy(catheters.inserted, ({ wardId }) => wardId);
+  const dwells = groupedBy(catheters.dwells, ({ wardId }) => wardId);
+  const open = groupedBy(catheters.open, (wardId) => wardId);
+  return rules.wards.map(({ id: wardId, settings }) => {
+    const said = inForceOn(settings, last);
+    const found = infections.find((one) => one.wardId === wardId);
+    const watch = found?.watch ?? null;
+    return {
+      ...{ wardId, type: said?.type ?? null, edition: watch?.edition ?? null },
+      infections: found && watch ? { value: found.cautis } : { value: null, reason: notWatched },
+      cultures: { waiting: found?.waiting ?? 0, cannotTell: found?.cannotTell ?? 0 },
+      catheters: {
+        inserted: inserted.get(wardId) ?? [],
+        dwells: dwells.get(wardId) ?? [],
+        open: open.get(wardId)?.length ?? 0,
+      },
+      factors: factorsOf(wardId, said, compared),
+    };
+  });
+}
+
+const notWatched = "Not watched for infections in this month.";
+/** What models are told of a ward: its beds, what was said of every ward, and what was said of this one. */
+export function factorsOf(
+  wardId: number,
+  said: WardRow["settings"][number] | undefined,
+  { factors }: LoadedComparison,
+): Record<string, string | number> {
+  const told = (id: number | null) =>
+    factors.filter((factor) => factor.wardId === id).map(({ factor, value }) => [factor, value] as const);
+  const beds = said?.beds == null ? [] : [["beds", said.beds] as const];
+  return Object.fromEntries<string | number>([...beds, ...told(null), ...told(wardId)]);
+}

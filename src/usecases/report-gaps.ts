@@ -1,0 +1,34 @@
+import type { readMonthGaps } from "../../shared/api/months.ts";
+import type { Month } from "../../shared/day.ts";
+import type { OutputOf } from "../../shared/endpoint.ts";
+import { gapWords } from "../../shared/gap-words.ts";
+import { dayText } from "../domain/days/day-number.ts";
+import { monthDays } from "../domain/days/month.ts";
+import { gapSentence } from "../domain/reports/gap-sentence.ts";
+import { type Gap, gapsOf } from "../domain/reports/gaps.ts";
+import type { Act } from "./act.ts";
+import { censusTaken } from "./census-taken.ts";
+import type { Reach } from "./reach.ts";
+import { readCare } from "./read-care.ts";
+import { readInfections } from "./read-infections.ts";
+import { readMonth } from "./read-month.ts";
+
+/** What is missing from a month of the wards within reach, and what keeps it from being signed. Refuses `in-the-future`. */
+export async function reportGaps(
+  act: Act,
+  { month, wardIds }: { month: Month } & Reach,
+): Promise<OutputOf<typeof readMonthGaps>> {
+  const days = monthDays(month);
+  await censusTaken(act, days.first, "/month");
+  const facts = await readMonth(act, { days, ...(wardIds ? { wardIds } : {}) });
+  const care = await act.store.read((read) => readCare(read, act, { days, wardIds }));
+  const counts = care.wards.map(({ wardId, manualCountsMissing }) => ({ wardId, days: manualCountsMissing ?? 0 }));
+  const infections = await readInfections(act, { month, wardIds: facts.wards.map((ward) => ward.wardId) });
+  return { month, gaps: gapsOf(facts, counts, infections).map(inWords) };
+}
+
+function inWords({ kind, wardId, count, days }: Gap): OutputOf<typeof readMonthGaps>["gaps"][number] {
+  const { blocks, remedy } = gapWords[kind];
+  const sentence = gapSentence({ kind, count });
+  return { kind, wardId, count, blocks, sentence, remedy, days: days.map(dayText) };
+}

@@ -1,0 +1,95 @@
+import type { ReactNode } from "react";
+import { readCultures } from "../../../../shared/api/cultures.ts";
+import { Page } from "../../parts/page.tsx";
+import { PageLink } from "../../parts/page-link.tsx";
+import { PatientHead } from "../../parts/patient/patient-head.tsx";
+import { WithPatient } from "../../parts/patient/with-patient.tsx";
+import { type NameOf, WithNames } from "../../parts/people-names.tsx";
+import { useSession } from "../../parts/session.tsx";
+import { ShowAnswer } from "../../parts/show-answer.tsx";
+import { useAnswer } from "../../parts/use-answer.ts";
+import { useHashFocus } from "../../parts/use-hash-focus.ts";
+import type { PageProps } from "../../routes.ts";
+import { culturesText } from "../../texts/cultures.ts";
+import type { Cultures } from "./culture-rows.ts";
+import { SignEntry } from "./sign-entry.tsx";
+import { SignsForm } from "./signs-form.tsx";
+import { SpecimenEntry } from "./specimen-entry.tsx";
+import { SpecimenForm } from "./specimen-form.tsx";
+
+/** A patient's specimens and signs: recorded, corrected, voided. An entry that the address names is gone to. */
+export function CulturesPage({ found }: PageProps): ReactNode {
+  const patientId = Number(found.patientId);
+  const { may } = useSession();
+  const cultures = useAnswer(readCultures, { patientId });
+  return (
+    <Page title={culturesText("title")}>
+      <WithPatient patientId={patientId}>
+        {(record) => <PatientHead record={record} stayId={record.stays.at(-1)?.stayId ?? null} />}
+      </WithPatient>
+      <p className="row on-screen">
+        <PageLink to={`/patients/${patientId}`}>{culturesText("toRecord")}</PageLink>
+        {may("judge-cases") && <PageLink to="/cases">{culturesText("waiting")}</PageLink>}
+      </p>
+      <p className="lead">{culturesText("lead")}</p>
+      <Recording patientId={patientId} again={cultures.again} />
+      <ShowAnswer asked={cultures} what={culturesText("what")}>
+        {(value) => (
+          <WithNames what={culturesText("what")}>
+            {(nameOf) => <Entries cultures={value} nameOf={nameOf} again={cultures.again} />}
+          </WithNames>
+        )}
+      </ShowAnswer>
+    </Page>
+  );
+}
+
+function Recording({ patientId, again }: { patientId: number; again: () => void }): ReactNode {
+  const { may } = useSession();
+  if (!may("record-care")) return null;
+  return (
+    <div className="on-screen">
+      <details className="card">
+        <summary>{culturesText("recordSpecimen")}</summary>
+        <SpecimenForm {...{ patientId, again }} />
+      </details>
+      <details className="card">
+        <summary>{culturesText("recordSigns")}</summary>
+        <SignsForm {...{ patientId, again }} />
+      </details>
+    </div>
+  );
+}
+
+function Entries(props: { cultures: Cultures; nameOf: NameOf; again: () => void }): ReactNode {
+  const { cultures, nameOf, again } = props;
+  const specimens = [...cultures.specimens].reverse();
+  const signs = [...cultures.signs].reverse();
+  useHashFocus();
+  return (
+    <>
+      <section aria-labelledby="specimens">
+        <h2 id="specimens">{culturesText("specimens")}</h2>
+        {specimens.length === 0 && <p>{culturesText("specimensNone")}</p>}
+        <ol className="plain-list" reversed>
+          {specimens.map((specimen) => (
+            <li key={specimen.specimenId} className="card">
+              <SpecimenEntry key={specimen.version} {...{ cultures, specimen, nameOf, again }} />
+            </li>
+          ))}
+        </ol>
+      </section>
+      <section aria-labelledby="signs">
+        <h2 id="signs">{culturesText("signs")}</h2>
+        {signs.length === 0 && <p>{culturesText("signsNone")}</p>}
+        <ol className="plain-list" reversed>
+          {signs.map((sign) => (
+            <li key={sign.signId} className="card">
+              <SignEntry key={sign.version} {...{ cultures, sign, nameOf, again }} />
+            </li>
+          ))}
+        </ol>
+      </section>
+    </>
+  );
+}

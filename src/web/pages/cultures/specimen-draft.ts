@@ -1,0 +1,135 @@
+import type { recordSpecimen } from "../../../../shared/api/cultures.ts";
+import type { OrganismGroup, SpecimenKind, SpecimenMethod, SpecimenStatus } from "../../../../shared/culture-words.ts";
+import type { InputOf } from "../../../../shared/endpoint.ts";
+import type { Difference } from "../../parts/form/stale-choice.tsx";
+import { specimenMethodText, specimenStatusText } from "../../texts/culture-words.ts";
+import { culturesText } from "../../texts/cultures.ts";
+import { fieldText } from "../../texts/fields.ts";
+import { organismsWords, type Specimen } from "./culture-rows.ts";
+
+/** An organism as it is being written down. */
+export interface OrganismDraft {
+  /** Tells the rows of a draft apart. */
+  readonly row: number;
+  readonly name: string;
+  readonly count: string;
+  /** null: as the list says. */
+  readonly group: OrganismGroup | null;
+}
+
+/** What was written down of a specimen so far. */
+export interface SpecimenDraft {
+  readonly kind: SpecimenKind;
+  readonly collectedAt: string;
+  readonly method: SpecimenMethod;
+  readonly status: SpecimenStatus;
+  readonly number: string;
+  /** null: nobody has said yet whether anything grew. */
+  readonly growth: "some" | "none" | null;
+  readonly organisms: readonly OrganismDraft[];
+}
+
+const noOrganism: OrganismDraft = { row: 0, name: "", count: "", group: null };
+
+/** A urine culture of which nothing is known yet. The time is asked for: the day decides. */
+export const emptySpecimen: SpecimenDraft = {
+  ...{ kind: "urine", collectedAt: "", method: "culture", status: "final", number: "" },
+  ...{ growth: null, organisms: [noOrganism] },
+};
+
+/** The draft with one more organism. */
+export function withOrganism({ organisms }: SpecimenDraft): Pick<SpecimenDraft, "organisms"> {
+  const row = 1 + Math.max(0, ...organisms.map((one) => one.row));
+  return { organisms: [...organisms, { ...noOrganism, row }] };
+}
+
+/** A specimen as a draft of its correction. */
+export function draftOf(specimen: Specimen, charted: (at: number) => string): SpecimenDraft {
+  const { kind, collectedAt, method, status, number, organisms } = specimen;
+  const isReported = status === "final" || status === "corrected";
+  return {
+    ...{ kind, method, status, collectedAt: charted(collectedAt), number: number ?? "" },
+    growth: organisms.length > 0 ? "some" : isReported ? "none" : null,
+    organisms:
+      organisms.length === 0
+        ? [noOrganism]
+        : organisms.map(({ name, count, group, isOnList }, row) => ({
+            ...{ row, name, count: count ?? "", group: isOnList ? null : group },
+          })),
+  };
+}
+
+/** Whether the report is far enough to have named what grew. */
+export function isReported({ status }: Pick<SpecimenDraft, "status">): boolean {
+  return status !== "pending" && status !== "withdrawn";
+}
+
+/** Whether what has to be said was said: a final report without a word about growth is not taken as no growth. */
+export function isSaid(draft: SpecimenDraft): boolean {
+  const { collectedAt, status, growth } = draft;
+  return collectedAt !== "" && (growth !== null || !(status === "final" || status === "corrected"));
+}
+
+/** The organisms as they are sent; rows without a name are left out. */
+export function organismsOf(draft: SpecimenDraft): NonNullable<InputOf<typeof recordSpecimen>["organisms"]> {
+  if (draft.growth !== "some" || draft.status === "pending") return [];
+  return draft.organisms.flatMap(({ name, count, group }) =>
+    name.trim() === ""
+      ? []
+      : [{ name: name.trim(), ...(count.trim() === "" ? {} : { count: count.trim() }), ...(group ? { group } : {}) }],
+  );
+}
+
+/** What a new specimen says. */
+export function specimenInput(draft: SpecimenDraft): Omit<InputOf<typeof recordSpecimen>, "patientId"> {
+  const { kind, collectedAt, method, status, number } = draft;
+  const own = number.trim() === "" ? {} : { number: number.trim() };
+  return { kind, collectedAt, method, status, ...own, organisms: organismsOf(draft) };
+}
+
+/** What was changed of a specimen; what was not touched is not sent, so that times keep their seconds. */
+export function changedOf(before: SpecimenDraft, after: SpecimenDraft) {
+  const { kind, collectedAt, method, status, number } = after;
+  const isSame = JSON.stringify(organismsOf(before)) === JSON.stringify(organismsOf(after));
+  return {
+    ...(kind === before.kind ? {} : { kind }),
+    ...(collectedAt === before.collectedAt ? {} : { collectedAt }),
+    ...(method === before.method ? {} : { method }),
+    ...(status === before.status ? {} : { status }),
+    ...(number === before.number ? {} : { number: number.trim() || null }),
+    ...(isSame ? {} : { organisms: organismsOf(after) }),
+  };
+}
+
+/** What differs from the specimen as somebody else left it meanwhile. */
+export function specimenDifferences(
+  draft: SpecimenDraft,
+  current: Readonly<Record<string, unknown>>,
+  short: (at: number) => string,
+): Difference[] {
+  const theirs = current as unknown as Pick<Specimen, "method" | "status" | "organisms"> & { collectedAt: string };
+  const mineGrew = organismsOf(draft).map(({ name, count = null, group = null }) => ({ name, count, group }));
+  const none = fieldText("notRecorded");
+  return [
+    {
+      label: culturesText("collectedAt"),
+      mine: draft.collectedAt.replace("T", " "),
+      theirs: short(Date.parse(theirs.collectedAt)),
+    },
+    {
+      label: culturesText("status"),
+      mine: specimenStatusText(draft.status),
+      theirs: specimenStatusText(theirs.status),
+    },
+    {
+      label: culturesText("method"),
+      mine: specimenMethodText(draft.method),
+      theirs: specimenMethodText(theirs.method),
+    },
+    {
+      label: culturesText("organisms"),
+      mine: organismsWords(mineGrew) ?? none,
+      theirs: organismsWords(theirs.organisms) ?? none,
+    },
+  ];
+}

@@ -1,0 +1,106 @@
+import { Fragment, type ReactNode, useState } from "react";
+import type { readMonth } from "../../../../shared/api/months.ts";
+import type { OutputOf } from "../../../../shared/endpoint.ts";
+import { PageLink } from "../../parts/page-link.tsx";
+import { Said } from "../../parts/said.tsx";
+import { useSession } from "../../parts/session.tsx";
+import { Term } from "../../parts/term.tsx";
+import { infectionsText as text } from "../../texts/infections.ts";
+import { Figure } from "./figure.tsx";
+import { NoneFound } from "./none-found.tsx";
+import { WardEvents } from "./ward-events.tsx";
+
+type MonthAnswer = OutputOf<typeof readMonth>;
+
+/** The infections of a month by location of attribution, with what waits and cannot be told beside the count. */
+export function Infections({ answer, again }: { answer: MonthAnswer; again: () => void }): ReactNode {
+  const { may } = useSession();
+  const { infections } = answer;
+  if (infections.length === 0) return null;
+  return (
+    <section aria-labelledby="infections">
+      <h2 id="infections">{text("title")}</h2>
+      <p>
+        {text("lead")} {may("judge-cases") && <PageLink to="/cases">{text("toCases")}</PageLink>}
+      </p>
+      <section className="wide" aria-label={text("scroll")}>
+        <table className="ledger infections">
+          <caption>{text("caption")}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{text("ward")}</th>
+              <th scope="col" className="figure">
+                <Term name="cauti">{text("cautis")}</Term>
+              </th>
+              <th scope="col" className="figure">
+                {text("waiting")}
+              </th>
+              <th scope="col" className="figure">
+                {text("cannotTell")}
+              </th>
+              <th scope="col" className="figure">
+                {text("pending")}
+              </th>
+              <th scope="col">{text("noneFound")}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {infections.map((ward) => (
+              <WardRow key={ward.wardId} {...{ ward, month: answer.month, again }} />
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </section>
+  );
+}
+
+function WardRow(props: {
+  ward: MonthAnswer["infections"][number];
+  month: MonthAnswer["month"];
+  again: () => void;
+}): ReactNode {
+  const { ward, month, again } = props;
+  const { wardCode } = useSession();
+  const [isOpen, setOpen] = useState(false);
+  const { wardId, isWatched, cautis, waiting, cannotTell, pending } = ward;
+  const code = wardCode(wardId);
+  const opening = {
+    ...{ isOpen, panelId: `events-${wardId}`, toggle: () => setOpen(!isOpen) },
+    words: text("opens", { ward: code }),
+  };
+  const toList = (count: number, list: string): ReactNode => <ToList {...{ count, list, wardId }} />;
+  return (
+    <Fragment>
+      <tr className={isOpen ? "open" : undefined}>
+        <th scope="row">
+          <span className="code">
+            <Said>{code}</Said>
+          </span>
+          {!isWatched && <span className="note">{text("notWatched")}</span>}
+        </th>
+        <Figure cell={isWatched ? cautis : null} kind="whole" opening={cautis > 0 ? opening : undefined} />
+        <td className="figure">{toList(waiting, "waiting")}</td>
+        <td className="figure">{toList(cannotTell, "waiting")}</td>
+        <td className="figure">{toList(pending, "pending")}</td>
+        <td>
+          <NoneFound {...{ ward, month, code, again }} />
+        </td>
+      </tr>
+      {isOpen && (
+        <tr className="panel">
+          <td colSpan={6} id={opening.panelId}>
+            <WardEvents {...{ month, code }} />
+          </td>
+        </tr>
+      )}
+    </Fragment>
+  );
+}
+
+/** A figure that leads to its cultures, for who works on them. */
+function ToList({ count, list, wardId }: { count: number; list: string; wardId: number }): ReactNode {
+  const { may } = useSession();
+  if (count === 0 || !may("judge-cases")) return count;
+  return <PageLink to={`/cases?list=${list}&ward=${wardId}`}>{count}</PageLink>;
+}

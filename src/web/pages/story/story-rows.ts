@@ -1,0 +1,28 @@
+import type { readCatheter } from "../../../../shared/api/catheters.ts";
+import type { OutputOf } from "../../../../shared/endpoint.ts";
+import type { Correction } from "../../parts/corrections.tsx";
+import { removalText } from "../../texts/removal.ts";
+import { storyText } from "../../texts/story.ts";
+
+/** A catheter with its days and everything that was written about it. */
+export type Story = OutputOf<typeof readCatheter>;
+export type Note = Story["notes"][number];
+
+/** When it was put in, in words. */
+export function sinceWords({ insertedAt, inPlaceOnArrival }: Story, short: (at: number) => string): string {
+  if (insertedAt !== null) return short(insertedAt);
+  return storyText(inPlaceOnArrival ? "found" : "unknown");
+}
+
+/** When it came out, in words; null while it is in. */
+export function outWords(story: Story, short: (at: number) => string): string | null {
+  const { removedAt, removedAfterAt, removedBeforeAt } = story;
+  if (removedAt !== null) return short(removedAt);
+  if (removedAfterAt === null || removedBeforeAt === null) return null;
+  return removalText("outBetween", { after: short(removedAfterAt), before: short(removedBeforeAt) });
+}
+
+/** The corrections of one entry, such as `note 12`, oldest first. */
+export function correctionsOf(story: Story, entry: string): readonly Correction[] {
+  return story.corrections.filter((correction) => correction.entry === entry);
+}

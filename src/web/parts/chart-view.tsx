@@ -1,0 +1,81 @@
+import { type ReactNode, useEffect, useRef, useState } from "react";
+import type { Chart, ChartTable } from "../../charts/chart.ts";
+import { chartText } from "../texts/chart.ts";
+import { Drawing } from "./drawing.tsx";
+import { Said } from "./said.tsx";
+
+/**
+ * A chart with what stands with it: its sentence, the text of the point that has the focus, and the same figures as a
+ * table. A wide one scrolls sideways; `after` names where to go on without passing its points.
+ */
+export function ChartView({ chart, after }: { chart: Chart; after?: string }): ReactNode {
+  const [text, setText] = useState<string | null>(null);
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => bringMarkedIntoView(place.current), []);
+  return (
+    <figure className="chart-view">
+      <p className="small">
+        <Said>{chart.sentence}</Said>
+      </p>
+      <section ref={place} className="wide picture" aria-label={chartText("scroll", { title: chart.title })}>
+        {after !== undefined && (
+          <a className="step small on-screen" href={`#${after}`}>
+            {chartText("skip")}
+          </a>
+        )}
+        <Drawing svg={chart.svg} onPoint={setText} />
+      </section>
+      <p className="chart-live on-screen" aria-live="polite">
+        {text === null ? chartText("hint") : <Said>{text}</Said>}
+      </p>
+      <details className="chart-table">
+        <summary>{chartText("table")}</summary>
+        <Table table={chart.table} />
+      </details>
+    </figure>
+  );
+}
+
+/** Scrolls a wide chart sideways to what stands out in it, where it has such a mark. */
+function bringMarkedIntoView(scrolled: HTMLElement | null): void {
+  const marked = scrolled?.querySelector(".chart-signal");
+  if (!scrolled || !marked) return;
+  const { left, width } = marked.getBoundingClientRect();
+  scrolled.scrollLeft += left + width / 2 - scrolled.getBoundingClientRect().left - scrolled.clientWidth / 2;
+}
+
+function Table({ table }: { table: ChartTable }): ReactNode {
+  const { caption, columns, rows } = table;
+  return (
+    <section className="wide" aria-label={chartText("tableOf", { title: caption })}>
+      <table className="ledger">
+        <caption>
+          <Said>{caption}</Said>
+        </caption>
+        <thead>
+          <tr>
+            {columns.map(({ label, unit }) => (
+              <th key={label} scope="col">
+                <Said>{unit === null ? label : `${label} (${unit})`}</Said>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([first, ...cells]) => (
+            <tr key={String(first)}>
+              <th scope="row">
+                <Said>{first}</Said>
+              </th>
+              {cells.map((cell, at) => (
+                <td key={columns[at + 1]?.label}>
+                  <Said>{cell ?? chartText("nothing")}</Said>
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,38 @@
+import { catalogue } from "./catalogue.ts";
+
+export const homeText = catalogue("home", {
+  title: "Wards now",
+  what: "the wards",
+  cases: "Cultures waiting for you",
+  asOf: "As of {{when}}.",
+  none: "There is no ward that you may see.",
+  noneHow: "Wards come with the first import or from the settings, and an administrator says who belongs to them.",
+  noSetting: "Nobody said what this ward is for: its days do not count.",
+  noFigures: "Your role shows no figures of wards. The pages that it opens stand above.",
+  patientsCount_one: "{{count}} patient",
+  patientsCount_other: "{{count}} patients",
+  cathetersCount_one: "{{count}} catheter",
+  cathetersCount_other: "{{count}} catheters",
+  toRound: "Round of {{ward}}",
+  mark: "{{count}} {{words}}",
+  overdue: "overdue",
+  pastThreshold: "past threshold",
+  doubtful: "not seen lately",
+  due: "due",
+  nothingToDo: "Nothing is due.",
+  month: "{{month}} so far",
+  monthWhat: "the figures of the month so far",
+  monthOpen: "Open the month",
+  monthNone: "No census has been taken in this month yet.",
+  patientDays: "Patient-days",
+  catheterDays: "Catheter-days",
+  hintTitle: "Where to begin",
+  hintBedside:
+    "Choose your ward to see its round: what needs doing first stands on top. One touch records that a catheter is still needed.",
+  hintPrevention:
+    "These are the wards as they are now. The month shows what they add up to; every figure opens to the rows behind it.",
+  hintManager:
+    "These are your wards as they are now. The month compares them; your role shows ward days and no patients.",
+  hintAdministrator:
+    "Settings hold the policy, the wards and the census. Import takes files of records. Audit shows who did and saw what.",
+});

@@ -1,0 +1,47 @@
+import { catalogue } from "./catalogue.ts";
+
+/** What stands around every page. */
+export const shellText = catalogue("shell", {
+  product: "Dwell Ledger",
+  windowTitle: "{{title}} – Dwell Ledger",
+  skip: "Skip to the content",
+  nav: "Pages",
+  home: "Home",
+  round: "Round",
+  patients: "Patients",
+  month: "Month",
+  comparison: "Compare",
+  imports: "Import",
+  settings: "Settings",
+  audit: "Audit",
+  terms: "Terms",
+  rules: "Rules of the definitions",
+  cases: "Cultures",
+  demoBand: "Demo: {{facility}} does not exist, and nobody in it does.",
+  playAs: "Act as",
+  roleOf: "{{name}}, {{role}}",
+  caution:
+    "This tool counts and reminds. Removal and insertion follow the unit's infection-control policy, the prescriber's order and your licensed practice.",
+  programs: "For programs",
+  loading: "Loading {{what}}…",
+  loadingPage: "Loading the page…",
+  again: "Try again",
+  unreachableTitle: "The server does not answer",
+  unreachableDetail: "Nothing is shown, because it would not be up to date.",
+  unreachableRemedy:
+    "Check that Dwell Ledger runs and that this computer reaches it. If it was just updated, load this page anew.",
+  oldTitle: "The server does not answer",
+  oldDetail: "What you see may have changed since. It is shown as it was last read.",
+  requestNumber: "Request {{number}}.",
+  notYours: "Your role does not open this page",
+  notYoursDetail: "It is for people who may do this: {{permission}}.",
+  notYoursRemedy: "Ask an administrator whether your role should be another one.",
+  toHome: "Go to the home page",
+  somebody: "person {{id}}",
+  session: "who you are and where",
+  brokenTitle: "This page could not be shown",
+  brokenDetail:
+    "Nothing that you recorded is lost. Load the page anew; if that does not help, tell whoever looks after the server.",
+  reload: "Load the page anew",
+  hintDone: "Do not show this again",
+});

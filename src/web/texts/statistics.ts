@@ -1,0 +1,25 @@
+import { catalogue } from "./catalogue.ts";
+
+export const statisticsText = catalogue("statistics", {
+  title: "Statistics",
+  what: "the statistics of {{month}}",
+  of: "Figures of",
+  together: "The wards together",
+  caption: "{{ward}} in {{month}}, with 95 % intervals.",
+  figure: "Figure",
+  value: "Value",
+  madeOf: "Made of",
+  parts: "{{part}} of {{whole}}",
+  interval: "95 %: {{lower}} to {{upper}}",
+  p: "p {{p}}",
+  open: "no limit",
+  compared: "Compared with {{name}} ({{year}}). {{population}}. {{definition}}. Source: {{source}}.",
+  noBaseline: "No baseline is set for this month, so nothing is predicted.",
+  goal: "The target for the SIR is {{goal}}.",
+  predictedInfections: "How infections are predicted, term by term:",
+  predictedCatheterDays: "How catheter-days are predicted, term by term:",
+  inserted: "Where catheters were inserted: {{places}}. By whom: {{people}}.",
+  counted: "{{word}} {{count}}",
+  notRecorded: "not recorded",
+  csv: "Statistics as CSV",
+});

@@ -1,0 +1,147 @@
+import { describe, expect, it } from "vitest";
+import { type ChartInput, chartInput } from "../../../shared/chart-input.ts";
+import { day, month } from "../../../shared/day.ts";
+import { drawChart } from "../../../src/charts/draw-chart.ts";
+import { cautionsOf, chartsOf } from "../../../src/domain/comparison/compare-wards.ts";
+import { type ComparedWard, type ComparisonFacts, totalsOf } from "../../../src/domain/comparison/comparison-facts.ts";
+import { monthsBetween } from "../../../src/domain/comparison/period.ts";
+import { dayNumber } from "../../../src/domain/days/day-number.ts";
+import type { Dwell } from "../../../src/domain/statistics/dwell-curve.ts";
+
+const months = monthsBetween(month.parse("2026-01"), month.parse("2026-12"), "/from");
+const at = (text: string) => dayNumber(day.parse(text));
+const dwells: Dwell[] = [
+  { days: 2, end: "removed" },
+  { days: 4, end: "removed" },
+  { days: 6, end: "in-place" },
+];
+
+/** Wards of Alder Bay with so many infections and catheter-days in every month; null: not watched. */
+function ward(
+  code: string,
+  monthly: readonly (readonly [infections: number | null, catheterDays: number])[],
+): ComparedWard {
+  const list = months.map((one, place) => {
+    const [infections = 0, catheterDays = 0] = monthly[place % monthly.length] ?? [];
+    return { month: one, patientDays: catheterDays * 4, catheterDays, infections };
+  });
+  return {
+    ...{ wardId: code.length, code, name: code, type: "medical ward", notes: [], months: list, dwells },
+    days: list.map(({ month: one, catheterDays }) => ({ day: at(`${one}-01`), catheterDays })),
+    infectionDays: list.flatMap(({ month: one, infections }) => Array(infections ?? 0).fill(at(`${one}-01`))),
+  };
+}
+
+const facts = (wards: readonly ComparedWard[], more: Partial<ComparisonFacts> = {}): ComparisonFacts => ({
+  ...{ facility: { name: "Alder Bay Hospital", zone: "America/New_York" }, months, asOf: 0, complete: true },
+  ...{ type: "medical ward", wards, chosen: null, waiting: 0, insertionsUnknown: 0, ...more },
+});
+const six = [
+  ward("2E", [[0, 100]]),
+  ward("2W", [
+    [1, 150],
+    [0, 150],
+  ]),
+  ward("3E", [[4, 200]]),
+  ward("3W", [[1, 1], ...Array(11).fill([0, 3])]),
+  ward("4E", [[null, 80]]),
+  ward("4W", [[0, 0]]),
+];
+const byId = (charts: readonly ChartInput[], id: string) => {
+  const found = charts.find(({ input }) => input.id === id);
+  if (!found) throw new Error(`there is no chart ${id}`);
+  return found;
+};
+
+describe("charts of a comparison", () => {
+  const charts = chartsOf(facts(six));
+
+  it("are what the contract says, each with one sentence on what it does not show, and can be drawn", () => {
+    expect(charts.map(({ input }) => input.id)).toEqual([
+      ...["funnel", "order", "utilization", "rates", "months", "gaps", "dwell"],
+    ]);
+    for (const chart of charts) {
+      expect(chartInput.parse(chart)).toEqual(chart);
+      expect(chart.kind).not.toBe("absent");
+      expect(chart.input.sentence).toMatch(/\b(not|no|neither|little)\b/);
+      expect(drawChart(chart)?.table.rows.length).toBeGreaterThan(0);
+    }
+  });
+
+  it("give wards without a rate their reason, and never a zero", () => {
+    const funnel = byId(charts, "funnel");
+    if (funnel.kind !== "funnel") throw new Error(funnel.kind);
+    expect(funnel.input.wards.slice(4)).toMatchObject([
+      { name: "4E", rate: null, reason: "The ward was not watched in this period." },
+      { name: "4W", rate: null, reason: "There are no catheter-days in the watched months, so there is no rate." },
+    ]);
+    // 48 infections of 3E in 2,400 days: twice the pooled rate of 55 in 5,434; by hand.
+    expect(funnel.input.target).toBeCloseTo((55 / 5_434) * 1_000, 12);
+    // Of 34 to 2,400 days: limits begin near the smallest ward, and not at 1 day, where they would flatten the rest.
+    expect([funnel.input.inner.places[0]?.days, funnel.input.inner.places.at(-1)?.days]).toEqual([
+      expect.closeTo(2_400 / 60, 9),
+      expect.closeTo(2_400, 9),
+    ]);
+    expect(funnel.input.wards.map(({ position }) => position).slice(0, 3)).toEqual([
+      ...["outside-outer", "outside-outer", "outside-outer"],
+    ]);
+  });
+
+  it("order wards by the shrunken rate: the smallest ward has the highest raw rate and does not come first", () => {
+    const order = byId(charts, "order");
+    if (order.kind !== "intervals") throw new Error(order.kind);
+    const raw = six.map(({ code, months: own }) => ({ code, ...totalsOf(own) }));
+    const small = raw.find(({ code }) => code === "3W");
+    expect((small?.infections ?? 0) / (small?.watchedDays ?? 1)).toBeGreaterThan(48 / 2_400);
+    expect(order.input.rows.map(({ name }) => name)).toEqual(["3E", "3W", "2W", "2E", "4E", "4W"]);
+    for (const { estimate, lower, upper } of order.input.rows.slice(0, 4))
+      expect([lower ?? 9, estimate ?? 9].every((value, place) => value <= ([estimate, upper][place] ?? 0))).toBe(true);
+  });
+
+  it("draw at most six lines and five curves, and name the wards that are left out", () => {
+    const many = facts(Array.from({ length: 9 }, (_, n) => ward(`W${n}`, [[1, 100 + n]])));
+    const chosen = many.wards[0] ?? null;
+    const [utilization, dwell] = ["utilization", "dwell"].map((id) => byId(chartsOf({ ...many, chosen }), id));
+    if (utilization?.kind !== "trend" || dwell?.kind !== "dwell") throw new Error("other charts");
+    expect(utilization.input.series.map(({ name }) => name)).toEqual(["W0", "W8", "W7", "W6", "W5", "all wards"]);
+    expect(utilization.notes[0]).toContain("not drawn alone: W1, W2, W3, W4.");
+    expect(dwell.input.series.map(({ name }) => name)).toEqual(["W0", "W8", "W7", "W6", "W5"]);
+  });
+
+  it("mark a month outside its limits, and say in words what a rule found", () => {
+    const steady = ward("5E", [[1, 300]]);
+    const jump = { ...steady, months: steady.months.map((one, n) => (n === 6 ? { ...one, infections: 14 } : one)) };
+    const control = byId(chartsOf(facts([jump, ward("5W", [[1, 300]])], { chosen: jump })), "months");
+    if (control.kind !== "control") throw new Error(control.kind);
+    expect(control.input.title).toContain("5E");
+    expect(control.input.points.map(({ signal }) => signal)).toEqual(
+      months.map((one) => (one === "2026-07" ? "outside" : null)),
+    );
+    expect(control.notes[0]).toContain("outside");
+  });
+
+  it("that cannot be drawn say why", () => {
+    const nothing = chartsOf(facts([ward("2E", [[null, 10]])]));
+    const absent = nothing.filter(({ kind }) => kind === "absent").map(({ input }) => [input.id, input.sentence]);
+    expect(absent).toEqual([
+      ["funnel", "Fewer than two wards have a rate, so there is nothing to compare."],
+      ["order", "Fewer than two wards have a rate, so there is no order."],
+      ["rates", "No ward had catheter-days in a month in which it was watched, so there is no rate."],
+      ["months", "No month was watched, so no infections were counted."],
+      ["gaps", "Fewer than two gaps between infections make no chart."],
+    ]);
+    expect(byId(chartsOf(facts([ward("2E", [[0, 10]]), ward("2W", [[0, 9]])])), "funnel").input.sentence).toBe(
+      "No CAUTI was counted on these wards, so no limits can be drawn.",
+    );
+    expect(byId(chartsOf(facts([ward("2E", [[0, 0]])])), "utilization").kind).toBe("absent");
+    expect(new Set(chartsOf(facts([])).map(({ kind }) => kind))).toEqual(new Set(["absent"]));
+  });
+});
+
+it("cautions speak of mixed types, of many pairs, of waiting cultures and of a month that is not over", () => {
+  const mixed = [ward("2E", [[0, 9]]), { ...ward("2W", [[0, 9]]), type: null }, ward("3E", [[0, 9]])];
+  const said = cautionsOf(facts(mixed, { type: null, waiting: 2, complete: false })).join(" ");
+  for (const part of ["Wards of 2 types", "3 pairs", "2 cultures wait", "not over", "wide limits"])
+    expect(said).toContain(part);
+  expect(cautionsOf(facts(mixed.slice(0, 1), { waiting: 1 }))).toHaveLength(3);
+});

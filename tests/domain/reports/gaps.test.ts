@@ -1,0 +1,71 @@
+import { describe, expect, it } from "vitest";
+import { gapWords } from "../../../shared/gap-words.ts";
+import { type Gap, gapsOf } from "../../../src/domain/reports/gaps.ts";
+import type { QualityFinding } from "../../../src/domain/timeline/data-quality.ts";
+import { day, facts, findings, ward } from "./facts.ts";
+
+const october = (date: number) => day("2026-10-01") + date - 1;
+/** Midnight in New York in October. */
+const midnight = (date: number) => Date.UTC(2026, 9, date, 4);
+/** A ward that had patients, unless told otherwise. */
+const busy = (code: string, said: Parameters<typeof ward>[1] = {}) => ward(code, { patientDays: 1, ...said });
+const counted = (...dates: number[]) => dates.map((date) => ({ day: october(date), patientDays: 1, catheterDays: 0 }));
+const short = (gaps: readonly Gap[]) => gaps.map(({ kind, wardId, count }) => `${kind} ${wardId} ${count}`);
+
+function away(wardId: number, start: number, end: number | null): QualityFinding {
+  return { kind: "absence-unknown", wardId, stayId: 1, entry: "ward stay 1", start, end };
+}
+
+describe("what is missing from a period", () => {
+  it("is nothing where every day has its patients and everything is known", () => {
+    expect(gapsOf(facts({ wards: [busy("A", { days: counted(1, 2, 3) })] }), [{ wardId: 1, days: 0 }], [])).toEqual([]);
+  });
+
+  it("is a time off the ward of which nobody said the kind, when a census fell into it, on the days of these", () => {
+    const absences = [
+      away(1, midnight(4) - 1, midnight(6)),
+      // Gone and back between two censuses: counted nowhere in any case.
+      away(1, midnight(8) + 1, midnight(9)),
+      // Gone at the very instant of the census, and not back yet; the report is read on the 10th at noon.
+      away(2, midnight(10), null),
+    ];
+    const read = { asOf: midnight(10) + 8 * 3_600_000, complete: false, findings: absences };
+    const gaps = gapsOf(facts({ ...read, wards: [busy("A"), busy("B", { wardId: 2 })] }), [], []);
+    expect(gaps).toEqual([
+      { kind: "period-not-over", wardId: null, count: 1, days: [] },
+      { kind: "absence-at-census", wardId: 1, count: 2, days: [october(4), october(5)] },
+      { kind: "absence-at-census", wardId: 2, count: 1, days: [october(10)] },
+    ]);
+  });
+
+  it("is a ward of which nobody said what it is; its days are not asked for", () => {
+    const unknown = ward("A", { inpatient: "unknown", days: counted(1, 9) });
+    expect(short(gapsOf(facts({ wards: [unknown] }), [], []))).toEqual(["setting-missing 1 1"]);
+  });
+
+  it("is a ward on which nobody was counted at all", () => {
+    expect(short(gapsOf(facts({ wards: [ward("A"), busy("B")] }), [], []))).toEqual(["nobody-counted 1 1"]);
+  });
+
+  it("is a day without a patient between days with one, never before the first and after the last", () => {
+    const gaps = gapsOf(facts({ wards: [busy("A", { days: counted(5, 6, 9) })] }), [], []);
+    expect(gaps).toEqual([{ kind: "no-patient", wardId: 1, count: 2, days: [october(7), october(8)] }]);
+  });
+
+  it("is a count by hand that nobody made, and a doubt about catheters and beds; what blocks stands first", () => {
+    const doubtful = findings("not-confirmed", "not-confirmed", "removal-between", "bed-held-long", "repeated-hour");
+    const gaps = gapsOf(
+      facts({ complete: false, wards: [busy("A")], findings: doubtful }),
+      [{ wardId: 1, days: 3 }],
+      [],
+    );
+    expect(short(gaps)).toEqual([
+      "period-not-over null 1",
+      "manual-count-missing 1 3",
+      "removal-between null 1",
+      "not-confirmed null 2",
+      "bed-held-long null 1",
+    ]);
+    expect(gaps.map(({ kind }) => gapWords[kind].blocks)).toEqual([true, false, false, false, false]);
+  });
+});

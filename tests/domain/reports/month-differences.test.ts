@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { monthDifferences } from "../../../src/domain/reports/month-differences.ts";
+import { monthFigures } from "../../../src/domain/reports/month-figures.ts";
+import { figureFacts, pooled, type ToldWard } from "./figure-facts.ts";
+
+type Told = Readonly<Record<string, ToldWard>>;
+const between = (signed: Told, now: Told) =>
+  monthDifferences(monthFigures(figureFacts(signed)), monthFigures(figureFacts(now))).map(
+    ({ ward, what, signed: was, now: is }) => [ward, what, was, is],
+  );
+
+const told = { A: { days: [400, 200] as const, infections: { value: 1 } } };
+
+describe("the differences from what was signed", () => {
+  it("are none when the record of the month is the same, whatever time has passed", () => {
+    expect(between(told, { A: { ...told.A, open: 7 } })).toEqual([]);
+  });
+
+  it("are each figure with what was signed and what it is now, of the ward and of all", () => {
+    const changed = { A: { ...told.A, infections: { value: 2 } } };
+    const rows = [
+      ["CAUTIs", 1, 2],
+      ["CAUTI rate", 5, 10],
+      ["Population rate", 25, 50],
+    ];
+    expect(between(told, changed)).toEqual([...rows.map((row) => ["A", ...row]), ...rows.map((row) => [null, ...row])]);
+  });
+
+  it("tell what changed behind a value that stayed", () => {
+    const rows = between({ A: { days: [400, 200] } }, { A: { days: [200, 100] } });
+    expect(rows).toContainEqual(["A", "Device utilization ratio", "200 of 400", "100 of 200"]);
+  });
+
+  it("tell of wards that came and went, of words about them, and of the baseline", () => {
+    expect(between(told, { ...told, B: {} })).toContainEqual(["B", "Ward", "not in the month", "in the month"]);
+    expect(between(told, { A: { ...told.A, type: "medical" } })).toEqual([["A", "Type of ward", null, "medical"]]);
+    const by = [{ insertedIn: "theater", insertedBy: undefined }] as const;
+    expect(between(told, { A: { ...told.A, inserted: by } })).toContainEqual([
+      "A",
+      "Where catheters were inserted",
+      "none",
+      "theater 1",
+    ]);
+    const [was, now] = [{}, { infections: { baselineId: 1, baseline: pooled } }].map((said) =>
+      monthFigures(figureFacts(told, said)),
+    );
+    if (!was || !now) throw new Error("two reports are compared");
+    expect(monthDifferences(was, now)[0]).toMatchObject({
+      ...{ wardId: null, what: "Baseline of infections", signed: null, now: "Alder Bay region" },
+    });
+  });
+
+  it("leave all wards out where a report is of some only", () => {
+    const [was, now] = [told, { A: { days: [400, 201] as const, infections: { value: 1 } } }].map((one) =>
+      monthFigures(figureFacts(one)),
+    );
+    if (!was || !now) throw new Error("two reports are compared");
+    const some = { ...now, total: { ...now.total, figures: [] } };
+    expect(monthDifferences(was, some).map(({ ward }) => ward)).not.toContain(null);
+  });
+});

@@ -1,0 +1,74 @@
+import { expect, it } from "vitest";
+import { determinationsOfCase } from "../../src/store/determinations.ts";
+import { describeWard } from "../../src/usecases/describe-ward.ts";
+import { determineByNow } from "../../src/usecases/determine-by-now.ts";
+import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
+import { recordSigns } from "../../src/usecases/record-signs.ts";
+import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
+import { watchWard } from "../../src/usecases/watch-ward.ts";
+import { alderBay } from "../databases/alder-bay.ts";
+import { onEachDatabase } from "../databases/databases.ts";
+import { auditOf } from "../databases/read-back.ts";
+import { sharedStore } from "../databases/shared-store.ts";
+import { utc } from "../databases/utc.ts";
+
+const day = (text: string) => utc(`${text} 00:00`) / 86_400_000;
+
+onEachDatabase("what a culture is determined to be", (fresh) => {
+  const shared = sharedStore(fresh);
+
+  it("follows time, wards, editions and merges, each with its cause", async () => {
+    const bay = await alderBay(shared.store);
+    const { patientId, stayId } = await bay.admit("P1", "2024-03-01 08:00");
+    const catheter = { kind: "indwelling-urethral", inPlaceOnArrival: false } as const;
+    await insertCatheter(bay.at("2024-03-01 09:00"), { stayId, ...catheter, insertedAt: utc("2024-03-01 09:00") });
+    const specimen = { patientId, kind: "urine", method: "culture", status: "final" } as const;
+    const { specimenId: caseId } = await recordSpecimen(bay.at("2024-03-10 12:00"), {
+      ...{ ...specimen, collectedAt: utc("2024-03-10 08:00") },
+      organisms: [{ name: "Escherichia coli", count: ">100000" }],
+    });
+    const kept = () => shared.store.read((read) => determinationsOfCase(read, bay.facilityId, caseId));
+    const causes = async () => (await kept()).map(({ cause, outcome }) => `${cause} ${outcome}`);
+    expect(await causes()).toEqual(["record-specimen cannot-tell"]);
+
+    // The window closes on the 13th; asked again on a later day there is nothing to do.
+    await determineByNow(bay.at("2024-03-15 12:00"));
+    const after = await kept();
+    await determineByNow(bay.at("2024-03-16 12:00"));
+    expect(await kept()).toEqual(after);
+    expect(after.at(-1)).toMatchObject({ knownThrough: day("2024-03-15"), state: "waiting" });
+
+    const signs = [{ sign: "temperature", finding: "present", temperature: "38.6 °C" }] as const;
+    await recordSigns(bay.at("2024-03-16 13:00"), { patientId, day: day("2024-03-11"), signs });
+    expect((await kept()).at(-1)).toMatchObject({ outcome: "event", wardId: bay.a, isCauti: true });
+
+    const said = { fromDay: day("2024-01-01"), name: "A", type: null, beds: null };
+    const describe = (setting: "inpatient" | "outpatient", time: string) =>
+      describeWard(bay.at(time), { wardId: bay.a, ...said, setting, reason: "Mistaken for another" });
+    await describe("outpatient", "2024-03-16 14:00");
+    expect((await kept()).at(-1)).toMatchObject({
+      cause: "describe-ward",
+      reason: "Mistaken for another",
+      isCauti: false,
+    });
+    await describe("inpatient", "2024-03-16 15:00");
+    expect((await kept()).at(-1)).toMatchObject({ isCauti: true, placeId: bay.a });
+
+    const months = { fromMonth: "2024-03", toMonth: null } as never as { fromMonth: never; toMonth: null };
+    await watchWard(bay.at("2024-03-16 16:00"), { wardId: bay.a, ...months, edition: "ecdc-2017" });
+    expect((await kept()).at(-1)).toMatchObject({ cause: "watch-ward", editionId: "ecdc-2017" });
+
+    // A second record of the patient, whose days lie before these: nothing comes out other than before.
+    const other = await bay.stay("P2", "2024-01-10 08:00", "2024-01-12 08:00");
+    const before = await kept();
+    const { mergeId } = await mergePatients(bay.at("2024-03-16 17:00"), { fromId: patientId, intoId: other.patientId });
+    expect((await kept()).at(-1)?.survivorId).toBe(other.patientId);
+    await unmergePatients(bay.at("2024-03-16 18:00"), { mergeId, reason: "Two people" });
+    expect((await kept()).at(-1)).toMatchObject({ survivorId: patientId, reported: before.at(-1)?.reported });
+    expect((await kept()).filter(({ state }) => state !== "replaced")).toHaveLength(1);
+    const trail = await auditOf(shared.store, bay.facilityId);
+    const again = trail.filter(({ action }) => action === "determine-again");
+    expect(again.length).toBe(after.length - 1);
+  });
+});
