@@ -28,7 +28,7 @@ export function dwellOfWards(facts: ComparisonFacts): ChartInput {
       ...(unknown === 0
         ? []
         : [
-            `Left out, because nobody knows since when ${unknown === 1 ? "it was" : "they were"} in place: ${unknown}.`,
+            `Left out, because ${unknown === 1 ? "it was" : "they were"} in place on arrival or nobody knows since when: ${unknown}.`,
           ]),
       ...(left.length === 0 ? [] : [`Not drawn: ${left.join(", ")}. Choose a ward to see it.`]),
     ],

@@ -17,7 +17,7 @@ export type NecessityCatheter = CountedCatheter &
   Pick<Catheter, "id" | "inPlaceOnArrival" | "lastSeenAt" | "indication" | "noted" | "insertionRecord">;
 
 /** What necessity asks of a stay. */
-export interface NecessityStay extends Pick<Stay, "id" | "voidReason" | "admittedAt" | "dischargedAt"> {
+export interface NecessityStay extends Pick<Stay, "id" | "voidReason" | "admittedAt" | "dischargedAt" | "disposition"> {
   readonly wardStays: readonly (CountedWardStay & Pick<WardStay, "bed">)[];
   readonly catheters: readonly NecessityCatheter[];
 }

@@ -1,7 +1,7 @@
 import type { InsertionRecord } from "../../../shared/records.ts";
 import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
-import { type DayNumber, dayMs, type Instant } from "../days/day-number.ts";
-import type { Dwell } from "../statistics/dwell-curve.ts";
+import { dwellsOf, type WardDwell } from "../counting/dwells.ts";
+import type { DayNumber, Instant } from "../days/day-number.ts";
 import { countsForTheWard, holds } from "../timeline/ward-stretches.ts";
 import { type CatheterPresence, catheterPresences, placeAt } from "./catheter-presence.ts";
 import type { NecessityPatient, NecessityRules } from "./facts.ts";
@@ -13,11 +13,6 @@ export interface InsertedCatheter {
   readonly day: DayNumber;
   readonly insertedIn: InsertionRecord["insertedIn"];
   readonly insertedBy: InsertionRecord["insertedBy"];
-}
-
-/** The time in place of a patient with a catheter, by the ward of its insertion. */
-export interface WardDwell extends Dwell {
-  readonly wardId: number;
 }
 
 /** What became of the indwelling urethral catheters of a period. */
@@ -39,8 +34,8 @@ interface Period {
  * Catheters inserted in a period, how long they stayed within it, and those in place now. An insertion belongs to the
  * inpatient ward that had the patient then, or the first one after: one made in theater belongs to the ward that takes
  * care of it. A catheter in place on arrival was not inserted here, and its time in place is not known.
- * An exchange without a full facility day between is one time in place. It is watched to the end of the period, so that
- * the figure of a month that is over does not change by waiting. Common practice.
+ * Times in place are watched to the end of the period, so that the figure of a month that is over does not change by
+ * waiting. Common practice.
  */
 export function monthCatheters(
   patients: readonly NecessityPatient[],
@@ -51,7 +46,7 @@ export function monthCatheters(
     const all = catheterPresences(patient, rules, now).filter(({ catheter }) => countsAsIndwelling(catheter.kind));
     return {
       inserted: all.flatMap((presence) => insertionIn(presence, period, rules)),
-      dwells: episodes(all).flatMap((episode) => dwellOf(episode, { period, rules, now })),
+      dwells: dwellsBegun(patient, period, { rules, now }),
       open: all.filter((one) => holds(one, now)).flatMap(({ places }) => placeAt(places, now)?.wardId ?? []),
     };
   });
@@ -84,32 +79,13 @@ function wardOfInsertion({ places, start, end }: CatheterPresence, rules: Necess
   return place?.wardId ?? null;
 }
 
-/** Catheters of one stay that follow each other without a full facility day between. */
-function episodes(presences: readonly CatheterPresence[]): CatheterPresence[][] {
-  const lists: CatheterPresence[][] = [];
-  for (const one of presences.toSorted((a, b) => a.stay.id - b.stay.id || a.start - b.start)) {
-    const list = lists.at(-1);
-    const reach = list ? Math.max(...list.map(({ days }) => days.last)) : 0;
-    if (list?.[0]?.stay.id === one.stay.id && one.days.first <= reach + 1) list.push(one);
-    else lists.push([one]);
-  }
-  return lists;
-}
-
-function dwellOf(
-  episode: readonly CatheterPresence[],
-  { period, rules, now }: { period: Period; rules: NecessityRules; now: Instant },
+/** The times in place that began with an insertion in the period; its end belongs to the day after it. */
+function dwellsBegun(
+  { stays }: NecessityPatient,
+  { first, last, end }: Period,
+  { rules, now }: { rules: NecessityRules; now: Instant },
 ): WardDwell[] {
-  const [begun] = episode;
-  if (!begun) return [];
-  const [inserted] = insertionIn(begun, period, rules);
-  if (!inserted) return [];
-  const until = Math.min(now, period.end);
-  const ends = episode.map(({ end }) => end);
-  const end = ends.includes(null) ? null : Math.max(...ends.map((one) => one ?? 0));
-  const watched = Math.min(end ?? until, until);
-  const days = Math.max(0, watched - begun.start) / dayMs;
-  if (end === null || end > until) return [{ wardId: inserted.wardId, days, end: "in-place" }];
-  const isRemoved = episode.some(({ catheter }) => (catheter.removedAt ?? catheter.removedAfterAt) === end);
-  return [{ wardId: inserted.wardId, days, end: isRemoved ? "removed" : "discharged" }];
+  return stays
+    .flatMap((stay) => dwellsOf(stay, rules, Math.min(now, end - 1)))
+    .filter(({ insertedOn }) => insertedOn !== null && insertedOn >= first && insertedOn <= last);
 }

@@ -37,11 +37,18 @@ it("discharge, death and time that has not passed end only the watching", () => 
   expect(dwells(15, "stay 1: 10-", "ward stay 2: A 10-", "catheter 3: 12-")).toMatchObject([
     { days: 4, end: "in-place" },
   ]);
+  // What came later than the last instant that is looked at is not known yet.
+  expect(dwells(15, "stay 1: 10-20", ...stay)).toMatchObject([{ days: 4, end: "in-place" }]);
+  expect(dwells(15, "stay 1: 10-20", "ward stay 2: A 10-20", "catheter 3: 12-17")).toMatchObject([
+    { days: 4, end: "in-place" },
+  ]);
 });
 
 it("an unknown insertion has no day, a removal between two instants the first of them, other kinds none at all", () => {
   const stay = ["stay 1: 10-40", "ward stay 2: A 10-40"];
   expect(dwells(99, ...stay, "catheter 3: arrived ?-14")).toMatchObject([{ insertedOn: null, days: 5 }]);
+  // Put in before the patient came: somebody else's insertion, of which only the survivors came here.
+  expect(dwells(99, ...stay, "catheter 3: arrived 8-14")).toMatchObject([{ insertedOn: null, days: 7 }]);
   expect(dwells(99, ...stay, "catheter 3: 12-18..20")).toMatchObject([{ days: 7, end: "removed" }]);
   expect(dwells(99, ...stay, "catheter 3: 12-18 suprapubic")).toEqual([]);
 });
