@@ -1,5 +1,5 @@
 import type { InsertionRecord, RemovalRecord } from "../../shared/records.ts";
-import type { Catheter, Entry, Mark, Stay, WardStay } from "../domain/timeline/timeline.ts";
+import type { Catheter, Mark, Stay, WardStay } from "../domain/timeline/timeline.ts";
 import { type CellValue, columnCells, type Rows, readRows } from "./read-rows.ts";
 import type { Read } from "./store.ts";
 
@@ -20,18 +20,18 @@ export async function ownedStays(read: Read, key: StayKey, ids: readonly number[
   const stayIds = stays.map(([id]) => Number(id));
   const wardStays = grouped((await readRows(read, wardStayRows, stayIds)).sort(byFirst), wardStayFrom);
   const catheters = grouped((await readRows(read, catheterRows, stayIds)).sort(byFirst), catheterFrom);
-  return stays.map((row) => {
-    const [id, version, voidReason, marks, survivorId, identifier, facilityId, ...said] = row;
-    const [patientId, number, admittedAt, dischargedAt, disposition, spanFromMoves] = said;
-    const stay = {
-      ...entryFrom([id, version, voidReason, marks]),
-      ...{ patientId, number, admittedAt, dischargedAt, disposition, spanFromMoves: Boolean(spanFromMoves) },
-      wardStays: wardStays.get(Number(id)) ?? [],
-      catheters: catheters.get(Number(id)) ?? [],
-    } as Stay;
-    return { survivorId: Number(survivorId), identifier: String(identifier), facilityId: Number(facilityId), stay };
+  return stays.map((cells) => {
+    const stay = stayFrom(cells);
+    return {
+      survivorId: Number(cells[4]),
+      identifier: String(cells[5]),
+      facilityId: Number(cells[6]),
+      stay: { ...stay, wardStays: wardStays.get(stay.id) ?? [], catheters: catheters.get(stay.id) ?? [] },
+    };
   });
 }
+
+type Cells = readonly CellValue[];
 
 const entry = ["id", "version", "void_reason", "marks"];
 
@@ -75,8 +75,16 @@ const wardStayRows: Rows = {
   joins: [{ table: "ward_stay w", on: "w.stay_id = given.value" }],
 };
 
-function wardStayFrom([wardId, bed, startAt, endAt, absenceAfter]: readonly CellValue[]) {
-  return { wardId, bed, startAt, endAt, absenceAfter } as Omit<WardStay, keyof Entry>;
+function stayFrom([id, version, voidReason, marks, , , , patientId, number, admittedAt, ...rest]: Cells) {
+  const [dischargedAt, disposition, spanFromMoves] = rest;
+  return {
+    ...{ id, version, voidReason, marks: marksFrom(marks) },
+    ...{ patientId, number, admittedAt, dischargedAt, disposition, spanFromMoves: Boolean(spanFromMoves) },
+  } as Omit<Stay, "wardStays" | "catheters">;
+}
+
+function wardStayFrom([id, version, voidReason, marks, , wardId, bed, startAt, endAt, absenceAfter]: Cells) {
+  return { id, version, voidReason, marks: marksFrom(marks), wardId, bed, startAt, endAt, absenceAfter } as WardStay;
 }
 
 /** When the first or the last standing note about a catheter happened. */
@@ -96,34 +104,38 @@ const catheterRows: Rows = {
   joins: [{ table: "catheter c", on: "c.stay_id = given.value" }],
 };
 
-function catheterFrom(cells: readonly CellValue[]) {
-  const [insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt, first, last, ...said] = cells;
-  const [number, kind, inPlaceOnArrival, indication, sizeFr, balloonMl, insertion, removal] = said;
+function catheterFrom(cells: Cells) {
+  const [id, version, voidReason, marks, , insertedAt, removedAt, removedAfterAt, removedBeforeAt, lastSeenAt] = cells;
+  const [first, last, number, kind, inPlaceOnArrival, indication, sizeFr, balloonMl, insertion, removal] =
+    cells.slice(10);
   return {
+    ...{ id, version, voidReason, marks: marksFrom(marks) },
     ...{ number, kind, insertedAt, inPlaceOnArrival: Boolean(inPlaceOnArrival), removedAt, removedAfterAt },
     ...{ removedBeforeAt, lastSeenAt, indication, sizeFr, balloonMl },
     insertionRecord: recordFrom<InsertionRecord>(insertion),
     removalRecord: recordFrom<RemovalRecord>(removal),
     noted: first === null ? null : { first, last },
-  } as Omit<Catheter, keyof Entry>;
+  } as Catheter;
 }
 
 function recordFrom<T>(text: CellValue | undefined): T | null {
   return typeof text === "string" ? (JSON.parse(text) as T) : null;
 }
 
-function entryFrom([id, version, voidReason, marks]: readonly (CellValue | undefined)[]): Entry {
-  return { id, version, voidReason, marks: marks === "" ? [] : (String(marks).split(" ") as Mark[]) } as Entry;
+const noMarks: readonly Mark[] = [];
+
+function marksFrom(marks: CellValue | undefined): readonly Mark[] {
+  return marks === "" ? noMarks : (String(marks).split(" ") as Mark[]);
 }
 
-/** Entries by their stay: the cells of every entry, its stay, and what it says. */
-function grouped<T>(rows: readonly CellValue[][], read: (said: readonly CellValue[]) => T): Map<number, (Entry & T)[]> {
-  const lists = new Map<number, (Entry & T)[]>();
-  for (const [id, version, voidReason, marks, stayId, ...said] of rows) {
-    const one = { ...entryFrom([id, version, voidReason, marks]), ...read(said) };
-    const list = lists.get(Number(stayId));
-    if (list) list.push(one);
-    else lists.set(Number(stayId), [one]);
+/** Entries by their stay, which follows what every entry has. */
+function grouped<T>(rows: readonly CellValue[][], entryFrom: (cells: Cells) => T): Map<number, T[]> {
+  const lists = new Map<number, T[]>();
+  for (const row of rows) {
+    const stayId = Number(row[entry.length]);
+    const list = lists.get(stayId);
+    if (list) list.push(entryFrom(row));
+    else lists.set(stayId, [entryFrom(row)]);
   }
   return lists;
 }

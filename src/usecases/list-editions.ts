@@ -26,8 +26,17 @@ export function listEditions(): OutputOf<typeof listEndpoint> {
   return { editions };
 }
 
+/** Editions told before: what an edition says changes with the program alone, and its examples take a while to work out. */
+const toldBefore = new Map<EditionId, Answer>();
+
 /** An edition as a whole: its rules, each with the examples that test it, and its readings of open points. */
 export function readEdition({ editionId: id }: { readonly editionId: EditionId }): Answer {
+  const told = toldBefore.get(id) ?? editionTold(id);
+  toldBefore.set(id, told);
+  return told;
+}
+
+function editionTold(id: EditionId): Answer {
   const edition = held(id);
   return {
     ...{ editionId: id, title: edition.title, caution: determinationCaution },

@@ -5,7 +5,7 @@ import type { Read } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
 import { groupedBy } from "./grouped-by.ts";
-import { loadPolicies } from "./load-policy.ts";
+import { loadPolicies, type PolicyOn } from "./load-policy.ts";
 
 /** What holds in a facility for judging need and care, on the days from `first` to `last`; only of these wards when given. */
 export async function necessityRules(
@@ -13,7 +13,7 @@ export async function necessityRules(
   facilityId: number,
   days: (zone: NecessityRules["zone"]) => { first: DayNumber; last: DayNumber },
   wardIds?: readonly number[],
-): Promise<NecessityRules & FacilityRules> {
+): Promise<NecessityRules & FacilityRules & { readonly policyOn: PolicyOn }> {
   const rules = await loadCountingRules(read, facilityId, days, wardIds);
   const policyOn = await loadPolicies(read, facilityId);
   const codes = new Map(rules.wards.map(({ id, code }) => [id, code]));

@@ -1,5 +1,5 @@
 import { inForceOn } from "../domain/counting/ward-setting.ts";
-import { type DayNumber, dayMs } from "../domain/days/day-number.ts";
+import { type DayNumber, dayMs, type Instant } from "../domain/days/day-number.ts";
 import type { NecessityPatient, NecessityRules } from "../domain/necessity/facts.ts";
 import { monthNecessity } from "../domain/necessity/month-necessity.ts";
 import type { CareFacts, WardCare } from "../domain/reports/care.ts";
@@ -7,7 +7,7 @@ import { qualityFindings } from "../domain/timeline/data-quality.ts";
 import { ledgerCatheterDays } from "../store/catheter-days.ts";
 import { dailyCounts } from "../store/daily-counts.ts";
 import type { Read } from "../store/store.ts";
-import { type OwnedStay, staysBetween } from "../store/timelines.ts";
+import type { OwnedStay } from "../store/timelines.ts";
 import type { DayRange } from "../store/ward-days.ts";
 import type { WardRow } from "../store/wards.ts";
 import type { Act } from "./act.ts";
@@ -15,6 +15,8 @@ import { openDays } from "./count-days.ts";
 import type { FacilityRules } from "./counting-rules.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
+import type { LoadedMonth } from "./read-month.ts";
+import { lastingOf, periodOf, staysOfDays } from "./stays-of-days.ts";
 
 export interface ReadCare {
   readonly days: DayRange;
@@ -24,63 +26,60 @@ export interface ReadCare {
 
 /** Reviews, days and care checks of the wards over a period, each figure with its rows, as known now. */
 export async function readCare(read: Read, act: Act, input: ReadCare): Promise<CareFacts> {
-  return (await careLoaded(read, act, input)).facts;
+  return (await careOf(read, act, await loadForCare(read, act, input))).facts;
 }
 
-/** Care with what it was worked out from: further figures of the same period need no other reading. */
-export interface CareLoaded {
-  readonly facts: CareFacts;
-  /** Everybody with a catheter who touches the period. */
-  readonly patients: readonly NecessityPatient[];
+/** A month with what judging need and care asks of the facility. */
+export interface LoadedForCare extends LoadedMonth {
   readonly rules: NecessityRules & FacilityRules;
 }
 
-export async function careLoaded(read: Read, act: Act, { days, wardIds }: ReadCare): Promise<CareLoaded> {
+/** Loads what both the days of wards and the care on them are told of. */
+export async function loadForCare(read: Read, act: Act, { days, wardIds }: ReadCare): Promise<LoadedForCare> {
   const rules = await necessityRules(read, act.actor.facilityId, () => days);
-  const wards = rules.wards.filter((ward) => (wardIds?.includes(ward.id) ?? true) && isInpatientWithin(ward, days));
-  const loaded = await loadCare(read, act, { rules, days, wardIds: wards.map((ward) => ward.id) });
+  const wards = rules.wards.filter((ward) => wardIds?.includes(ward.id) ?? true);
+  const stays = await staysOfDays(read, rules, { days, wardIds });
+  return { days, rules, policyOn: rules.policyOn, wards, stays };
+}
+
+/** Care with everybody who had a catheter in the period: further figures of it need no other reading. */
+export interface Care {
+  readonly facts: CareFacts;
+  readonly patients: readonly NecessityPatient[];
+}
+
+/** Care on the wards of what is loaded. */
+export async function careOf(read: Read, act: Act, loaded: LoadedForCare): Promise<Care> {
+  const { days, rules } = loaded;
+  const wards = loaded.wards.filter((ward) => isInpatientWithin(ward, days));
+  const found = await loadCare(read, act.now, { ...loaded, wards });
   const census = new Map(Array.from(rules.census.days, (day, i) => [day, rules.census.instants[i] ?? 0]));
   const censusAt = (day: DayNumber) => census.get(day) ?? rules.zone.firstInstantFrom(day * dayMs);
   const over = Math.min(days.last, rules.zone.dayOf(act.now) - 1);
-  const byWard = patientsByWard(loaded.patients);
-  const found = wards.map((ward): WardCare => {
+  const byWard = patientsByWard(found.patients);
+  const cared = wards.map((ward): WardCare => {
     const { id: wardId, code, settings } = ward;
-    const catheterDays = loaded.catheterDays.get(wardId) ?? [];
+    const catheterDays = found.catheterDays.get(wardId) ?? [];
     const patients = byWard.get(wardId) ?? [];
-    const counted = loaded.counts.get(wardId)?.filter(({ day }) => day <= over).length ?? null;
+    const counted = found.counts.get(wardId)?.filter(({ day }) => day <= over).length ?? null;
     return {
       ...{ wardId, code, name: inForceOn(settings, days.last)?.name ?? code, catheterDays: catheterDays.length },
       necessity: monthNecessity({ ...{ ...days, rules, wardId, now: act.now, catheterDays, patients }, censusAt }),
       manualCountsMissing: counted === null ? null : Math.max(0, over - days.first + 1 - counted),
-      absencesUnknown: loaded.unknown.get(wardId)?.length ?? 0,
+      absencesUnknown: found.unknown.get(wardId)?.length ?? 0,
     };
   });
   const { name } = rules.facility;
-  const facts = { facility: { name, zone: rules.zone.name }, ...days, asOf: act.now, wards: found };
-  return { facts, patients: loaded.patients, rules };
+  const facts = { facility: { name, zone: rules.zone.name }, ...days, asOf: act.now, wards: cared };
+  return { facts, patients: found.patients };
 }
 
 /** What the wards' figures are made of, by ward. */
-async function loadCare(
-  read: Read,
-  { actor, now }: Act,
-  { rules, days, wardIds }: { rules: NecessityRules & FacilityRules; days: DayRange; wardIds: readonly number[] },
-) {
-  const { zone } = rules;
-  const period = {
-    start: zone.firstInstantFrom(days.first * dayMs),
-    end: zone.firstInstantFrom((days.last + 1) * dayMs),
-  };
-  const stays = await staysBetween(read, actor.facilityId, {
-    ...period,
-    // A census at 24:00 counts who came at that very instant.
-    end: period.end + 1,
-    wardIds,
-  });
-  // Of the stays that still last, those that came after the period have no day in it.
-  const lasting = stays.filter(({ stay }) => stay.dischargedAt === null);
-  const open = openDays(lasting, rules, now);
+async function loadCare(read: Read, now: Instant, { rules, days, wards, stays }: LoadedForCare) {
+  const wardIds = wards.map((ward) => ward.id);
+  const open = openDays(lastingOf(stays), rules, now);
   const stored = await ledgerCatheterDays(read, wardIds, days);
+  const period = periodOf(rules, days);
   const unknown = stays.flatMap(({ stay }) => qualityFindings(stay, period, now));
   return {
     patients: await necessityPatients(read, withCatheters(stays)),

@@ -15,9 +15,9 @@ import type { Act } from "./act.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { type LoadedComparison, loadComparison } from "./load-comparison.ts";
 import type { Reach } from "./reach.ts";
-import { type CareLoaded, careLoaded } from "./read-care.ts";
+import { type Care, careOf, type LoadedForCare, loadForCare } from "./read-care.ts";
 import { infectionsIn } from "./read-infections.ts";
-import { monthFacts } from "./read-month.ts";
+import { monthFactsOf } from "./read-month.ts";
 
 /** A month's figures of the wards within reach, and what is missing from it, read from one snapshot. */
 export async function readFigures(
@@ -26,35 +26,37 @@ export async function readFigures(
   { month, wardIds }: { month: Month } & Reach,
 ): Promise<{ report: MonthReport; gaps: Gap[] }> {
   const range = monthDays(month);
-  const days = await monthFacts(read, act, { days: range, ...(wardIds ? { wardIds } : {}) });
-  const loaded = await careLoaded(read, act, { days: range, wardIds });
+  const loaded = await loadForCare(read, act, { days: range, wardIds });
+  const days = await monthFactsOf(read, act, loaded);
+  const care = await careOf(read, act, loaded);
   const { facilityId } = act.actor;
   const compared = await loadComparison(read, facilityId, month);
   const infections = await infectionsIn(read, facilityId, { month, wardIds: days.wards.map(({ wardId }) => wardId) });
-  const wards = wardsInMonth({ act, loaded, infections, month, compared });
-  const facts: FigureFacts = { days, care: loaded.facts, wards, comparison: compared.comparison };
-  const counts = loaded.facts.wards.map((ward) => ({ wardId: ward.wardId, days: ward.manualCountsMissing ?? 0 }));
+  const wards = wardsInMonth({ act, rules: loaded.rules, patients: care.patients, infections, month, compared });
+  const facts: FigureFacts = { days, care: care.facts, wards, comparison: compared.comparison };
+  const counts = care.facts.wards.map((ward) => ({ wardId: ward.wardId, days: ward.manualCountsMissing ?? 0 }));
   return { report: monthFigures(facts), gaps: gapsOf(days, counts, infections) };
 }
 
 function wardsInMonth(given: {
   act: Act;
-  loaded: CareLoaded;
+  rules: LoadedForCare["rules"];
+  patients: Care["patients"];
   infections: readonly WardInfections[];
   month: Month;
   compared: LoadedComparison;
 }): WardInMonth[] {
-  const { act, loaded, infections, month, compared } = given;
-  const { rules, patients } = loaded;
+  const { act, rules, patients, infections, month, compared } = given;
   const { first, last } = monthDays(month);
   const end = rules.zone.firstInstantFrom((last + 1) * dayMs);
   const catheters = monthCatheters(patients, { first, last, end }, { rules, now: act.now });
   const inserted = groupedBy(catheters.inserted, ({ wardId }) => wardId);
   const dwells = groupedBy(catheters.dwells, ({ wardId }) => wardId);
   const open = groupedBy(catheters.open, (wardId) => wardId);
+  const infectionsOf = new Map(infections.map((one) => [one.wardId, one]));
   return rules.wards.map(({ id: wardId, settings }) => {
     const said = inForceOn(settings, last);
-    const found = infections.find((one) => one.wardId === wardId);
+    const found = infectionsOf.get(wardId);
     const watch = found?.watch ?? null;
     return {
       ...{ wardId, type: said?.type ?? null, edition: watch?.edition ?? null },

@@ -1,16 +1,18 @@
 import { describedFrom, inForceOn } from "../domain/counting/ward-setting.ts";
-import { dayMs } from "../domain/days/day-number.ts";
+import { dayMs, type Instant } from "../domain/days/day-number.ts";
 import type { MonthFacts, WardFacts } from "../domain/reports/month-facts.ts";
 import { type QualityFinding, qualityFindings } from "../domain/timeline/data-quality.ts";
 import { beginning } from "../domain/timeline/first-change.ts";
 import type { Read } from "../store/store.ts";
-import { type OwnedStay, openStays, staysBetween } from "../store/timelines.ts";
+import { type OwnedStay, openStays } from "../store/timelines.ts";
 import { type DayRange, ledgerByDay, ledgerSpan, type WardDaySum } from "../store/ward-days.ts";
 import type { WardRow } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { openDays, sumsByDay } from "./count-days.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
-import { loadPolicies } from "./load-policy.ts";
+import { groupedBy } from "./grouped-by.ts";
+import { loadPolicies, type PolicyOn } from "./load-policy.ts";
+import { lastingOf, periodOf, staysOfDays } from "./stays-of-days.ts";
 import { firstDayOf } from "./store-change.ts";
 
 export interface ReadMonth {
@@ -30,19 +32,34 @@ export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
 
 /** The same, from a snapshot that is open already. */
 export async function monthFacts(read: Read, act: Act, input: ReadMonth): Promise<MonthFacts> {
-  const { facilityId } = act.actor;
-  const stays = await openStays(read, facilityId, { until: act.now, wardIds: input.wardIds });
-  const days = input.days ?? (await daysWithAnything(read, act, stays));
-  const rules = await loadCountingRules(read, facilityId, () => days, input.wardIds);
-  const wardIds = new Set(rules.wards.map((ward) => ward.id));
-  const open = openDays(stays, rules, act.now).filter((day) => wardIds.has(day.wardId));
+  const days = input.days ?? (await daysWithAnything(read, act, input.wardIds));
+  const rules = await loadCountingRules(read, act.actor.facilityId, () => days, input.wardIds);
+  const stays = await staysOfDays(read, rules, { days, wardIds: input.wardIds });
+  const policyOn = await loadPolicies(read, rules.facility.id);
+  return monthFactsOf(read, act, { days, rules, policyOn, wards: rules.wards, stays });
+}
+
+/** What a month is told of: the wards, the rules in force, and the stays that touch its days. */
+export interface LoadedMonth {
+  readonly days: DayRange;
+  readonly rules: FacilityRules;
+  readonly policyOn: PolicyOn;
+  readonly wards: readonly WardRow[];
+  readonly stays: readonly OwnedStay[];
+}
+
+/** The same of stays that are loaded already. */
+export async function monthFactsOf(read: Read, act: Act, loaded: LoadedMonth): Promise<MonthFacts> {
+  const { days, rules, wards, stays } = loaded;
+  const wardIds = new Set(wards.map((ward) => ward.id));
+  const open = openDays(lastingOf(stays), rules, act.now).filter((day) => wardIds.has(day.wardId));
   const sums = sumsByDay(await ledgerByDay(read, [...wardIds], days), open);
-  const found = await findings(read, act, { rules, days, only: input.wardIds });
-  return factsOf({ act, rules, days, sums, findings: found });
+  return factsOf(loaded, { act, sums, findings: findings(loaded, wardIds, act.now) });
 }
 
 /** From the first to the last day that the ledger or a patient still here can have; today when there is nothing. */
-async function daysWithAnything(read: Read, act: Act, stays: readonly OwnedStay[]): Promise<DayRange> {
+async function daysWithAnything(read: Read, act: Act, wardIds?: readonly number[]): Promise<DayRange> {
+  const stays = await openStays(read, act.actor.facilityId, { until: act.now, wardIds });
   const rules = await loadCountingRules(read, act.actor.facilityId, (zone) => {
     const last = zone.dayOf(act.now);
     return { first: Math.min(last, ...stays.map(({ stay }) => firstDayOf(zone.dayOf(beginning(stay))))), last };
@@ -62,40 +79,29 @@ async function daysWithAnything(read: Read, act: Act, stays: readonly OwnedStay[
   };
 }
 
-async function findings(
-  read: Read,
-  act: Act,
-  { rules, days, only }: { rules: FacilityRules; days: DayRange; only: readonly number[] | undefined },
-): Promise<QualityFinding[]> {
-  const period = {
-    start: rules.zone.firstInstantFrom(days.first * dayMs),
-    end: rules.zone.firstInstantFrom((days.last + 1) * dayMs),
-  };
-  const stays = await staysBetween(read, rules.facility.id, { ...period, wardIds: only });
-  const opened = new Map(rules.wards.map((ward) => [ward.id, describedFrom(ward.settings)]));
+function findings(
+  { days, rules, policyOn, wards, stays }: LoadedMonth,
+  wardIds: ReadonlySet<number>,
+  now: Instant,
+): QualityFinding[] {
+  const opened = new Map(wards.map((ward) => [ward.id, describedFrom(ward.settings)]));
   const opensAt = (wardId: number) => {
     const day = opened.get(wardId);
     return day === undefined ? null : rules.zone.firstInstantFrom(day * dayMs);
   };
-  const wardIds = new Set(rules.wards.map((ward) => ward.id));
-  const policyOn = await loadPolicies(read, rules.facility.id);
   const policyAt = (wardId: number | null, at: number) => policyOn(wardId, rules.zone.dayOf(at)).body;
+  const period = { ...periodOf(rules, days), opensAt, policyAt };
   return stays
     .filter(({ stay }) => stay.wardStays.some((w) => wardIds.has(w.wardId)))
-    .flatMap(({ stay }) => qualityFindings(stay, { ...period, opensAt, policyAt }, act.now));
+    .flatMap(({ stay }) => qualityFindings(stay, period, now));
 }
 
-function factsOf(given: {
-  act: Act;
-  rules: FacilityRules;
-  days: DayRange;
-  sums: readonly WardDaySum[];
-  findings: readonly QualityFinding[];
-}): MonthFacts {
-  const { act, rules, days, sums, findings } = given;
-  const byWard = new Map(rules.wards.map((ward) => [ward.id, [] as WardDaySum[]]));
-  for (const sum of sums) byWard.get(sum.wardId)?.push(sum);
-  const wards = rules.wards
+function factsOf(
+  { days, rules, wards: rows }: LoadedMonth,
+  { act, sums, findings }: { act: Act; sums: readonly WardDaySum[]; findings: readonly QualityFinding[] },
+): MonthFacts {
+  const byWard = groupedBy(sums, ({ wardId }) => wardId);
+  const wards = rows
     .map((ward) => wardFacts(ward, days, byWard.get(ward.id) ?? []))
     .filter((ward) => ward.inpatient !== "none" || ward.patientDays > 0)
     .sort((a, b) => (a.code < b.code ? -1 : 1));
@@ -106,7 +112,7 @@ function factsOf(given: {
     ...days,
     asOf: act.now,
     complete: lastCensus === undefined || lastCensus <= act.now,
-    over: rules.zone.firstInstantFrom((days.last + 1) * dayMs) <= act.now,
+    over: periodOf(rules, days).end <= act.now,
     census: censusInForce(rules, days),
     censuses: Array.from(rules.census.days, (day, i) => ({ day, at: rules.census.instants[i] ?? 0 })),
     wards,

@@ -8,10 +8,11 @@ import { gapSentence } from "../domain/reports/gap-sentence.ts";
 import { type Gap, gapsOf } from "../domain/reports/gaps.ts";
 import type { Act } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
+import { determineByNow } from "./determine-by-now.ts";
 import type { Reach } from "./reach.ts";
-import { readCare } from "./read-care.ts";
-import { readInfections } from "./read-infections.ts";
-import { readMonth } from "./read-month.ts";
+import { careOf, loadForCare } from "./read-care.ts";
+import { infectionsIn } from "./read-infections.ts";
+import { monthFactsOf } from "./read-month.ts";
 
 /** What is missing from a month of the wards within reach, and what keeps it from being signed. Refuses `in-the-future`. */
 export async function reportGaps(
@@ -20,11 +21,16 @@ export async function reportGaps(
 ): Promise<OutputOf<typeof readMonthGaps>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
-  const facts = await readMonth(act, { days, ...(wardIds ? { wardIds } : {}) });
-  const care = await act.store.read((read) => readCare(read, act, { days, wardIds }));
-  const counts = care.wards.map(({ wardId, manualCountsMissing }) => ({ wardId, days: manualCountsMissing ?? 0 }));
-  const infections = await readInfections(act, { month, wardIds: facts.wards.map((ward) => ward.wardId) });
-  return { month, gaps: gapsOf(facts, counts, infections).map(inWords) };
+  await determineByNow(act);
+  const gaps = await act.store.read(async (read) => {
+    const loaded = await loadForCare(read, act, { days, wardIds });
+    const facts = await monthFactsOf(read, act, loaded);
+    const { facts: care } = await careOf(read, act, loaded);
+    const counts = care.wards.map(({ wardId, manualCountsMissing }) => ({ wardId, days: manualCountsMissing ?? 0 }));
+    const ofMonth = { month, wardIds: facts.wards.map((ward) => ward.wardId) };
+    return gapsOf(facts, counts, await infectionsIn(read, act.actor.facilityId, ofMonth));
+  });
+  return { month, gaps: gaps.map(inWords) };
 }
 
 function inWords({ kind, wardId, count, days }: Gap): OutputOf<typeof readMonthGaps>["gaps"][number] {

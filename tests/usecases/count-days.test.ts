@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { openStays } from "../../src/store/timelines.ts";
-import { addOpenDays, openDays, sumsByDay, sumsByWard } from "../../src/usecases/count-days.ts";
+import { openDays, sumsByDay } from "../../src/usecases/count-days.ts";
 import { loadCountingRules } from "../../src/usecases/counting-rules.ts";
 import { mergePatients } from "../../src/usecases/merge-patients.ts";
 import { movePatient } from "../../src/usecases/move-patient.ts";
@@ -80,24 +80,6 @@ onEachDatabase("days of patients still there", (fresh) => {
       { wardId: 1, day: 6, patientDays: 1, catheterDays: 0 },
       { wardId: 3, day: 6, patientDays: 2, catheterDays: 1 },
     ]);
-    const byWard = [{ wardId: 1, patientDays: 3, catheterDays: 1 }];
-    expect(sumsByWard(byWard, open)).toEqual([
-      { wardId: 1, patientDays: 5, catheterDays: 2 },
-      { wardId: 3, patientDays: 2, catheterDays: 1 },
-    ]);
-    expect(sumsByWard(byWard, [])).toEqual(byWard);
-  });
-
-  it("may be summed by anything else", () => {
-    const sums = addOpenDays(
-      [{ wardId: 0, patientDays: 1, catheterDays: 1 }],
-      [{ ...one, wardId: 7, day: 6, catheter: true }],
-      {
-        key: () => "all",
-        keyOf: () => "all",
-        start: (day) => ({ wardId: day.wardId, patientDays: 0, catheterDays: 0 }),
-      },
-    );
-    expect(sums).toEqual([{ wardId: 0, patientDays: 2, catheterDays: 2 }]);
+    expect(sumsByDay(ledger, [])).toEqual(ledger);
   });
 });

@@ -48,7 +48,17 @@ export function visitClosedPatientDays(
  * adds to the ledger.
  */
 export function openPatientDays(timeline: CountedTimeline, rules: CountingRules, now: Instant): PatientDayRow[] {
-  return inOrder((visit) => visitPatientDays(timeline, { rules, now, visit }));
+  return inOrder((visit) => visitOpenPatientDays(timeline, rules, now, visit));
+}
+
+/** Hands over what {@link openPatientDays} returns, stay by stay instead of in the order of days. */
+export function visitOpenPatientDays(
+  timeline: CountedTimeline,
+  rules: CountingRules,
+  now: Instant,
+  visit: PatientDayVisitor,
+): void {
+  visitPatientDays(timeline, { rules, now, visit });
 }
 
 function inOrder(days: (visit: PatientDayVisitor) => void): PatientDayRow[] {

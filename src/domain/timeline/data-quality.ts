@@ -1,8 +1,8 @@
 import type { PolicyBody } from "../../../shared/policy.ts";
 import type { Instant } from "../days/day-number.ts";
 import { lastSeen } from "./last-seen.ts";
-import { type Stay, stands } from "./timeline.ts";
-import { catheterStretch, standingCatheters, wardStretches } from "./ward-stretches.ts";
+import { type Entry, type Stay, stands } from "./timeline.ts";
+import { catheterStretch, standingCatheters, type WardStretch, wardStretches } from "./ward-stretches.ts";
 
 /** What is doubtful about the record of a stay, so that a person can mend it. */
 export interface QualityFinding {
@@ -60,10 +60,11 @@ export interface QualityPeriod {
 
 /** What is doubtful about a stay between two instants, as known at `now`. */
 export function qualityFindings(stay: Stay, period: QualityPeriod, now: Instant): QualityFinding[] {
+  const places = wardStretches(stay);
   const all = [
-    ...absences(stay),
-    ...longHeldBeds(stay, period, now),
-    ...catheterDoubts(stay, period, now),
+    ...absences(stay, places),
+    ...longHeldBeds(stay, places, { period, now }),
+    ...catheterDoubts(stay, places, { period, now }),
     ...repeatedHours(stay),
     ...tooEarly(stay, period),
   ];
@@ -75,8 +76,16 @@ function isWithin({ start, end }: QualityFinding, period: QualityPeriod): boolea
   return start < period.end && (start >= period.start || end === null || end > period.start);
 }
 
-function absences(stay: Stay): QualityFinding[] {
-  return wardStretches(stay).flatMap((stretch) =>
+type Places = readonly WardStretch[];
+
+/** The period that is looked at, and what is known by when. */
+interface Look {
+  readonly period: QualityPeriod;
+  readonly now: Instant;
+}
+
+function absences(stay: Stay, places: Places): QualityFinding[] {
+  return places.flatMap((stretch) =>
     stretch.kind === "ward"
       ? []
       : [
@@ -93,8 +102,8 @@ function absences(stay: Stay): QualityFinding[] {
 }
 
 /** The ward day is kept all the same: somebody has to say whether the patient came back. */
-function longHeldBeds(stay: Stay, { policyAt }: QualityPeriod, now: Instant): QualityFinding[] {
-  return wardStretches(stay).flatMap(({ kind, wardId, wardStayId, start, end }) => {
+function longHeldBeds(stay: Stay, places: Places, { period: { policyAt }, now }: Look): QualityFinding[] {
+  return places.flatMap(({ kind, wardId, wardStayId, start, end }) => {
     const hours = kind === "procedure" ? (policyAt?.(wardId, start).bedHoldHours ?? null) : null;
     if (hours === null || (end ?? now) - start <= hours * hourMs) return [];
     const entry = `ward stay ${wardStayId}`;
@@ -102,14 +111,14 @@ function longHeldBeds(stay: Stay, { policyAt }: QualityPeriod, now: Instant): Qu
   });
 }
 
-/** How long a catheter of the stay may go without being seen, from an instant on. */
-function confirmationMs(stay: Stay, { policyAt }: QualityPeriod, seen: Instant): number {
+/** How long a catheter of a patient at these places may go without being seen, from an instant on. */
+function confirmationMs(places: Places, { policyAt }: QualityPeriod, seen: Instant): number {
   if (!policyAt) return confirmationIntervalMs;
-  const place = wardStretches(stay).findLast(({ start }) => start <= seen);
+  const place = places.findLast(({ start }) => start <= seen);
   return policyAt(place?.wardId ?? null, seen).confirmationHours * hourMs;
 }
 
-function catheterDoubts(stay: Stay, period: QualityPeriod, now: Instant): QualityFinding[] {
+function catheterDoubts(stay: Stay, places: Places, { period, now }: Look): QualityFinding[] {
   return standingCatheters(stay).flatMap((catheter) => {
     const stretch = catheterStretch(stay, catheter);
     if (!stretch) return [];
@@ -119,37 +128,27 @@ function catheterDoubts(stay: Stay, period: QualityPeriod, now: Instant): Qualit
       found.push({ ...entry, kind: "in-place-on-arrival", start: stretch.start, end: stretch.start });
     if (catheter.removedAfterAt !== null)
       found.push({ ...entry, kind: "removal-between", start: catheter.removedAfterAt, end: catheter.removedBeforeAt });
+    if (catheter.removedAt !== null || catheter.removedAfterAt !== null) return found;
     const seen = Math.max(stretch.start, lastSeen(catheter) ?? stretch.start);
     const until = stretch.end ?? now;
-    const unremoved = catheter.removedAt === null && catheter.removedAfterAt === null;
-    const patience = confirmationMs(stay, period, seen);
-    if (unremoved && until - seen >= patience)
+    const patience = confirmationMs(places, period, seen);
+    if (until - seen >= patience)
       found.push({ ...entry, kind: "not-confirmed", start: seen + patience, end: stretch.end });
     return found;
   });
 }
 
 function repeatedHours(stay: Stay): QualityFinding[] {
-  const entries = [
-    { name: `stay ${stay.id}`, entry: stay, at: stay.admittedAt, wardId: null },
-    ...stay.wardStays.map((w) => ({ name: `ward stay ${w.id}`, entry: w, at: w.startAt, wardId: w.wardId })),
-    ...stay.catheters.map((c) => ({
-      name: `catheter ${c.id}`,
-      entry: c,
-      at: c.insertedAt ?? stay.admittedAt,
-      wardId: null,
-    })),
-  ];
-  return entries
-    .filter(({ entry }) => stands(entry) && entry.marks.length > 0)
-    .map(({ name, at, wardId }) => ({
-      kind: "repeated-hour",
-      wardId,
-      stayId: stay.id,
-      entry: name,
-      start: at,
-      end: at,
-    }));
+  const found: QualityFinding[] = [];
+  const look = (name: string, entry: Entry, at: Instant, wardId: number | null = null) => {
+    if (stands(entry) && entry.marks.length > 0)
+      found.push({ kind: "repeated-hour", wardId, stayId: stay.id, entry: name, start: at, end: at });
+  };
+  look(`stay ${stay.id}`, stay, stay.admittedAt);
+  for (const wardStay of stay.wardStays) look(`ward stay ${wardStay.id}`, wardStay, wardStay.startAt, wardStay.wardId);
+  for (const catheter of stay.catheters)
+    look(`catheter ${catheter.id}`, catheter, catheter.insertedAt ?? stay.admittedAt);
+  return found;
 }
 
 function tooEarly(stay: Stay, { opensAt }: QualityPeriod): QualityFinding[] {
