@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { watchWard } from "../../shared/api/scope.ts";
 import { compareWards } from "../../shared/api/ward-comparisons.ts";
 import { month } from "../../shared/day.ts";
 import { drawChart } from "../../src/charts/draw-chart.ts";
@@ -10,6 +11,11 @@ let served: Served;
 let page: Page;
 beforeAll(async () => {
   served = await serveAlderBay();
+  // Watched, so that there are rates to draw.
+  for (const wardId of [served.desk.hospital.wards["3E"], served.desk.hospital.wards["4N"]])
+    await served.desk.ask(watchWard, {
+      ...{ wardId, fromMonth: month.parse("2025-12"), toMonth: null, edition: "us-2024" },
+    });
   page = await served.tab({ person: "manager" });
   await page.goto("/comparison");
   await page.getByRole("heading", { name: "Device utilization by month" }).waitFor();
