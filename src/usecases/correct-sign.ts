@@ -1,21 +1,15 @@
 import { z } from "zod";
 import { signState } from "../../shared/api/culture-entries.ts";
-import { correctSign as decide, type RecordedSign, type SignChanges } from "../domain/cultures/sign.ts";
+import { correctSign as decide, type RecordedSign } from "../domain/cultures/sign.ts";
 import { signFaults } from "../domain/cultures/sign-faults.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
-import { showLocalTime } from "../domain/days/local-time.ts";
 import { revise } from "../domain/timeline/timeline.ts";
 import { replaceSign, signOf } from "../store/signs.ts";
 import type { Act } from "./act.ts";
-import {
-  type CultureChange,
-  type CultureKind,
-  changeCulture,
-  type DaysOfPatient,
-  refuseFaults,
-} from "./change-culture.ts";
+import { type CultureChange, type CultureKind, changeCulture, refuseFaults } from "./change-culture.ts";
 import { signAnswer } from "./culture-answers.ts";
-import { type GivenSign, momentOf, temperatureOf } from "./given-signs.ts";
+import { type GivenSign, temperatureOf } from "./given-signs.ts";
+import { movedMoment } from "./moved-moment.ts";
 
 const signs: CultureKind<RecordedSign> = {
   name: "sign",
@@ -58,7 +52,7 @@ export async function correctSign(
           changes.temperature === undefined
             ? { temperature: old.temperature, faults: [] }
             : temperatureOf(changes.temperature, "/temperature");
-        const moved = await movedTo(old, changes, { daysOf, now: act.now });
+        const moved = await movedMoment(old, changes, { daysOf, now: act.now });
         const sign = decide(old, { finding, otherCause, temperature, ...moved.when }, moved.marks);
         refuseFaults([...moved.faults, ...faults, ...signFaults(sign, { at: "", confirmed })]);
         return sign;
@@ -66,21 +60,6 @@ export async function correctSign(
     },
   );
   return { signId, version };
-}
-
-/** The day and instant of a sign that is given another day or time. */
-async function movedTo(
-  old: RecordedSign,
-  { day = old.day, time }: GivenChanges,
-  { daysOf, now }: { daysOf: () => Promise<DaysOfPatient>; now: number },
-): Promise<{ when: Pick<SignChanges, "day" | "at"> } & Pick<ReturnType<typeof momentOf>, "marks" | "faults">> {
-  if (day === old.day && time === undefined) return { when: {}, marks: [], faults: [] };
-  const days = await daysOf();
-  const kept = old.at === null ? null : showLocalTime(old.at, days.zone).slice("YYYY-MM-DDT".length);
-  const given = { day, time: day > days.today ? null : time === undefined ? kept : time };
-  const { at, marks, faults } = momentOf(given, { zone: days.zone, now, pointer: "/time" });
-  const ofDay = day === old.day ? [] : days.faultsOf(day, "/day");
-  return { when: { day, at }, marks, faults: [...ofDay, ...faults] };
 }
 
 /** Voids a sign that was recorded in error; it stays readable and decides nothing. Refuses `stale-version`, `entry-voided`. */
