@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useRef, useState } from "react";
-import type { Chart, ChartTable } from "../../charts/chart.ts";
+import type { Chart } from "../../charts/chart.ts";
 import { chartText } from "../texts/chart.ts";
+import { ChartTableShown } from "./chart/chart-table.tsx";
 import { Drawing } from "./drawing.tsx";
 import { Said } from "./said.tsx";
 
@@ -30,7 +31,7 @@ export function ChartView({ chart, after }: { chart: Chart; after?: string }): R
       </p>
       <details className="chart-table">
         <summary>{chartText("table")}</summary>
-        <Table table={chart.table} />
+        <ChartTableShown table={chart.table} nothing={chartText("nothing")} />
       </details>
     </figure>
   );
@@ -42,40 +43,4 @@ function bringMarkedIntoView(scrolled: HTMLElement | null): void {
   if (!scrolled || !marked) return;
   const { left, width } = marked.getBoundingClientRect();
   scrolled.scrollLeft += left + width / 2 - scrolled.getBoundingClientRect().left - scrolled.clientWidth / 2;
-}
-
-function Table({ table }: { table: ChartTable }): ReactNode {
-  const { caption, columns, rows } = table;
-  return (
-    <section className="wide" aria-label={chartText("tableOf", { title: caption })}>
-      <table className="ledger">
-        <caption>
-          <Said>{caption}</Said>
-        </caption>
-        <thead>
-          <tr>
-            {columns.map(({ label, unit }) => (
-              <th key={label} scope="col">
-                <Said>{unit === null ? label : `${label} (${unit})`}</Said>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([first, ...cells]) => (
-            <tr key={String(first)}>
-              <th scope="row">
-                <Said>{first}</Said>
-              </th>
-              {cells.map((cell, at) => (
-                <td key={columns[at + 1]?.label}>
-                  <Said>{cell ?? chartText("nothing")}</Said>
-                </td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
 }

@@ -6,6 +6,5 @@ export const chartText = catalogue("chart", {
   skip: "Past the picture",
   hint: "Reach the picture with Tab and go through it with the arrow keys: what is under the focus is said here.",
   table: "The same as a table",
-  tableOf: "Table: {{title}}; scrolls sideways",
   nothing: "–",
 });

@@ -5,8 +5,8 @@ import { Said } from "../said.tsx";
 
 type Cell = ChartTable["rows"][number][number];
 
-/** The figures behind a chart; what is missing says so. */
-export function ChartTableShown({ table }: { table: ChartTable }): ReactNode {
+/** The figures behind a chart; what is missing says so, or `nothing` where an empty cell is no figure that is missing. */
+export function ChartTableShown({ table, nothing }: { table: ChartTable; nothing?: string }): ReactNode {
   const { caption, columns, rows } = table;
   return (
     // The table scrolls sideways within the page, so the keyboard must reach it.
@@ -29,7 +29,7 @@ export function ChartTableShown({ table }: { table: ChartTable }): ReactNode {
         </thead>
         <tbody>
           {rows.map((row, at) => (
-            <Row key={keyOf(row, at)} row={row} table={table} />
+            <Row key={keyOf(row, at)} row={row} table={table} nothing={nothing ?? text("missing")} />
           ))}
         </tbody>
       </table>
@@ -42,12 +42,12 @@ function keyOf(row: readonly Cell[], at: number): string {
   return `${at} ${row[0]}`;
 }
 
-function Row({ row, table }: { row: readonly Cell[]; table: ChartTable }): ReactNode {
+function Row({ row, table, nothing }: { row: readonly Cell[]; table: ChartTable; nothing: string }): ReactNode {
   return (
     <tr>
       {table.columns.map(({ label, unit }, at) => {
         const cell = row[at] ?? null;
-        const shown = cell === null ? text("missing") : <Said>{typeof cell === "number" ? figure(cell) : cell}</Said>;
+        const shown = cell === null ? nothing : <Said>{typeof cell === "number" ? figure(cell) : cell}</Said>;
         if (at === 0) {
           return (
             <th key={label} scope="row">
