@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
+import { day } from "../../shared/day.ts";
 import { type Served, serveAlderBay } from "./browser.ts";
 
 let served: Served;
@@ -84,3 +85,28 @@ async function voidTheFever(page: Page): Promise<void> {
   await form.getByRole("button", { name: "Void the entry" }).click();
   await sign.getByText("Voided: Read off the wrong chart").waitFor();
 }
+
+it("another edition's view of past cultures is told on the page of the rules, and opens to the case", async () => {
+  const fever = { sign: "temperature" as const, finding: "present" as const, temperature: "38.6" };
+  await served.desk.ask(endpoints.recordSigns, { patientId, day: day.parse("2026-11-05"), signs: [fever] });
+  const page = await served.tab();
+  await page.goto("/rules");
+  await page.getByRole("heading", { name: "What another edition would say" }).waitFor();
+  await page.getByLabel("Collected from").fill("2026-11-01");
+  await page.getByLabel("Collected to").fill("2026-10-01");
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  await page.getByRole("alert").getByText("before").first().waitFor();
+  await page.getByLabel("Collected to").fill("2026-11-20");
+  await page.getByRole("button", { name: "Compare", exact: true }).click();
+  await page.getByText("1 of 1 compared would be determined otherwise.").waitFor();
+  expect(new URL(page.url()).search).toBe("?edition=us-2024&other=ecdc-2017&first=2026-11-01&last=2026-11-20");
+  await page.getByRole("link", { name: "Culture of" }).click();
+  await page.getByRole("heading", { name: "Step by step" }).waitFor();
+});
+
+it("somebody who does not judge cases reads the rules without it", async () => {
+  const page = await served.tab({ person: "bedside" });
+  await page.goto("/rules");
+  await page.getByRole("heading", { name: "Open points" }).waitFor();
+  expect(await page.getByRole("heading", { name: "What another edition would say" }).count()).toBe(0);
+});

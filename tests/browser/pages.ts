@@ -32,6 +32,11 @@ function culturePages(patientId: number, caseId: number): ShownPage[] {
     { name: "cultures waiting", path: "/cases", ready: /urine of/ },
     { name: "case", path: `/cases/${caseId}`, ready: "Step by step" },
     { name: "rules", path: "/rules", ready: "Open points" },
+    {
+      name: "rules compared",
+      path: "/rules?edition=us-2024&other=ecdc-2017&first=2026-11-01&last=2026-11-20#differences",
+      ready: /compared/,
+    },
   ];
 }
 

@@ -5,12 +5,14 @@ import type { OutputOf } from "../../../../shared/endpoint.ts";
 import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
+import { useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
 import { useHashFocus } from "../../parts/use-hash-focus.ts";
 import { dayWords, longDayWords } from "../../parts/words.ts";
 import type { PageProps } from "../../routes.ts";
 import { rulesText } from "../../texts/case.ts";
+import { EditionDifferences } from "./edition-differences.tsx";
 import { OneRule } from "./one-rule.tsx";
 
 type Edition = OutputOf<typeof readEdition>;
@@ -19,6 +21,7 @@ type Edition = OutputOf<typeof readEdition>;
 export function RulesPage({ question }: PageProps): ReactNode {
   const asked = editionId.safeParse(question.get("edition"));
   const chosen = asked.success ? asked.data : "us-2024";
+  const { may } = useSession();
   const edition = useAnswer(readEdition, { editionId: chosen });
   return (
     <Page title={rulesText("title")}>
@@ -37,6 +40,7 @@ export function RulesPage({ question }: PageProps): ReactNode {
       <ShowAnswer asked={edition} what={rulesText("what")}>
         {(value) => <Shown key={chosen} edition={value} />}
       </ShowAnswer>
+      {may("judge-cases") && <EditionDifferences key={question.toString()} chosen={chosen} question={question} />}
     </Page>
   );
 }
