@@ -41,6 +41,54 @@ describe("a patient's record", () => {
     expect(wardStays.map(({ wardId }) => wardId)).toEqual([served.hospital.wards["3E"], served.hospital.wards["4N"]]);
   });
 
+  it("corrects a bed and takes the move back, each with a reason, and tells at its field what cannot be", async () => {
+    const page = await served.tab({ person: "bedside" });
+    const { patientId } = beds[2];
+    await page.goto(`/patients/${patientId}`);
+    // A ward that is not the nurse's has its name all the same, and no link that would lead nowhere.
+    await page.getByText("4N since Nov 20, 09:50").waitFor();
+    expect(await page.getByRole("link", { name: "Patients of 4N" }).count()).toBe(0);
+    await page.getByLabel("Correct or take back: 4N from Nov 20, 09:50").click();
+    const correct = page.getByRole("form", { name: "Correct this time on a ward" });
+    await correct.getByLabel("Bed", { exact: true }).fill("12");
+    await correct.getByLabel("From", { exact: true }).fill("2026-10-01T09:00");
+    expect(await correct.getByRole("button", { name: "Record the correction" }).isDisabled()).toBe(true);
+    await correct.getByLabel("Why").fill("Typed in the wrong bed");
+    await correct.getByRole("button", { name: "Record the correction" }).click();
+    await correct.getByRole("alert").first().waitFor();
+    expect(await correct.getByLabel("Bed", { exact: true }).inputValue()).toBe("12");
+    await correct.getByLabel("From", { exact: true }).fill("2026-11-20T09:50");
+    await correct.getByRole("button", { name: "Record the correction" }).click();
+    await page.getByText("4N, bed 12").waitFor();
+    await page.getByLabel("Correct or take back: 4N from Nov 20, 09:50").click();
+    const back = page.getByRole("form", { name: /^Take this move back/ });
+    await back.getByLabel("Why").fill("The patient did not go");
+    await back.getByRole("button", { name: "Void the entry" }).click();
+    await page.getByText("voided: The patient did not go").waitFor();
+    const { wardStays } = await served.desk.ask(endpoints.readPatient, { patientId });
+    expect(wardStays.map(({ endAt, voidReason }) => [endAt, voidReason])).toEqual([
+      [null, null],
+      [null, "The patient did not go"],
+    ]);
+  });
+
+  it("corrects the admission with a reason, and shows both states when somebody else did so meanwhile", async () => {
+    const page = await served.tab({ person: "bedside" });
+    const { patientId, stayId } = beds[2];
+    await page.goto(`/patients/${patientId}`);
+    await page.getByText("Correct or void this stay").click();
+    const form = page.getByRole("form", { name: "Correct this stay" });
+    await form.getByLabel("Number of the stay").fill("BED-2B");
+    await form.getByLabel("Why").fill("Read wrong from the wristband");
+    const { stays } = await served.desk.ask(endpoints.readPatient, { patientId });
+    const seenVersion = stays.find((stay) => stay.stayId === stayId)?.version ?? 0;
+    await served.desk.ask(endpoints.correctStay, { stayId, seenVersion, number: "BED-2C", reason: "Another slip" });
+    await form.getByRole("button", { name: "Record the correction" }).click();
+    await form.getByText("BED-2C").waitFor();
+    await form.getByRole("button", { name: /mine/i }).click();
+    await page.getByRole("heading", { name: "Stay BED-2B" }).waitFor();
+  });
+
   it("finds a patient by number without the number in any address", async () => {
     const page = await served.tab({ person: "bedside" });
     const asked: string[] = [];

@@ -2,6 +2,7 @@ import { createContext, type ReactNode, use, useCallback, useMemo } from "react"
 import { readFacility } from "../../../shared/api/facility.ts";
 import { readMe } from "../../../shared/api/people.ts";
 import { listWards } from "../../../shared/api/wards.ts";
+import { listDestinations } from "../../../shared/api/wards-now.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import type { Permission } from "../../../shared/permissions.ts";
 import { shellText } from "../texts/shell.ts";
@@ -84,4 +85,26 @@ function Provided(props: {
     };
   }, [me, facility, wards, renew]);
   return <context.Provider value={session}>{children(session)}</context.Provider>;
+}
+
+/**
+ * Names wards by their codes that the person does not see otherwise: a patient of theirs may have been moved there. Asks
+ * for the names only where one is missing.
+ */
+export function WithWardNames(props: { wardIds: readonly (number | null)[]; children: ReactNode }): ReactNode {
+  const { wards, may } = useSession();
+  const known = new Set<number | null>([null, ...wards.map(({ wardId }) => wardId)]);
+  const isNamed = !may("record-care") || props.wardIds.every((wardId) => known.has(wardId));
+  return isNamed ? props.children : <Destinations>{props.children}</Destinations>;
+}
+
+function Destinations({ children }: { children: ReactNode }): ReactNode {
+  const session = useSession();
+  const asked = useAnswer(listDestinations, {});
+  const found = asked.state === "answered" ? asked.value.wards : null;
+  const named = useMemo<Session>(() => {
+    const codes = new Map(found?.map(({ wardId, code }) => [wardId, code]));
+    return { ...session, wardCode: (wardId) => codes.get(wardId) ?? session.wardCode(wardId) };
+  }, [session, found]);
+  return <context.Provider value={named}>{children}</context.Provider>;
 }

@@ -1,43 +1,18 @@
 import { type ReactNode, useState } from "react";
 import { movePatient } from "../../../../shared/api/moves.ts";
-import { listDestinations } from "../../../../shared/api/wards-now.ts";
-import { SelectField } from "../../parts/form/choice-field.tsx";
 import { faultsOf } from "../../parts/form/faults.ts";
 import { RecordForm } from "../../parts/form/record-form.tsx";
 import { TextField } from "../../parts/form/text-field.tsx";
 import { TimeField } from "../../parts/form/time-field.tsx";
 import { useSession } from "../../parts/session.tsx";
-import { ShowAnswer } from "../../parts/show-answer.tsx";
-import { useAnswer } from "../../parts/use-answer.ts";
 import { useDraft } from "../../parts/use-draft.ts";
 import { useRecording } from "../../parts/use-recording.ts";
 import { fieldText } from "../../texts/fields.ts";
 import { recordText } from "../../texts/patients.ts";
+import { WardChoice } from "./ward-choice.tsx";
 
 /** From one ward or bed to another, which may be any ward of the facility. */
 export function MoveForm({ stayId, done }: { stayId: number; done: () => void }): ReactNode {
-  const asked = useAnswer(listDestinations, {});
-  return (
-    <ShowAnswer asked={asked} what={recordText("toWard")}>
-      {({ wards }) => (
-        <Fields
-          {...{ stayId, done }}
-          choices={wards.map(({ wardId, code, name }) => ({
-            value: String(wardId),
-            label: code === name ? code : `${code} ${name}`,
-          }))}
-        />
-      )}
-    </ShowAnswer>
-  );
-}
-
-function Fields(props: {
-  stayId: number;
-  done: () => void;
-  choices: readonly { value: string; label: string }[];
-}): ReactNode {
-  const { stayId, done, choices } = props;
   const { me, time, now } = useSession();
   const [began] = useState(() => ({ movedAt: time.charted(now()), to: null as string | null, bed: "" }));
   const { draft, change, clear } = useDraft(`move-${stayId}`, began, me.personId);
@@ -52,15 +27,7 @@ function Fields(props: {
   const faults = faultsOf(sending);
   return (
     <RecordForm {...{ sending, record }} button={recordText("moveRecord")} isReady={draft.to !== null}>
-      <SelectField
-        pointer="/toWardId"
-        label={recordText("toWard")}
-        faults={faults}
-        choices={choices}
-        value={draft.to}
-        change={(to) => change({ to })}
-        empty={recordText("choose")}
-      />
+      <WardChoice label={recordText("toWard")} faults={faults} value={draft.to} change={(to) => change({ to })} />
       <TextField
         pointer="/bed"
         label={recordText("bed")}

@@ -25,7 +25,7 @@ export function RecordPage({ found }: PageProps): ReactNode {
 }
 
 function Shown({ record, again }: { record: PatientRecord; again: () => void }): ReactNode {
-  const { may, wardCode } = useSession();
+  const { may, wardCode, wards } = useSession();
   const stays = [...record.stays].sort((a, b) => b.admittedAt - a.admittedAt);
   const latest = stays.find(({ voidReason }) => voidReason === null) ?? null;
   const place = latest && lastWardStay(record, latest.stayId);
@@ -34,7 +34,7 @@ function Shown({ record, again }: { record: PatientRecord; again: () => void }):
       <PatientHead record={record} stayId={latest?.stayId ?? null} />
       <MergedInto record={record} />
       <p className="row on-screen">
-        {place && (
+        {place && wards.some(({ wardId }) => wardId === place.wardId) && (
           <PageLink to={`/wards/${place.wardId}/patients`}>
             {recordText("backToWard", { ward: wardCode(place.wardId) })}
           </PageLink>
@@ -46,7 +46,7 @@ function Shown({ record, again }: { record: PatientRecord; again: () => void }):
       </p>
       {latest && may("record-care") && <StayActs {...{ record, again }} stay={latest} />}
       {stays.map((stay: Stay) => (
-        <StaySection key={stay.stayId} record={record} stay={stay} />
+        <StaySection key={stay.stayId} {...{ record, stay, again }} />
       ))}
       <MergesList {...{ record, again }} />
       {may("merge-patients") && <MergeSection {...{ record, again }} />}

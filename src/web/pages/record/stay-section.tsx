@@ -7,14 +7,19 @@ import { useSession } from "../../parts/session.tsx";
 import { insertedWords } from "../../texts/inserted.ts";
 import { patientsText, recordText } from "../../texts/patients.ts";
 import { kindText } from "../../texts/words.ts";
+import { StayCorrections } from "./correct-stay.tsx";
+import { WardStayCorrections } from "./correct-ward-stay.tsx";
 
 /** One stay: where the patient was, and the catheters. What was voided stays to be read. */
-export function StaySection({ record, stay }: { record: PatientRecord; stay: Stay }): ReactNode {
-  const { time } = useSession();
+export function StaySection(props: { record: PatientRecord; stay: Stay; again: () => void }): ReactNode {
+  const { record, stay, again } = props;
+  const { time, may } = useSession();
   const { admittedAt, dischargedAt } = stay;
   const wardStays = record.wardStays
     .filter(({ stayId }) => stayId === stay.stayId)
     .sort((a, b) => a.startAt - b.startAt);
+  const first = wardStays.find(({ voidReason }) => voidReason === null);
+  const isToCorrect = may("record-care") && stay.voidReason === null;
   const id = `stay-${stay.stayId}`;
   return (
     <section aria-labelledby={id} className="card">
@@ -27,11 +32,15 @@ export function StaySection({ record, stay }: { record: PatientRecord; stay: Sta
           : recordText("stayFromTo", { from: time.short(admittedAt), to: time.short(dischargedAt) })}
         <Voided reason={stay.voidReason} />
       </p>
+      {isToCorrect && <StayCorrections key={stay.version} {...{ stay, again }} />}
       <h3>{recordText("wards")}</h3>
       <ol>
         {wardStays.map((wardStay) => (
           <li key={wardStay.wardStayId}>
             <OnWard wardStay={wardStay} />
+            {isToCorrect && wardStay.voidReason === null && (
+              <WardStayCorrections key={wardStay.version} {...{ wardStay, again }} isFirst={wardStay === first} />
+            )}
           </li>
         ))}
       </ol>

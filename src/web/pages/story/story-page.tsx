@@ -4,7 +4,7 @@ import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { type NameOf, WithNames } from "../../parts/people-names.tsx";
 import { Said } from "../../parts/said.tsx";
-import { useSession } from "../../parts/session.tsx";
+import { useSession, WithWardNames } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
 import type { PageProps } from "../../routes.ts";
@@ -24,7 +24,11 @@ export function StoryPage({ found }: PageProps): ReactNode {
       <ShowAnswer asked={story} what={storyText("what")}>
         {(value) => (
           <WithNames what={storyText("what")}>
-            {(nameOf) => <Shown story={value} nameOf={nameOf} again={story.again} />}
+            {(nameOf) => (
+              <WithWardNames wardIds={value.wards.map(({ wardId }) => wardId)}>
+                <Shown story={value} nameOf={nameOf} again={story.again} />
+              </WithWardNames>
+            )}
           </WithNames>
         )}
       </ShowAnswer>
@@ -59,7 +63,7 @@ function Shown(props: { story: Story; nameOf: NameOf; again: () => void }): Reac
 }
 
 function Ways({ story }: { story: Story }): ReactNode {
-  const { may, wardCode } = useSession();
+  const { may, wardCode, wards } = useSession();
   const wardId = story.wards.at(-1)?.wardId;
   const isIn = story.removedAt === null && story.removedAfterAt === null && story.voidReason === null;
   const own = `/patients/${story.patientId}/catheters/${story.catheterId}`;
@@ -75,7 +79,8 @@ function Ways({ story }: { story: Story }): ReactNode {
           </PageLink>
         </>
       )}
-      {wardId !== undefined && (
+      {/* The patient may be by now on a ward whose round the person does not open. */}
+      {wardId !== undefined && wards.some((ward) => ward.wardId === wardId) && (
         <PageLink to={`/wards/${wardId}/round`}>{storyText("toRound", { ward: wardCode(wardId) })}</PageLink>
       )}
       <PageLink to={`/patients/${story.patientId}`}>{storyText("toPatient")}</PageLink>

@@ -3,6 +3,7 @@ import { readPatient } from "../../../../shared/api/patients.ts";
 import { readPolicy } from "../../../../shared/api/policies.ts";
 import type { PolicyBody } from "../../../../shared/policy.ts";
 import { patientText } from "../../texts/patient.ts";
+import { WithWardNames } from "../session.tsx";
 import { ShowAnswer } from "../show-answer.tsx";
 import { useAnswer } from "../use-answer.ts";
 import type { PatientRecord } from "./patient-record.ts";
@@ -15,7 +16,11 @@ export function WithPatient(props: {
   const asked = useAnswer(readPatient, { patientId: props.patientId });
   return (
     <ShowAnswer asked={asked} what={patientText("what")}>
-      {(record) => props.children(record, asked.again)}
+      {(record) => (
+        <WithWardNames wardIds={record.wardStays.map(({ wardId }) => wardId)}>
+          {props.children(record, asked.again)}
+        </WithWardNames>
+      )}
     </ShowAnswer>
   );
 }
