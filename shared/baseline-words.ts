@@ -3,6 +3,7 @@ export const baselineKinds = {
   pooled: "Pooled rates and utilization by type of ward",
   "infection-model": "Log-linear model of infections for each catheter-day",
   "utilization-model": "Logistic model of catheter-days for each patient-day",
+  "own-period": "The wards' own counts of an earlier period",
 } as const;
 export type BaselineKind = keyof typeof baselineKinds;
 
@@ -13,4 +14,5 @@ export const baselineColumns = {
   pooled: ["ward_type", "infections", "catheter_days", "patient_days", "rate_per_1000", "utilization", "note"],
   "infection-model": ofModels,
   "utilization-model": ofModels,
+  "own-period": ["ward", "infections", "catheter_days", "patient_days", "note"],
 } as const satisfies Record<BaselineKind, readonly string[]>;

@@ -64,6 +64,24 @@ export const addBaseline = endpoint({
   errors: ["baseline-unusable"],
 });
 
+/** What the wards counted in months that are over, as a baseline by ward: later months compare with it. */
+export const addOwnBaseline = endpoint({
+  method: "POST",
+  path: "/baselines/own-periods",
+  summary: "Add a baseline of the wards' own counts of months that are over",
+  effect: "creates",
+  permission: "set-baselines",
+  wards: "none",
+  reply: "json",
+  body: {
+    name: origin.name,
+    fromMonth: month,
+    toMonth: month.describe("The last month; at most 60 are counted together"),
+  },
+  output: z.strictObject({ baselineId: id }).meta({ id: "OwnBaselineAdded" }),
+  errors: ["baseline-unusable", "month-not-over", "period-impossible"],
+});
+
 const comparison = {
   fromMonth: month,
   infectionBaselineId: id.nullable().describe("Predicts infections for the SIR; null: none"),

@@ -1,6 +1,6 @@
 import { readAgreement } from "./agreements.ts";
 import { listChanges, readAccess, searchAudit, verifyAudit } from "./audit.ts";
-import { addBaseline, listBaselines, listComparisons, setComparison } from "./baselines.ts";
+import { addBaseline, addOwnBaseline, listBaselines, listComparisons, setComparison } from "./baselines.ts";
 import {
   confirmCase,
   disagreeWithCase,
@@ -149,6 +149,7 @@ export const endpoints = {
   setPolicy,
   listBaselines,
   addBaseline,
+  addOwnBaseline,
   listComparisons,
   setComparison,
   receiveImport,

@@ -4,6 +4,7 @@ import { baselineColumns } from "../../shared/baseline-words.ts";
 import { refuse } from "../../shared/problems.ts";
 import { textRows } from "../csv/text-rows.ts";
 import { addBaseline } from "../usecases/add-baseline.ts";
+import { addOwnBaseline } from "../usecases/add-own-baseline.ts";
 import { listBaselines } from "../usecases/list-baselines.ts";
 import { listComparisons } from "../usecases/list-comparisons.ts";
 import { listSignedMonths, readMonthSignatures, readSignedMonth, readSignedText } from "../usecases/read-signatures.ts";
@@ -30,6 +31,7 @@ export const monthRoutes: Pick<Routes, Names> = {
     const given = rows ?? textRows(csv ?? "", baselineColumns[kind], "baseline-unusable");
     return addBaseline(act, { kind, rows: given, origin });
   },
+  addOwnBaseline: (act, input) => addOwnBaseline(act, input),
   listComparisons: (act) => listComparisons(act),
   setComparison: (act, input) => setComparison(act, input),
 };

@@ -10,6 +10,8 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/demo/wards.ts": "tests/demo/patient-path.test.ts",
   "src/commands/verify-or-rebuild.ts": "tests/commands/ledger.test.ts",
   "src/usecases/moved-moment.ts": "tests/http/signs.test.ts",
+  "src/domain/baselines/own-from-rows.ts": "tests/domain/baselines/stored-baseline.test.ts",
+  "src/usecases/add-own-baseline.ts": "tests/http/baselines.test.ts",
   "src/usecases/find-numbered.ts": "tests/demo/load-alder-bay.test.ts",
   "src/usecases/intake/care-rules.ts": "tests/usecases/intake/import-reviews.test.ts",
   "src/usecases/intake/read-waiting.ts": "tests/usecases/intake/apply-import.test.ts",

@@ -6,9 +6,10 @@ import type { FigureKey } from "../../shared/figure-words.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { auditOf } from "../databases/read-back.ts";
 import { type Desk, openDesk } from "./desk.ts";
-import { baselineOrigin } from "./inputs.ts";
+import { baselineOrigin, fullRecord } from "./inputs.ts";
 
-const { addBaseline, describeWard, listBaselines, listComparisons, readMonthFigures, setComparison } = endpoints;
+const { addBaseline, addOwnBaseline, describeWard, listBaselines, listComparisons, readMonthFigures, setComparison } =
+  endpoints;
 const november = month.parse("2026-11");
 const october = month.parse("2026-10");
 
@@ -99,5 +100,40 @@ onEachDatabase("what months are compared with", (fresh) => {
     expect(await refused({ factors: [{ wardId: 2_000_000_000, factor: "beds", value: 1 }] })).toEqual([
       ...["not-found", "/wardId"],
     ]);
+  });
+  it("can be what the wards counted themselves in months that are over", async () => {
+    const september = month.parse("2026-09");
+    const period = { name: "Own October", fromMonth: october, toMonth: october };
+    const none = await desk.refused(addOwnBaseline, { ...period, fromMonth: september, toMonth: september });
+    expect(none.code).toBe("baseline-unusable");
+    const stay = await desk.ask(endpoints.admitPatient, {
+      ...{ wardId: east, identifier: "OWN-1", number: "S-OWN-1", admittedAt: "2026-10-20T08:00" },
+    });
+    await desk.ask(endpoints.insertCatheter, {
+      ...{ stayId: stay.stayId, kind: "indwelling-urethral", insertedAt: "2026-10-28T09:00" },
+      ...{ indication: "perioperative", sizeFr: 14, balloonMl: 10, record: fullRecord },
+    });
+    const rows = async () => (await desk.ask(listBaselines, {})).baselines.at(-1);
+    const { baselineId } = await desk.ask(addOwnBaseline, period);
+    // Censuses at 00:00 of 21 to 31 October, the catheter at those of the 29th to the 31st; nobody watched the ward.
+    const counted = { ward: "3E", catheter_days: "3", patient_days: "11" };
+    expect(await rows()).toMatchObject({ baselineId, kind: "own-period", rows: [{ ...counted, infections: "" }] });
+    await desk.ask(endpoints.watchWard, { wardId: east, fromMonth: october, toMonth: null, edition: "us-2024" });
+    await desk.ask(addOwnBaseline, { ...period, fromMonth: september });
+    const note = "Not watched in 1 of 2 months, left out";
+    expect(await rows()).toMatchObject({
+      ...{ year: "2026-09 to 2026-10", rows: [{ ...counted, infections: "0", note }] },
+    });
+    const asked = { ...comparison({ utilizationBaselineId: baselineId, replaces: 2 }), fromMonth: november };
+    await desk.ask(setComparison, asked);
+    // As many of the days of November as in October had a catheter then: 3 of 11.
+    const { numerator, denominator } = (await figure(november, "sur")) ?? {};
+    const { value: days } = (await figure(november, "patient_days")) ?? {};
+    expect(denominator).toBeCloseTo(((days ?? 0) * 3) / 11, 9);
+    expect(numerator).toBeGreaterThan(3);
+    const early = await desk.refused(addOwnBaseline, { ...period, toMonth: november });
+    expect([early.code, early.errors[0]?.pointer]).toEqual(["month-not-over", "/toMonth"]);
+    const turned = await desk.refused(addOwnBaseline, { ...period, toMonth: september });
+    expect([turned.code, turned.errors[0]?.pointer]).toEqual(["period-impossible", "/fromMonth"]);
   });
 });

@@ -137,6 +137,9 @@ export const inputs: Inputs = {
   readPolicy: ({ wardId }) => ({ wardId }),
   listPolicies: () => ({}),
   listBaselines: () => ({}),
+  addOwnBaseline: () => ({
+    ...{ name: "Own October", fromMonth: month.parse("2026-10"), toMonth: month.parse("2026-10") },
+  }),
   addBaseline: () => ({ kind: "pooled", ...baselineOrigin, rows: [{ ward_type: "medical", rate_per_1000: "1.5" }] }),
   listComparisons: () => ({}),
   setComparison: () => ({

@@ -42,6 +42,8 @@ export async function prepared(
     const review = { catheterId: about.catheterId, at: "2026-11-10T10:00", outcome: "ask" as const, remark: fresh() };
     about.noteId = (await ask(reviewCatheter, review)).noteId;
   }
+  // Somebody to count in the month that is over.
+  if (name === "addOwnBaseline") await admit("2026-10-05T08:00");
   if (name === "cancelMove" || name === "voidWardStay") {
     const move = { stayId: stay.stayId, toWardId, movedAt: "2026-11-11T08:00" };
     about.wardStayId = (await ask(movePatient, move)).wardStayId;

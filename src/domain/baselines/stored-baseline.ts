@@ -2,6 +2,7 @@ import { type BaselineKind, baselineColumns } from "../../../shared/baseline-wor
 import { type Fault, Problem } from "../../../shared/problems.ts";
 import type { Baseline, BaselineOrigin } from "./baseline.ts";
 import { modelFromRows } from "./model-from-rows.ts";
+import { ownFromRows } from "./own-from-rows.ts";
 import { pooledFromRows, type TextRow } from "./pooled-from-rows.ts";
 
 /** A baseline as it is kept: its origin, and its rows as they were given. */
@@ -29,5 +30,6 @@ export function baselineOfRows({ kind, origin, rows }: StoredBaseline): Baseline
   const [first, ...more] = faults;
   if (first) throw new Problem(first, ...more);
   if (kind === "pooled") return pooledFromRows(origin, rows);
+  if (kind === "own-period") return ownFromRows(origin, rows);
   return modelFromRows(origin, kind === "infection-model" ? "infections" : "catheter-days", rows);
 }

@@ -1,0 +1,62 @@
+import type { Month } from "../../shared/day.ts";
+import { refuse } from "../../shared/problems.ts";
+import type { ComparedWard } from "../domain/comparison/comparison-facts.ts";
+import { dayText } from "../domain/days/day-number.ts";
+import { monthDays } from "../domain/days/month.ts";
+import { zoneNamed } from "../domain/days/zone.ts";
+import type { Act } from "./act.ts";
+import { addBaseline } from "./add-baseline.ts";
+import { zoneOfFacility } from "./find-facility.ts";
+import { readComparison } from "./read-comparison.ts";
+
+/** What the wards counted in which months, and what it is to be called. */
+export interface OwnPeriod {
+  readonly name: string;
+  readonly fromMonth: Month;
+  readonly toMonth: Month;
+}
+
+/**
+ * Adds the wards' own counts of months that are over as a baseline by ward: later corrections of those months do not
+ * change it. A ward that was watched in some of the months is counted in those alone, so that infections and
+ * catheter-days belong together; one never watched has a utilization and no rate.
+ * Refuses `month-not-over`, `period-impossible`, and `baseline-unusable` where no ward counted anything.
+ */
+export async function addOwnBaseline(
+  act: Act,
+  { name, fromMonth, toMonth }: OwnPeriod,
+): Promise<{ baselineId: number }> {
+  const zone = zoneNamed(await zoneOfFacility(act.store, act.actor));
+  const today = zone.dayOf(act.now);
+  if (today <= monthDays(toMonth).last)
+    refuse("month-not-over", `${toMonth} is not over yet.`, { pointer: "/toMonth" });
+  const pointers = { from: "/fromMonth", ward: "/name" };
+  const { facts } = await readComparison(act, { from: fromMonth, to: toMonth, type: null, ward: null, pointers });
+  const months = fromMonth === toMonth ? fromMonth : `${fromMonth} to ${toMonth}`;
+  const waiting = facts.waiting === 0 ? "" : `; ${facts.waiting} cultures waited for a decision then`;
+  return addBaseline(act, {
+    kind: "own-period",
+    rows: facts.wards.map(countsOf).filter(({ patient_days: days }) => days !== "0"),
+    origin: {
+      name,
+      source: `The ledger and the determinations of ${facts.facility.name}, counted on ${dayText(today)}${waiting}`,
+      year: months,
+      definition: "The editions by which each ward was watched in those months",
+      population: `The inpatient wards of ${facts.facility.name}, each compared with itself`,
+      edition: `Own counts of ${months}`,
+    },
+  });
+}
+
+function countsOf({ code, months }: ComparedWard): Record<string, string> {
+  const watched = months.filter(({ infections }) => infections !== null);
+  const counted = watched.length > 0 ? watched : months;
+  const sum = (key: "patientDays" | "catheterDays" | "infections") =>
+    counted.reduce((all, month) => all + (month[key] ?? 0), 0);
+  const left = months.length - watched.length;
+  return {
+    ...{ ward: code, infections: watched.length > 0 ? String(sum("infections")) : "" },
+    ...{ catheter_days: String(sum("catheterDays")), patient_days: String(sum("patientDays")) },
+    ...(watched.length > 0 && left > 0 ? { note: `Not watched in ${left} of ${months.length} months, left out` } : {}),
+  };
+}
