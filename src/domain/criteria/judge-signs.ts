@@ -32,7 +32,7 @@ export function withoutSigns(facts: CriterionFacts, name: string, list: readonly
   if (unknown.length > 0) {
     const sentence =
       facts.signs.openUntil === null
-        ? `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} in ${windowWords(facts)}.`
+        ? `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} from ${windowWords(facts)}.`
         : `${name} cannot be told yet: the window is open until ${dayWords(facts.signs.openUntil)}.`;
     return cannotTell(day, sentence, lookUpSigns(facts, unknown));
   }

@@ -74,7 +74,7 @@ const words: Readonly<Record<Unknown, (world: World, day: number) => Told>> = {
     const contradictory = doubtful !== undefined && isContradictory(doubtful);
     const when =
       doubtful?.end && doubtful.latestEndDay !== null
-        ? `, between ${rangeWords({ first: doubtful.end.day, last: doubtful.latestEndDay })}`
+        ? `, at some time from ${rangeWords({ first: doubtful.end.day, last: doubtful.latestEndDay })}`
         : "";
     return {
       rule: edition.device.id,
