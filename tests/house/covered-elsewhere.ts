@@ -12,7 +12,6 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/intake/care-rules.ts": "tests/usecases/intake/import-reviews.test.ts",
   "src/usecases/intake/read-waiting.ts": "tests/usecases/intake/apply-import.test.ts",
   "src/domain/criteria/attempt.ts": "tests/domain/criteria/random-timelines.test.ts",
-  "src/domain/criteria/catheter-at.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/determine.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/edition.ts": "tests/domain/criteria/rules.test.ts",
   "src/domain/criteria/episodes.ts": "tests/domain/criteria/random-timelines.test.ts",

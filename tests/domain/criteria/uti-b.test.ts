@@ -27,6 +27,13 @@ it.each([
   expect(outcomesWith({ finding: "pyuria", cellsPerMm3 })).toEqual([outcome]);
 });
 
+it("too few cells are no treatment either", () => {
+  const few = timelineOf({ urine: [{ day: 10, grew: [["E. coli", "1000"]] }] });
+  const findings = patient().findings.map((one) => ({ ...one, finding: "pyuria" as const, cellsPerMm3: 9 }));
+  const determined = determine({ ...patient(), specimens: few.specimens, findings }, ecdc2017);
+  expect(determined.map(({ outcome }) => outcome)).toEqual(["not-usable", "not-met"]);
+});
+
 it("a number of cells says nothing about another finding", () => {
   expect(outcomesWith({ finding: "gram-stain", cellsPerMm3: 1 })).toEqual(["event"]);
 });

@@ -39,6 +39,13 @@ export const cultures: Readonly<Record<string, Story>> = {
   "collected on a day that is not yet": { ...at10({ grew: coli }), knownThrough: 9 },
   "collected on the day of death": { ...at10({ grew: coli }), died: 10 },
   "collected after death": { ...at10({ grew: coli }), died: 9 },
+  "collected after death, on the last day of which anything is known": {
+    ...at10({ grew: coli }),
+    died: 9,
+    knownThrough: 10,
+  },
+  "withdrawn, and the patient died on that day": { ...at10({ grew: coli, status: "withdrawn" }), died: 10 },
+  "a finding in urine starts nothing": { findings: [[10, "pyuria"]], signs: [{ day: 10, sign: "38.4" }] },
   "withdrawn, and collected after death": { ...at10({ grew: coli, status: "withdrawn" }), died: 9 },
   "collected after death, on a day that is not yet": { ...at10({ grew: coli }), died: 8, knownThrough: 9 },
 };

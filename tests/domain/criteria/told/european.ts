@@ -31,6 +31,50 @@ export const european: Readonly<Record<string, Story>> = {
     signs: [{ day: 10, sign: "costovertebral-pain" }],
   },
   "a dipstick and two signs": found([9, "leukocyte-esterase-or-nitrite"]),
+  "a parasite counts": { urine: [{ day: 10, grew: [["Trichomonas vaginalis", "10^5"]] }], signs: [fever] },
+  "pyuria, one sign, and one that is none": {
+    ...found([10, "pyuria"]),
+    signs: [fever, { day: 10, sign: "costovertebral-pain" }],
+  },
+  "pyuria and one sign while the window is open": { ...found([10, "pyuria"]), signs: [fever], knownThrough: 11 },
+  "pyuria on the last day that is known": { ...found([11, "pyuria"]), knownThrough: 11 },
+  "pyuria without a sign, all but fever looked for": {
+    findings: [[10, "pyuria"]],
+    lookedFor: false,
+    signs: (["urgency", "frequency", "dysuria", "suprapubic-tenderness"] as const).map((sign) => ({
+      day: 10,
+      sign,
+      finding: "absent",
+    })),
+  },
+  "a Gram stain on the first day of a culture's window": {
+    ...grew({ day: 10, grew: few }),
+    findings: [[7, "gram-stain"]],
+  },
+  "a Gram stain on the last day of a culture's window": {
+    ...grew({ day: 10, grew: few }),
+    findings: [[13, "gram-stain"]],
+  },
+  "a Gram stain outside of a culture's window": { ...grew({ day: 10, grew: few }), findings: [[20, "gram-stain"]] },
+  "the same uropathogen in blood": { ...grew({ day: 10, grew: few }), blood: [{ day: 10, grew: few }] },
+  "the same uropathogen by a test that is no culture": grew(
+    { day: 9, grew: few },
+    { day: 10, grew: few, method: "non-culture-test" },
+  ),
+  "many of one uropathogen under treatment": {
+    ...grew({ day: 10, grew: coli }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "100,000 of one uropathogen under treatment": {
+    ...grew({ day: 10, grew: [["E. coli", "100000"]] }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "after discharge, three species and pyuria": {
+    wards: [[1, 1, 8]],
+    urine: [{ day: 10, grew: [...coli, ["K. pneumoniae", "1000"], ["E. faecalis", "1000"]] }],
+    findings: [[10, "pyuria"]],
+    signs,
+  },
   "pyuria and one sign, the others looked for": { ...found([10, "pyuria"]), signs: [fever] },
   "pyuria and one sign, nobody looked for others": { ...found([10, "pyuria"]), signs: [fever], lookedFor: false },
   "pyuria and dysuria of an old patient without a catheter, everything looked for but fever": {

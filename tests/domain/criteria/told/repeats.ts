@@ -48,6 +48,13 @@ export const repeats: Readonly<Record<string, Story>> = {
     ],
     signs: dysuriaOn(10),
   },
+  "hangs on an earlier culture of which the count is missing": {
+    urine: [
+      { day: 5, grew: [["E. coli", null]] },
+      { day: 10, grew: coli },
+    ],
+    signs: dysuriaOn(10),
+  },
   "hangs on nothing: the pending culture is too old": {
     urine: [
       { day: 1, status: "pending" },
@@ -83,6 +90,12 @@ export const repeats: Readonly<Record<string, Story>> = {
   "no sign, a name in blood that nobody knows": quiet(coli, { day: 12, grew: [["Novelia", null]] }),
   "no sign looked for, matching blood": { ...quiet(coli, { day: 12, grew: coli }), lookedFor: false },
   "a sign and matching blood": { ...quiet(coli, { day: 12, grew: coli }), signs: [{ day: 10, sign: "38.4" }] },
+  "fever alone at the age of 66 without a catheter, and matching blood": {
+    ageYears: 66.1,
+    urine: [{ day: 10, grew: coli }],
+    signs: [{ day: 10, sign: "38.4" }],
+    blood: [{ day: 10, grew: coli }],
+  },
   "a commensal in one blood specimen": quiet(skin, { day: 10, grew: skin }),
   "a commensal in two blood specimens of consecutive days": quiet(
     skin,

@@ -32,6 +32,19 @@ export const signs: Readonly<Record<string, Story>> = {
     { day: 15, sign: "temperature" },
     { day: 6, sign: "35.0" },
   ),
+  "a far sign that counts, behind others that do not": cultureOnly(
+    { day: 6, sign: "vomiting" },
+    { day: 14, sign: "37.0" },
+    { day: 15, sign: "dysuria" },
+  ),
+  "everything was looked for but fever": {
+    ...cultureOnly(
+      ...(["suprapubic-tenderness", "costovertebral-pain", "urgency", "frequency", "dysuria"] as const).map(
+        (sign): StorySign => ({ day: 10, sign, finding: "absent" }),
+      ),
+    ),
+    lookedFor: false,
+  },
   "38.0 and 36.0 °C": cultureOnly({ day: 10, sign: "38.0" }, { day: 11, sign: "36.0" }),
   "100.4 and 100.5 °F": withCatheter({ day: 10, sign: "100.4 F" }, { day: 11, sign: "100.5 F" }),
   "a temperature of the other unit": withCatheter({ day: 10, sign: "100.5" }),
@@ -57,6 +70,11 @@ export const signs: Readonly<Record<string, Story>> = {
   "nobody looked for anything, an infant": { ...infant(cultureOnly()), lookedFor: false },
   "nobody looked for anything, an old patient": { ...old(cultureOnly()), lookedFor: false },
   "nobody looked for anything, an old patient with a catheter": { ...old(withCatheter()), lookedFor: false },
+  "nobody looked for anything, an old patient with a catheter since three days": {
+    ...old(cultureOnly()),
+    catheters: [[8, null]],
+    lookedFor: false,
+  },
   "the window is open": { ...withCatheter(), knownThrough: 12 },
   "the window closes today": { ...withCatheter(), knownThrough: 13 },
   "death before the window closes": { ...withCatheter({ day: 12, sign: "38.5" }), died: 11, knownThrough: 12 },
@@ -67,6 +85,7 @@ export const signs: Readonly<Record<string, Story>> = {
     ...cultureOnly({ day: 9, sign: "38.5" }, { day: 11, sign: "38.7" }),
     catheters: [[8, null]],
   }),
+  "old, fever on catheter day 2 alone": old({ ...cultureOnly({ day: 9, sign: "38.5" }), catheters: [[8, null]] }),
   "old, fever with a catheter": old(withCatheter({ day: 11, sign: "38.5" })),
   "an infant with hypothermia": infant(cultureOnly({ day: 8, sign: "35.9" }, { day: 9, sign: "lethargy" })),
   "an infant with bradycardia that has another cause": infant(

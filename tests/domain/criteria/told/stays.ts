@@ -101,6 +101,15 @@ export const stays: Readonly<Record<string, Story>> = {
       [2, 14, null],
     ],
   },
+  "between two stays, nobody looked": {
+    ...on(12, []),
+    ...back,
+    lookedFor: false,
+    wards: [
+      [1, 1, 10],
+      [2, 13, null],
+    ],
+  },
   "supported for organ donation since that day": { ...on(10, fever), catheters: since2, donorSupportFrom: 10 },
   "supported for organ donation from the next day on": { ...on(10, fever), catheters: since2, donorSupportFrom: 11 },
   "an event although the patient died the next day": { ...on(10), died: 11 },
