@@ -94,6 +94,5 @@ function judge(facts: CriterionFacts): Verdict {
     sentence: `${name} is met: no sign was there, and blood of ${dayWords(first.collected.day)} grew the same organism as the urine.`,
     evidence: blood.matching.map(({ id }) => ({ kind: "specimen", id })),
     firstElementDay: day,
-    blood: blood.matching.map(({ id }) => id),
   };
 }
