@@ -44,6 +44,13 @@ export const catheters: Readonly<Record<string, Story>> = {
     [{ day: 10, sign: "dysuria" }],
   ),
   "removal found out later": { ...worn([[2, 8]]), latestRemoval: 10 },
+  "removal of the second found out later": {
+    ...worn([
+      [1, 2],
+      [4, 8],
+    ]),
+    latestRemoval: 10,
+  },
   "removal found out later, which does not matter": { ...worn([[2, 8]]), latestRemoval: 9, signs: [] },
   "removal found out later, and dysuria meanwhile": {
     ...worn([[2, 8]], [{ day: 9, sign: "dysuria" }]),

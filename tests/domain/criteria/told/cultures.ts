@@ -11,6 +11,7 @@ export const cultures: Readonly<Record<string, Story>> = {
   "one species told twice beside another": grewOn10(["E. coli", "10^5"], ["Escherichia coli", "5000"], ["yeast", null]),
   "two bacteria and a yeast": grewOn10(["E. coli", "10^5"], ["K. pneumoniae", "200000"], ["Candida albicans", "1000"]),
   "two names that nobody knows, beside a bacterium": grewOn10(["E. coli", "10^5"], ["Novelia", "1"], ["Rarea", "1"]),
+  "two names that nobody knows": grewOn10(["Novelia", "1"], ["Rarea", "1"]),
   "three species and a name that nobody knows": grewOn10(
     ["E. coli", "10^5"],
     ["K. pneumoniae", "200000"],

@@ -85,6 +85,8 @@ export const repeats: Readonly<Record<string, Story>> = {
   },
   "no sign, the organism in blood before the urine": quiet(coli, { day: 8, grew: coli }),
   "no sign, two blood specimens": quiet(coli, { day: 13, grew: coli }, { day: 11, grew: coli }),
+  "no sign, two blood specimens of one day": quiet(coli, { day: 11, grew: coli }, { day: 11, grew: coli }),
+  "no sign, blood outside of the window with another organism": quiet(coli, { day: 6, grew: [...other, ...coli] }),
   "no sign, blood outside of the window": quiet(coli, { day: 6, grew: coli }, { day: 14, grew: other }),
   "no sign, blood waited for": quiet(coli, { day: 12, status: "pending" }, { day: 9, status: "preliminary" }),
   "no sign, a name in blood that nobody knows": quiet(coli, { day: 12, grew: [["Novelia", null]] }),
@@ -101,6 +103,11 @@ export const repeats: Readonly<Record<string, Story>> = {
     skin,
     { day: 11, grew: skin },
     { day: 10, grew: [["Coagulase-negative staphylococci", null]] },
+  ),
+  "a commensal in two blood specimens, beside another organism": quiet(
+    skin,
+    { day: 10, grew: skin },
+    { day: 10, grew: [...skin, ...other] },
   ),
   "a commensal in two blood specimens two days apart": quiet(skin, { day: 12, grew: skin }, { day: 10, grew: skin }),
   "a commensal in blood beside one that does not settle": quiet(
