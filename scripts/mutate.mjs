@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { runChild } from "./child.mjs";
 import { leastKilled, verdictOf } from "./mutation/verdict.mjs";
@@ -9,6 +9,7 @@ import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
 const folder = "scripts/mutation";
 const stryker = join(root, folder, "node_modules/@stryker-mutator/core/bin/stryker.js");
 const reportPath = join(root, "dist/mutation/report.json");
+const knownPath = join(root, "dist/mutation/incremental.json");
 
 /**
  * Installs Stryker beside its own lock file: it would be half as many packages again for everybody who installs the
@@ -25,6 +26,22 @@ async function ensureStryker() {
   writeStamp(stamp, digest);
 }
 
+/**
+ * What survived is tried again each time: Stryker sees that a test file has changed, but not that a story or a text has
+ * which it reads.
+ */
+function forgetSurvivors() {
+  if (!existsSync(knownPath)) return;
+  /** @type {import("./mutation/verdict.mjs").Report} */
+  const known = JSON.parse(readFileSync(knownPath, "utf8"));
+  for (const file of Object.values(known.files)) {
+    file.mutants = file.mutants.filter(
+      ({ status }) => status === "Killed" || status === "Timeout" || status === "Ignored",
+    );
+  }
+  writeFileSync(knownPath, JSON.stringify(known));
+}
+
 /** @param {string} line */
 function print(line) {
   process.stdout.write(`${line}\n`);
@@ -32,13 +49,14 @@ function print(line) {
 
 /**
  * `npm run mutate [-- PATTERN…]`: changes the rules and the arithmetic of days in every small way and tells which of
- * the changes no test notices. Patterns choose files; results of earlier runs are used again where neither a file nor
- * its tests have changed.
+ * the changes no test notices. Patterns choose files; what was killed earlier is not tried again while neither the
+ * file nor the test that killed it has changed. Without dist/mutation all is tried anew.
  */
 await runScript(async () => {
   await ensureSetup({ quiet: true });
   await ensureStryker();
   const startMs = performance.now();
+  forgetSurvivors();
   const chosen = process.argv.slice(2);
   const args = [
     stryker,
