@@ -128,6 +128,11 @@ export const european: Readonly<Record<string, Story>> = {
     catheters: [[null, null]],
     signs: [{ day: 2, sign: "dysuria" }],
   },
+  "onset before the stay": {
+    wards: [[1, 5, null]],
+    urine: [{ day: 5, grew: coli }],
+    signs: [{ day: 4, sign: "dysuria" }],
+  },
   "back after one day, onset on the first day": {
     wards: [
       [1, 1, 8],

@@ -55,6 +55,16 @@ export const repeats: Readonly<Record<string, Story>> = {
     ],
     signs: dysuriaOn(10),
   },
+  "hangs on a pending culture of which it may still be a repeat, and no older one": {
+    urine: [
+      { day: 1, status: "pending" },
+      { day: 2, status: "pending" },
+      { day: 15, grew: coli },
+      { day: 18, status: "pending" },
+      { day: 19, status: "pending" },
+    ],
+    signs: dysuriaOn(15),
+  },
   "hangs on nothing: the pending culture is too old": {
     urine: [
       { day: 1, status: "pending" },
