@@ -108,6 +108,23 @@ export const repeats: Readonly<Record<string, Story>> = {
     signs: [{ day: 10, sign: "38.4" }],
     blood: [{ day: 10, grew: coli }],
   },
+  "an old patient without a catheter, matching blood, all signs looked for but fever": {
+    ageYears: 80,
+    urine: [{ day: 10, grew: coli }],
+    blood: [{ day: 10, grew: coli }],
+    lookedFor: false,
+    signs: (["suprapubic-tenderness", "costovertebral-pain", "urgency", "frequency", "dysuria"] as const).map(
+      (sign) => ({
+        day: 10,
+        sign,
+        finding: "absent",
+      }),
+    ),
+  },
+  "two pathogens stand in the order of their names": {
+    urine: [{ day: 10, grew: [...other, ...coli] }],
+    signs: dysuriaOn(10),
+  },
   "a commensal in one blood specimen": quiet(skin, { day: 10, grew: skin }),
   "a commensal in two blood specimens of consecutive days": quiet(
     skin,

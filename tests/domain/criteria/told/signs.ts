@@ -86,6 +86,10 @@ export const signs: Readonly<Record<string, Story>> = {
     catheters: [[8, null]],
   }),
   "old, fever on catheter day 2 alone": old({ ...cultureOnly({ day: 9, sign: "38.5" }), catheters: [[8, null]] }),
+  "old, dysuria before the catheter, fever with it": old({
+    ...cultureOnly({ day: 7, sign: "dysuria" }, { day: 10, sign: "38.5" }),
+    catheters: [[8, null]],
+  }),
   "old, fever with a catheter": old(withCatheter({ day: 11, sign: "38.5" })),
   "an infant with hypothermia": infant(cultureOnly({ day: 8, sign: "35.9" }, { day: 9, sign: "lethargy" })),
   "an infant with bradycardia that has another cause": infant(
