@@ -38,3 +38,20 @@ it("and makes a bloodstream infection secondary only then", () => {
     ["event", "suti-1a", []],
   ]);
 });
+
+it("nor does a bacterium in blood match what somebody called a yeast in urine", () => {
+  const timeline = timelineOf({
+    catheters: [[2, null]],
+    urine: [{ day: 10, grew: [["Escherichia coli", ">100000"], ...grew] }],
+    blood: [{ day: 10, grew }],
+    signs: [{ day: 10, sign: "38.4" }],
+  });
+  const specimens = timeline.specimens.map((one) => ({
+    ...one,
+    organisms: one.organisms.map((organism) =>
+      organism.name === "Novelia rara" ? { ...organism, identity: one.kind === "urine" ? yeast : bacterium } : organism,
+    ),
+  }));
+  const [found] = determine({ ...timeline, specimens }, us2024);
+  expect([found?.outcome, found?.event?.secondaryBloodstream]).toEqual(["event", []]);
+});
