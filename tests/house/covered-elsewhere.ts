@@ -16,7 +16,6 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/domain/criteria/event-of.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/judge-signs.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/location-of-attribution.ts": "tests/domain/criteria/rules.test.ts",
-  "src/domain/criteria/matching-blood.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/merge-worlds.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/organism.ts": "tests/domain/criteria/match-organism.test.ts",
   "src/domain/criteria/sources.ts": "tests/domain/criteria/rules.test.ts",

@@ -88,6 +88,14 @@ it("joins stays without a full day outside where the edition reads them as one",
   ]);
   expect(read(back(5)).map(({ stayIds }) => stayIds)).toEqual([[1], [2]]);
   expect(read(back(6), "one-stay").map(({ stayIds }) => stayIds)).toEqual([[1], [2]]);
+  const undescribed: Story = {
+    wards: [
+      [1, 1, 4, null],
+      [2, 5, 6, null],
+    ],
+    newStayAt: [1],
+  };
+  expect(hasQuickReturn(timelineOf(undescribed))).toBe(true);
   expect([5, 6].map((from) => hasQuickReturn(timelineOf(back(from))))).toEqual([true, false]);
 });
 

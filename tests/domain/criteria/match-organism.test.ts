@@ -29,6 +29,7 @@ describe("names of organisms", () => {
     ["Mixed urogenital flora", "mixed urogenital flora", "mixed-flora"],
     ["Trichomonas vaginalis", "Trichomonas vaginalis", "other"],
     ["Gram-negative rods", "gram negative rods", "bacterium"],
+    ["Penicillium", "Penicillium", "yeast-or-mold"],
     ["Group B streptococcus", "Streptococcus agalactiae", "bacterium"],
     ["Klebsiella sp.", "Klebsiella", "bacterium"],
     ["Enterobacter cloacae complex", "Enterobacter cloacae", "bacterium"],
@@ -39,6 +40,7 @@ describe("names of organisms", () => {
   it.each([
     "",
     "yeast albicans",
+    "Diphtheroids albicans",
     "Escherichia coli andmore",
     "Escherichia 2coli",
     "Escherichia coli2",
@@ -75,6 +77,11 @@ describe("names of organisms", () => {
     ["Bacillus anthracis", false],
     ["Streptococcus pneumoniae", false],
     ["Streptococcus", false],
+    ["Staphylococcus", false],
+    ["Corynebacterium", false],
+    ["Bacillus", false],
+    ["Micrococcus", true],
+    ["Aerococcus", true],
     ["Escherichia coli", false],
   ])("%s is a common commensal: %s", (name, commensal) => {
     expect(known(name).isCommensal ?? false).toBe(commensal);

@@ -29,6 +29,47 @@ it.each<[string, number, number[], [string, number | null]]>([
   expect(second(day, ...signDays)).toEqual(expected);
 });
 
+it("keeps the order of dates after an event was dated anew", () => {
+  const timeline = timelineOf({
+    urine: [
+      { day: 5, grew },
+      { day: 20, grew },
+      { day: 22, grew },
+    ],
+    signs: [5, 18, 20].map((day) => ({ day, sign: "dysuria" })),
+  });
+  const told = determine(timeline, { ...us2024, options }).map(({ outcome, repeatOf }) => [outcome, repeatOf?.id]);
+  expect(told).toEqual([
+    ["event", undefined],
+    ["event", undefined],
+    ["repeat", 2],
+  ]);
+});
+
+it("stays a repeat where the later elements would not be reported", () => {
+  const timeline = timelineOf({
+    wards: [[1, 1, 18]],
+    urine: [
+      { day: 5, grew },
+      { day: 20, grew },
+    ],
+    signs: [5, 18, 20].map((day) => ({ day, sign: "dysuria" })),
+  });
+  expect(determine(timeline, { ...us2024, options }).map(({ outcome }) => outcome)).toEqual(["event", "repeat"]);
+});
+
+it("asks for later elements once, and only of cultures from behind the timeframe", () => {
+  const timeline = timelineOf({
+    urine: [
+      { day: 5, grew },
+      { day: 18, grew },
+    ],
+    signs: [5, 17, 19].map((day) => ({ day, sign: "dysuria" })),
+  });
+  const [, found] = determine(timeline, { ...us2024, options });
+  expect(found?.derivation.filter(({ rule }) => rule === "infection-window")).toHaveLength(1);
+});
+
 it("tells both: what dated it inside the timeframe, and what does behind it", () => {
   const timeline = timelineOf({
     urine: [

@@ -55,6 +55,7 @@ describe("temperatures", () => {
     ["98.6 F", true],
     ["38.4", true],
     ["12.9", false],
+    ["13.0", true],
     ["46.51", false],
     ["46.5", true],
     ["-38.4", false],
