@@ -81,7 +81,7 @@ function judge(facts: CriterionFacts): Verdict {
   }
   const unknown = unknownSigns(facts, list);
   if (unknown.length > 0) {
-    const sentence = `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} in ${windowWords(facts)}.`;
+    const sentence = `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} from ${windowWords(facts)}.`;
     return cannotTell(anchor.day, sentence, lookUpSigns(facts, unknown));
   }
   const day = firstElementDay(
@@ -94,6 +94,5 @@ function judge(facts: CriterionFacts): Verdict {
     sentence: `${name} is met: no sign was there, and blood of ${dayWords(first.collected.day)} grew the same organism as the urine.`,
     evidence: blood.matching.map(({ id }) => ({ kind: "specimen", id })),
     firstElementDay: day,
-    blood: blood.matching.map(({ id }) => id),
   };
 }

@@ -8,6 +8,7 @@ import { dayWords } from "./in-words.ts";
 import { attemptInAll } from "./merge-worlds.ts";
 import { readmission } from "./readmission.ts";
 import type { CultureVerdict } from "./rule-kinds.ts";
+import { isTooLate } from "./signs-in-window.ts";
 import { bySubject } from "./subject-order.ts";
 import type { SurveillanceTimeline } from "./surveillance-timeline.ts";
 import { type Candidate, sweepRepeats } from "./sweep-repeats.ts";
@@ -79,7 +80,7 @@ function anchorsOf(timeline: SurveillanceTimeline, edition: Edition, world: Worl
 
 function candidateOf({ subject, culture }: Anchor, worlds: readonly World[]): Candidate {
   const base = { subject, culture: culture?.culture ?? null, repeatOf: null, added: [] };
-  const step = culture ? [cultureStep(culture, worlds)] : [];
+  const step = culture ? [cultureStep(subject, culture, worlds)] : [];
   const goesOn = culture === null || culture.outcome === "usable" || isStillEvidence(culture, worlds);
   if (!goesOn) return { ...base, outcome: culture.outcome, met: null, steps: step };
   const tried = attemptInAll(worlds, { anchor: subject, culture: base.culture, evidenceFrom: null });
@@ -96,11 +97,8 @@ function orCulture({ outcome }: Attempt, culture: "negative" | "not-usable" | "p
   return outcome === "event" || outcome === "after-discharge" ? outcome : culture;
 }
 
-function cultureStep(culture: CultureVerdict, [world]: readonly World[]): Step {
+function cultureStep(subject: Subject, culture: CultureVerdict, [world]: readonly World[]): Step {
   const { timeline, edition } = world as World;
-  const isAfterDeath = timeline.deathDay !== null && (culture.day ?? 0) > timeline.deathDay;
-  if (culture.outcome === "set-aside" && isAfterDeath && (culture.day ?? 0) <= timeline.knownThrough) {
-    return stepOf(afterDeath, { ...culture, status: "held" });
-  }
-  return stepOf(edition.culture, culture);
+  const isAfterDeath = subject.day <= timeline.knownThrough && isTooLate(world as World, subject.day);
+  return isAfterDeath ? stepOf(afterDeath, { ...culture, status: "held" }) : stepOf(edition.culture, culture);
 }

@@ -60,6 +60,8 @@ export interface Edition {
   readonly otherCauseForAll: boolean;
   /** Urgency, frequency and dysuria count only while no catheter is in place. */
   readonly urgencyNeedsNoCatheter: boolean;
+  /** From this age on, in completed years, fever counts only with an eligible catheter; null: it counts at any age. */
+  readonly feverNeedsCatheterFrom: number | null;
   readonly window: WindowRule;
   readonly culture: CultureRule;
   readonly date: DateRule;

@@ -59,7 +59,7 @@ function eventFrom(one: Candidate, met: Met, blood: Bloodstream | null, world: W
   };
 }
 
-/** Blood of the period that matches a bacterium of the urine culture, or is an element of the criterion. */
+/** Blood of the period that matches a bacterium of the urine culture: also what is an element of ABUTI. */
 function bloodstreamOf(met: Met, world: World): Bloodstream | null {
   const { bloodstream } = world.edition;
   if (bloodstream === null) return null;
@@ -68,11 +68,10 @@ function bloodstreamOf(met: Met, world: World): Bloodstream | null {
   const urine = (met.culture?.specimen.organisms ?? []).filter(({ identity }) => identity.group === "bacterium");
   const matching = blood.filter(
     (one) =>
-      met.verdict.blood.includes(one.id) ||
-      (isSettled(one) &&
-        one.organisms.some((a) =>
-          urine.some((b) => a.identity.group === "bacterium" && sameOrganism(a.identity, b.identity)),
-        )),
+      isSettled(one) &&
+      one.organisms.some((a) =>
+        urine.some((b) => a.identity.group === "bacterium" && sameOrganism(a.identity, b.identity)),
+      ),
   );
   const waiting = blood.filter((one) => !isSettled(one));
   const range = rangeWords(period);

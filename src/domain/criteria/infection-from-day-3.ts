@@ -43,9 +43,7 @@ export const infectionFromDay3: OnsetRule = {
     const isBack = episodes.some(
       (one) => one !== episode && one.lastDay <= firstDay && firstDay - one.lastDay < 2 && date >= one.lastDay,
     );
-    const placed = catheters.some(({ first, time }) => {
-      return time.start !== null && first >= firstDay && first <= firstDay + 1 && first <= date;
-    });
+    const placed = catheters.some(({ first, time }) => time.start !== null && first >= firstDay && first <= date);
     return isBack || placed ? "healthcare-associated" : "present-on-admission";
   },
 };

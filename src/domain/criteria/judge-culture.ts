@@ -90,9 +90,9 @@ function closedByReport(specimen: Specimen, world: World): CultureVerdict | null
   if (collected.day > world.timeline.knownThrough) {
     return verdict(specimen, "set-aside", "lies in the future", "Correct the time of collection.");
   }
-  if (status === "withdrawn") return verdict(specimen, "set-aside", "was withdrawn by the laboratory");
   if (isTooLate(world, collected.day))
     return verdict(specimen, "set-aside", "was collected after death and is not used");
+  if (status === "withdrawn") return verdict(specimen, "set-aside", "was withdrawn by the laboratory");
   if (method !== "culture")
     return verdict(specimen, "not-usable", "cannot be used: only a culture for diagnosis counts");
   if (status === "pending") return verdict(specimen, "pending", "is pending", "Wait for the laboratory's report.");

@@ -21,7 +21,6 @@ export function heldBySigns(facts: CriterionFacts, name: string, signs: readonly
     sentence: `${name} is met: ${first?.text ?? "no sign"}${rest}.`,
     evidence: signEvidence(signs),
     firstElementDay: day,
-    blood: [],
   };
 }
 
@@ -32,7 +31,7 @@ export function withoutSigns(facts: CriterionFacts, name: string, list: readonly
   if (unknown.length > 0) {
     const sentence =
       facts.signs.openUntil === null
-        ? `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} in ${windowWords(facts)}.`
+        ? `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} from ${windowWords(facts)}.`
         : `${name} cannot be told yet: the window is open until ${dayWords(facts.signs.openUntil)}.`;
     return cannotTell(day, sentence, lookUpSigns(facts, unknown));
   }
@@ -42,10 +41,10 @@ export function withoutSigns(facts: CriterionFacts, name: string, list: readonly
 
 /** A verdict of a criterion that does not hold. */
 export function failed(day: number, sentence: string, nearest: string | null = null): Verdict {
-  return { status: "failed", day, sentence, evidence: [], nearest, firstElementDay: null, blood: [] };
+  return { status: "failed", day, sentence, evidence: [], nearest, firstElementDay: null };
 }
 
 /** A verdict of a criterion that cannot be told. */
 export function cannotTell(day: number, sentence: string, lookUp: string): Verdict {
-  return { status: "cannot-tell", day, sentence, evidence: [], lookUp, firstElementDay: null, blood: [] };
+  return { status: "cannot-tell", day, sentence, evidence: [], lookUp, firstElementDay: null };
 }

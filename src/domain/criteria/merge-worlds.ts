@@ -28,8 +28,8 @@ function keyOf({ outcome, met }: Attempt): string {
   return [outcome, criterion.id, dateOfEvent, onset, isAssociated, wardId, episode.firstDay].join(" ");
 }
 
-const sameStep = (one: Step) => (other: Step) =>
-  other.rule === one.rule && other.status === one.status && other.sentence === one.sentence;
+/** A sentence names its rule and what came of it. */
+const sameStep = (one: Step) => (other: Step) => other.sentence === one.sentence;
 
 const unknowns: readonly (readonly [Unknown, keyof Choice])[] = [
   ["age", "age"],
@@ -74,7 +74,7 @@ const words: Readonly<Record<Unknown, (world: World, day: number) => Told>> = {
     const contradictory = doubtful !== undefined && isContradictory(doubtful);
     const when =
       doubtful?.end && doubtful.latestEndDay !== null
-        ? `, between ${rangeWords({ first: doubtful.end.day, last: doubtful.latestEndDay })}`
+        ? `, at some time from ${rangeWords({ first: doubtful.end.day, last: doubtful.latestEndDay })}`
         : "";
     return {
       rule: edition.device.id,

@@ -26,7 +26,8 @@ export function readCount(written: string | null): ReadCount {
   if (text === "") return { kind: "missing" };
   if (amountsInWords.test(text)) return { kind: "words", text };
   const { bare, perMl } = withoutUnit(text);
-  const range = /^(.+?)\s*(?:-|–|to)\s*(.+)$/i.exec(bare);
+  // A number comes before the "to" of a range: "up to 100,000" is a bound.
+  const range = /^(\D*\d.*?)\s*(?:-|–|to)\s*(.+)$/i.exec(bare);
   const read = range ? readRange(range[1] ?? "", range[2] ?? "", perMl) : readSide(bare, perMl);
   return read ?? { kind: "unreadable", text };
 }

@@ -53,8 +53,7 @@ function partsOf({ wardId, start, end }: WardStretch, { zone, wards }: WayRules)
   const last: Moment | null = end === null ? null : lastMoment(start, end, zone);
   const changes = dated
     .map(({ fromDay }) => fromDay)
-    .filter((day) => day > first.day && (last === null || day <= last.day) && settingOn(day) !== settingOn(day - 1))
-    .sort((a, b) => a - b);
+    .filter((day) => day > first.day && (last === null || day <= last.day) && settingOn(day) !== settingOn(day - 1));
   const begins = [first, ...changes.map((day): Moment => ({ day, at: null }))];
   return begins.map((begin, i) => {
     const next = begins[i + 1];

@@ -33,8 +33,6 @@ export interface CriterionFacts {
 /** Held: with the day of its first element. */
 export interface Verdict extends Said {
   readonly firstElementDay: DayNumber | null;
-  /** Blood specimens that are elements of the criterion. */
-  readonly blood: readonly number[];
 }
 
 /** A urine culture that can be an element, with what of it is a pathogen. */

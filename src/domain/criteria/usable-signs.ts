@@ -7,9 +7,6 @@ import { couldFeelUrgency, type DatedSign, isTooLate, temperatureSign } from "./
 import type { Sign } from "./surveillance-timeline.ts";
 import { temperatureText } from "./temperature.ts";
 
-/** From this age on, fever alone counts only with a catheter in place for long enough. */
-const oldFrom = 66;
-
 /** Signs of SUTI 1: those with a catheter and those without are the same, but for fever of the old. */
 export const suti1Signs: readonly CriterionSign[] = [
   "fever",
@@ -27,10 +24,11 @@ export function usableSigns(facts: CriterionFacts, list: readonly CriterionSign[
   );
 }
 
-/** Fever of a patient over 65 is an element only where the catheter was eligible on the day that it would date. */
+/** Fever of old patients is an element only where the catheter was eligible on the day that it would date. */
 function isFeverUsable(facts: CriterionFacts, day: DayNumber): boolean {
   const { world, episode, anchor } = facts;
-  if (world.ageOn(day) < oldFrom) return true;
+  const { feverNeedsCatheterFrom } = world.edition;
+  if (feverNeedsCatheterFrom === null || world.ageOn(day) < feverNeedsCatheterFrom) return true;
   return isAssociated(facts, world.edition.date.dateOf(Math.min(day, anchor.day), episode));
 }
 
@@ -95,7 +93,9 @@ export function lookUpSigns({ signs, window }: CriterionFacts, unknown: readonly
 export function nearestSign(facts: CriterionFacts, list: readonly CriterionSign[]): string | null {
   const [setAside] = facts.signs.setAside;
   if (setAside) return `Nearest: ${setAside}.`;
-  const old = facts.signs.present.find(({ sign }) => sign === "fever" && list.includes(sign));
+  const old = facts.signs.present.find(
+    ({ sign, day }) => sign === "fever" && list.includes(sign) && !isFeverUsable(facts, day),
+  );
   if (old) return `Nearest: ${old.text}, which at an age over 65 counts only with an eligible catheter.`;
   const outside = outsideSigns(facts, list);
   return outside[0]?.text ?? null;

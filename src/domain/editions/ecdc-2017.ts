@@ -27,6 +27,7 @@ export const ecdc2017: Edition = {
   anchors: ["specimen", "finding"],
   otherCauseForAll: true,
   urgencyNeedsNoCatheter: false,
+  feverNeedsCatheterFrom: null,
   window: evidenceWindow,
   culture: urineCultureAnyOrganism,
   date: dateOfOnset,

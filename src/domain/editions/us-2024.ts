@@ -27,6 +27,7 @@ export const us2024: Edition = {
   anchors: ["specimen"],
   otherCauseForAll: false,
   urgencyNeedsNoCatheter: true,
+  feverNeedsCatheterFrom: 66,
   window: infectionWindow,
   culture: urineCulture,
   date: dateOfEvent,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   chosenOrganism,
+  listedOrganisms,
   matchOrganism,
   type OrganismIdentity,
   sameOrganism,
@@ -28,16 +29,29 @@ describe("names of organisms", () => {
     ["Mixed urogenital flora", "mixed urogenital flora", "mixed-flora"],
     ["Trichomonas vaginalis", "Trichomonas vaginalis", "other"],
     ["Gram-negative rods", "gram negative rods", "bacterium"],
+    ["Penicillium", "Penicillium", "yeast-or-mold"],
+    ["Group B streptococcus", "Streptococcus agalactiae", "bacterium"],
+    ["Klebsiella sp.", "Klebsiella", "bacterium"],
+    ["Enterobacter cloacae complex", "Enterobacter cloacae", "bacterium"],
   ])("%s is %s, %s", (name, key, group) => {
     expect(known(name)).toMatchObject({ key, group });
   });
 
-  it.each(["", "something rare", "coli", "Escherichia and friends", "E. col", "no growth"])(
-    "%j is not guessed",
-    (name) => {
-      expect(matchOrganism(name)).toBeNull();
-    },
-  );
+  it.each([
+    "",
+    "yeast albicans",
+    "Diphtheroids albicans",
+    "Escherichia coli andmore",
+    "Escherichia 2coli",
+    "Escherichia coli2",
+    "something rare",
+    "coli",
+    "Escherichia and friends",
+    "E. col",
+    "no growth",
+  ])("%j is not guessed", (name) => {
+    expect(matchOrganism(name)).toBeNull();
+  });
 
   it.each([
     ["Klebsiella", "Klebsiella pneumoniae", true],
@@ -63,9 +77,43 @@ describe("names of organisms", () => {
     ["Bacillus anthracis", false],
     ["Streptococcus pneumoniae", false],
     ["Streptococcus", false],
+    ["Staphylococcus", false],
+    ["Corynebacterium", false],
+    ["Bacillus", false],
+    ["Micrococcus", true],
+    ["Aerococcus", true],
     ["Escherichia coli", false],
   ])("%s is a common commensal: %s", (name, commensal) => {
     expect(known(name).isCommensal ?? false).toBe(commensal);
+  });
+
+  it("lists every organism once, by name, with its group", () => {
+    const listed = listedOrganisms();
+    const names = listed.map(({ key }) => key);
+    expect(names).toEqual([...new Set(names)].sort());
+    expect(listed.find(({ key }) => key === "Diphtheroids")).toEqual({
+      key: "Diphtheroids",
+      group: "bacterium",
+      genus: null,
+      isCommensal: true,
+    });
+    expect(listed.map(({ key, group }) => `${key}: ${group}`)).toEqual(
+      expect.arrayContaining(["Escherichia coli: bacterium", "Candida auris: yeast-or-mold", "Trichomonas: other"]),
+    );
+    expect(names).not.toContain("");
+  });
+
+  // European definitions: Gram-negative, or Staphylococcus saprophyticus (ECDC HAI-Net ICU protocol 2.2, UTI-B).
+  it.each([
+    ["Escherichia coli", true],
+    ["Staphylococcus saprophyticus", true],
+    ["Staphylococcus epidermidis", false],
+    ["Enterococcus faecalis", false],
+    ["Candida albicans", false],
+    ["Klebsiella", true],
+    ["Enterococcus", false],
+  ])("%s is a uropathogen: %s", (name, uropathogen) => {
+    expect(known(name).isUropathogen).toBe(uropathogen);
   });
 
   it("takes the group that a person chose for a name that is not on the list", () => {

@@ -56,6 +56,23 @@ describe("counts as laboratories write them", () => {
     expect(readCount(text)).toEqual({ kind: "unreadable", text });
   });
 
+  it.each([
+    [">100", 100, "yes"],
+    [">=100", 100, "yes"],
+    [">99", 100, "straddles"],
+    ["<100", 100, "no"],
+    ["<=100", 100, "straddles"],
+    ["<101", 100, "straddles"],
+    ["<=99", 100, "no"],
+    ["100-200", 100, "yes"],
+    ["99-100", 100, "straddles"],
+    ["98-99", 100, "no"],
+    ["99", 100, "no"],
+    ["100", 100, "yes"],
+  ])("%s reaches %s: %s", (text, limitCfuPerMl, answer) => {
+    expect(reaches(readCount(text), limitCfuPerMl)).toBe(answer);
+  });
+
   it("tells a missing count from one that cannot be read", () => {
     expect([readCount(null).kind, readCount("  ").kind, readCount("?").kind]).toEqual([
       "missing",

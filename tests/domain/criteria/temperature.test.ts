@@ -33,15 +33,29 @@ describe("temperatures", () => {
     expect(Math.sign(comparedTo(read(text), 3_600))).toBe(side);
   });
 
-  it.each(["", "38.456", "38-39", "warm", "38..4", "1000", "38.4 K"])("%j is no temperature", (text) => {
-    expect(readTemperature(text)).toBeNull();
+  it.each([
+    ["38.4", 3_840, "C"],
+    ["38", 3_800, "C"],
+    ["+38,45 °c", 3_845, "C"],
+    [" 101.1 ° f ", 10_110, "F"],
+    ["-0.5", -50, "C"],
+  ])("%j is %s hundredths of °%s", (text, hundredths, unit) => {
+    expect(readTemperature(text)).toEqual({ hundredths, unit });
   });
+
+  it.each(["", "38.456", "38-39", "warm", "at 38.4", "38.4 C.", "38.", "38.4°°C", "38.4CF", "38..4", "1000", "38.4 K"])(
+    "%j is no temperature",
+    (text) => {
+      expect(readTemperature(text)).toBeNull();
+    },
+  );
 
   it.each([
     ["98.6", false],
     ["98.6 F", true],
     ["38.4", true],
     ["12.9", false],
+    ["13.0", true],
     ["46.51", false],
     ["46.5", true],
     ["-38.4", false],

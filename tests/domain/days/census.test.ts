@@ -10,9 +10,7 @@ function number(text: string): number {
   return dayNumber(day.parse(text));
 }
 
-function utc(instant: number | null): string | null {
-  return instant === null ? null : new Date(instant).toISOString().slice(0, 19);
-}
+const utc = (instant: number | null) => (instant === null ? null : new Date(instant).toISOString().slice(0, 19));
 
 function table(zone: string, changes: [string, string][], first: string, last: string): CensusTable {
   const parsed = changes.map(([from, time]) => ({ fromDay: number(from), time: censusTime.parse(time) }));
@@ -65,7 +63,6 @@ describe("the census of a day", () => {
       fc.constantFrom("00:00", "24:00", "23:30", "02:30"),
       fc.integer({ min: 0, max: 1439 }).map((m) => new Date(m * 60_000).toISOString().slice(11, 16)),
     );
-    expect(everyZone.length).toBeGreaterThan(400);
     for (const name of everyZone) {
       const zone = zoneNamed(name);
       // Since 1973 all offsets are whole minutes, so that a walk by minutes cannot step over anything.
@@ -135,15 +132,16 @@ describe("a table of censuses", () => {
 });
 
 describe("the censuses within a stretch of time", () => {
-  const twoAtOnce = table(
-    "UTC",
-    [
-      ["2026-01-01", "24:00"],
-      ["2026-02-01", "00:00"],
-    ],
-    "2026-01-30",
-    "2026-02-03",
-  );
+  const twoAtOnce = () =>
+    table(
+      "UTC",
+      [
+        ["2026-01-01", "24:00"],
+        ["2026-02-01", "00:00"],
+      ],
+      "2026-01-30",
+      "2026-02-03",
+    );
 
   // The start counts and the end does not: whoever leaves at the census instant is not there. Worked out by hand.
   it.each([
@@ -156,17 +154,18 @@ describe("the censuses within a stretch of time", () => {
     ["2020-01-01T00:00Z", "2020-01-02T00:00Z", []],
     ["2030-01-01T00:00Z", "2030-01-02T00:00Z", []],
   ])("from %s to %s are those of %j", (start, end, days) => {
-    const { from, to } = censusesWithin(twoAtOnce, Date.parse(start), Date.parse(end));
-    expect(Array.from(twoAtOnce.days.slice(from, to), dayText)).toEqual(days);
+    const made = twoAtOnce();
+    const { from, to } = censusesWithin(made, Date.parse(start), Date.parse(end));
+    expect(Array.from(made.days.slice(from, to), dayText)).toEqual(days);
   });
 
   it("may have no end, but cannot end before they start", () => {
-    expect(censusesWithin(twoAtOnce, Date.parse("2026-02-02T00:00Z"), Number.POSITIVE_INFINITY)).toEqual({
+    expect(censusesWithin(twoAtOnce(), Date.parse("2026-02-02T00:00Z"), Number.POSITIVE_INFINITY)).toEqual({
       from: 3,
       to: 5,
     });
-    expect(() => censusesWithin(twoAtOnce, 1, 0)).toThrow(Error);
-    expect(() => censusesWithin(twoAtOnce, Number.NaN, 0)).toThrow(Error);
+    expect(() => censusesWithin(twoAtOnce(), 1, 0)).toThrow(Error);
+    expect(() => censusesWithin(twoAtOnce(), Number.NaN, 0)).toThrow(Error);
   });
 
   it("are the ones that a look at each finds, over changes of time and clocks (a failure prints its seed)", () => {

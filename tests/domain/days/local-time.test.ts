@@ -35,6 +35,11 @@ describe("a local time", () => {
     ["2026-01-05 08:15-03:30", "2026-01-05T11:45:00.000Z"],
     ["2026-03-08T02:30-05:00", "2026-03-08T07:30:00.000Z"],
     ["2026-11-01T01:30-05:00", "2026-11-01T06:30:00.000Z"],
+    ["1900-01-01T00:00Z", "1900-01-01T00:00:00.000Z"],
+    ["2100-12-31T23:59Z", "2100-12-31T23:59:00.000Z"],
+    ["2026-01-05T12:00-12:00", "2026-01-06T00:00:00.000Z"],
+    ["2026-01-05T14:00+14:00", "2026-01-05T00:00:00.000Z"],
+    ["2026-01-05T05:59+05:59", "2026-01-05T00:00:00.000Z"],
   ])("%s is read as %s", (text, instant) => {
     expect(read(text)).toEqual([instant, false]);
   });
@@ -120,6 +125,9 @@ describe("what is no time", () => {
     ["2026-01-05T08:15\n", "space before or after"],
     ["2026-01-05T08:15 America/New_York", "another form"],
     ["٢٠٢٦-01-05T08:15", "another form"],
+    ["on 2026-01-05T08:15", "another form"],
+    ["on 2026-01-05", "another form"],
+    ["on 1/2/2026", "another form"],
     ["Doe, Jane", "another form"],
   ])("%j is refused with the reason", (text, reason) => {
     const { code, detail } = refusal(text);

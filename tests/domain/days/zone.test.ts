@@ -18,6 +18,7 @@ describe("a zone", () => {
     ["America/Godthab", "America/Nuuk"],
   ])("answers to its older name %s as to %s", (older, newer) => {
     const instant = Date.UTC(2024, 6, 1);
+    expect(zoneNamed(newer).offsetAt(instant)).toBe(zoned(instant, newer).offsetNanoseconds / 1_000_000);
     expect(zoneNamed(older).offsetAt(instant)).toBe(zoneNamed(newer).offsetAt(instant));
     expect(zoneNamed(older).name).toBe(older);
   });
@@ -113,6 +114,5 @@ function offsetMs(instant: number, name: string): number {
 }
 
 function forEveryZone(check: (name: string, instant: number) => void, numRuns = 4): void {
-  expect(everyZone.length).toBeGreaterThan(400);
   for (const name of everyZone) fc.assert(fc.property(fc.constant(name), instantsIn(name), check), { numRuns });
 }

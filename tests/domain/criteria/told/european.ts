@@ -1,0 +1,171 @@
+import type { Story, StorySign, StorySpecimen } from "../../../../src/domain/criteria/story.ts";
+import { coli } from "./grown.ts";
+
+type Finding = NonNullable<Story["findings"]>[number];
+const few = [["Escherichia coli", "1000"]] as const;
+const fever: StorySign = { day: 10, sign: "38.4" };
+const urgency: StorySign = { day: 11, sign: "urgency" };
+const signs = [fever, urgency];
+const found = (...findings: Finding[]): Story => ({ findings, signs });
+const grew = (...urine: StorySpecimen[]): Story => ({ urine, signs });
+
+/** UTI-A and UTI-B. */
+export const european: Readonly<Record<string, Story>> = {
+  "a culture and a sign that comes later": { urine: [{ day: 10, grew: coli }], signs: [urgency] },
+  "a culture and dysuria with a catheter in place": {
+    urine: [{ day: 10, grew: coli }],
+    catheters: [[2, null]],
+    signs: [{ day: 9, sign: "dysuria" }],
+  },
+  "other causes of every sign": {
+    urine: [{ day: 10, grew: coli }],
+    signs: [
+      { ...fever, otherCause: true },
+      { ...urgency, otherCause: true },
+      { day: 9, sign: "suprapubic-tenderness", otherCause: true },
+    ],
+  },
+  "a yeast counts": { urine: [{ day: 10, grew: [["Candida albicans", "10^5"]] }], signs: [fever] },
+  "costovertebral pain is no sign": {
+    urine: [{ day: 10, grew: coli }],
+    signs: [{ day: 10, sign: "costovertebral-pain" }],
+  },
+  "a dipstick and two signs": found([9, "leukocyte-esterase-or-nitrite"]),
+  "a parasite counts": { urine: [{ day: 10, grew: [["Trichomonas vaginalis", "10^5"]] }], signs: [fever] },
+  "pyuria, one sign, and one that is none": {
+    ...found([10, "pyuria"]),
+    signs: [fever, { day: 10, sign: "costovertebral-pain" }],
+  },
+  "pyuria and one sign while the window is open": { ...found([10, "pyuria"]), signs: [fever], knownThrough: 11 },
+  "pyuria on the last day that is known": { ...found([11, "pyuria"]), knownThrough: 11 },
+  "pyuria without a sign, all but fever looked for": {
+    findings: [[10, "pyuria"]],
+    lookedFor: false,
+    signs: (["urgency", "frequency", "dysuria", "suprapubic-tenderness"] as const).map((sign) => ({
+      day: 10,
+      sign,
+      finding: "absent",
+    })),
+  },
+  "a Gram stain on the first day of a culture's window": {
+    ...grew({ day: 10, grew: few }),
+    findings: [[7, "gram-stain"]],
+  },
+  "a Gram stain on the last day of a culture's window": {
+    ...grew({ day: 10, grew: few }),
+    findings: [[13, "gram-stain"]],
+  },
+  "a Gram stain outside of a culture's window": { ...grew({ day: 10, grew: few }), findings: [[20, "gram-stain"]] },
+  "the same uropathogen in blood": { ...grew({ day: 10, grew: few }), blood: [{ day: 10, grew: few }] },
+  "the same uropathogen by a test that is no culture": grew(
+    { day: 9, grew: few },
+    { day: 10, grew: few, method: "non-culture-test" },
+  ),
+  "many of one uropathogen under treatment": {
+    ...grew({ day: 10, grew: coli }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "100,000 of one uropathogen under treatment": {
+    ...grew({ day: 10, grew: [["E. coli", "100000"]] }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "after discharge, three species and pyuria": {
+    wards: [[1, 1, 8]],
+    urine: [{ day: 10, grew: [...coli, ["K. pneumoniae", "1000"], ["E. faecalis", "1000"]] }],
+    findings: [[10, "pyuria"]],
+    signs,
+  },
+  "pyuria and one sign, the others looked for": { ...found([10, "pyuria"]), signs: [fever] },
+  "pyuria and one sign, nobody looked for others": { ...found([10, "pyuria"]), signs: [fever], lookedFor: false },
+  "pyuria and dysuria of an old patient without a catheter, everything looked for but fever": {
+    ageYears: 80,
+    findings: [[10, "pyuria"]],
+    lookedFor: false,
+    signs: [
+      { day: 10, sign: "dysuria" },
+      ...(["urgency", "frequency", "suprapubic-tenderness"] as const).map(
+        (sign): StorySign => ({ day: 10, sign, finding: "absent" }),
+      ),
+    ],
+  },
+  "pyuria, nobody looked for signs": { ...found([10, "pyuria"]), signs: [], lookedFor: false },
+  "treatment alone supports nothing": found([10, "effective-antimicrobial"]),
+  "a finding after the last day that is known": { ...found([10, "pyuria"]), knownThrough: 9 },
+  "few of one uropathogen under treatment": {
+    ...grew({ day: 10, grew: few }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "few of two species under treatment": {
+    ...grew({ day: 10, grew: [...few, ["Klebsiella pneumoniae", "1000"]] }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "few of one uropathogen without treatment": grew({ day: 10, grew: few }),
+  "few of a bacterium that is no uropathogen under treatment": {
+    ...grew({ day: 10, grew: [["Enterococcus faecalis", "1000"]] }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "the same uropathogen in two cultures": grew({ day: 9, grew: few }, { day: 11, grew: few }),
+  "the same uropathogen, once too few": grew({ day: 9, grew: few }, { day: 11, grew: [["E. coli", "99"]] }),
+  "two uropathogens in two cultures": grew({ day: 9, grew: few }, { day: 11, grew: [["P. mirabilis", "1000"]] }),
+  "the same uropathogen in two cultures a week apart": grew({ day: 9, grew: few }, { day: 16, grew: few }),
+  "the other culture of the uropathogen is preliminary": grew(
+    { day: 9, grew: few },
+    { day: 11, grew: few, status: "preliminary" },
+  ),
+  "onset on day 2, no catheter": { urine: [{ day: 2, grew: coli }], signs: [{ day: 2, sign: "dysuria" }] },
+  "onset on day 2, a catheter on day 2": {
+    urine: [{ day: 2, grew: coli }],
+    catheters: [[2, null]],
+    signs: [{ day: 2, sign: "dysuria" }],
+  },
+  "onset on day 1, a catheter on day 2": {
+    urine: [{ day: 2, grew: coli }],
+    catheters: [[2, null]],
+    signs: [{ day: 1, sign: "dysuria" }],
+  },
+  "onset on day 2, in place on arrival": {
+    urine: [{ day: 2, grew: coli }],
+    catheters: [[null, null]],
+    signs: [{ day: 2, sign: "dysuria" }],
+  },
+  "onset before the stay": {
+    wards: [[1, 5, null]],
+    urine: [{ day: 5, grew: coli }],
+    signs: [{ day: 4, sign: "dysuria" }],
+  },
+  "back after one day, onset on the first day": {
+    wards: [
+      [1, 1, 8],
+      [2, 9, null],
+    ],
+    newStayAt: [1],
+    urine: [{ day: 9, grew: coli }],
+    signs: [{ day: 9, sign: "dysuria" }],
+  },
+  "back after two days, onset on the first day": {
+    wards: [
+      [1, 1, 8],
+      [2, 10, null],
+    ],
+    newStayAt: [1],
+    urine: [{ day: 12, grew: coli }],
+    signs: [{ day: 10, sign: "dysuria" }],
+  },
+  "removed 7 days before onset": { urine: [{ day: 10, grew: coli }], catheters: [[1, 3]], signs: [fever] },
+  "removed 8 days before onset": { urine: [{ day: 10, grew: coli }], catheters: [[1, 2]], signs: [fever] },
+  "put in after onset": { urine: [{ day: 10, grew: coli }], catheters: [[11, null]], signs: [fever] },
+  "the day after a transfer": {
+    urine: [{ day: 10, grew: coli }],
+    signs: [fever],
+    wards: [
+      [1, 1, 9],
+      [2, 9, null],
+    ],
+  },
+  "a finding and a culture of one infection": { urine: [{ day: 10, grew: coli }], findings: [[10, "pyuria"]], signs },
+  "three species, and pyuria": {
+    urine: [{ day: 10, grew: [...coli, ["K. pneumoniae", "1000"], ["E. faecalis", "1000"]] }],
+    findings: [[10, "pyuria"]],
+    signs,
+  },
+};
