@@ -82,7 +82,12 @@ export const readWardCare = endpoint({
     .strictObject({
       month,
       wardId: id,
-      figures: z.array(z.strictObject({ figure: z.string(), rows: z.array(z.strictObject({ catheterId: id, day })) })),
+      figures: z.array(
+        z.strictObject({
+          figure: z.string(),
+          rows: z.array(z.strictObject({ catheterId: id, day, patientId: id, identifier: z.string() })),
+        }),
+      ),
     })
     .meta({ id: "WardCare" }),
   errors: ["in-the-future"],

@@ -25,11 +25,39 @@ const versionRows: Rows = {
 
 /** The surviving patients to whom these catheters of a facility belong, each once. */
 export async function patientsOfCatheters(read: Read, facilityId: number, ids: readonly number[]): Promise<number[]> {
+  return patientIdsOf(await ownersOfCatheters(read, facilityId, ids));
+}
+
+/** Who has a catheter: the surviving patient, with the number in the hospital. */
+export interface CatheterOwner {
+  readonly patientId: number;
+  readonly identifier: string;
+}
+
+/** The patients among owners, each once. */
+export function patientIdsOf(owners: ReadonlyMap<number, CatheterOwner>): number[] {
+  return [...new Set([...owners.values()].map(({ patientId }) => patientId))];
+}
+
+/** The owner of each of these catheters of a facility. */
+export async function ownersOfCatheters(
+  read: Read,
+  facilityId: number,
+  ids: readonly number[],
+): Promise<Map<number, CatheterOwner>> {
   const rows = await inChunks(ids, (chunk) =>
     read.db.catheter.findMany({
       where: { id: { in: chunk }, stay: { facilityId } },
-      select: { stay: { select: { patient: { select: { survivorId: true } } } } },
+      select: {
+        id: true,
+        stay: { select: { patient: { select: { survivor: { select: { id: true, identifier: true } } } } } },
+      },
     }),
   );
-  return [...new Set(rows.map(({ stay }) => stay.patient.survivorId))];
+  return new Map(
+    rows.map(({ id, stay }) => {
+      const { id: patientId, identifier } = stay.patient.survivor;
+      return [id, { patientId, identifier }];
+    }),
+  );
 }

@@ -3,15 +3,17 @@ import type { Month } from "../../shared/day.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { dayText } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
+import { monthCatheters } from "../domain/necessity/month-catheters.ts";
 import type { CatheterOnDay } from "../domain/necessity/month-necessity.ts";
 import { careSheet } from "../domain/reports/care.ts";
 import { ofOwnWards } from "../domain/reports/own-wards.ts";
 import { writeAudit } from "../store/audit.ts";
-import { patientsOfCatheters } from "../store/catheters.ts";
+import { type CatheterOwner, ownersOfCatheters, patientIdsOf } from "../store/catheters.ts";
 import { type Act, recording } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
 import type { Reach } from "./reach.ts";
-import { readCare } from "./read-care.ts";
+import { careOf, loadForCare, readCare } from "./read-care.ts";
+import { periodOf } from "./stays-of-days.ts";
 
 /** A month's reviews and care of the wards within reach. Refuses `in-the-future`. */
 export async function reportCare(
@@ -34,17 +36,33 @@ export async function reportWardCare(
   await censusTaken(act, days.first, "/month");
   return act.store.tx(
     async (tx) => {
-      const { wards } = await readCare(tx, act, { days, wardIds: [wardId] });
-      const necessity: [string, readonly CatheterOnDay[]][] = Object.entries(wards[0]?.necessity ?? {});
-      const figures = necessity.map(([figure, rows]) => ({
-        figure,
-        rows: rows.map(({ catheterId, day }) => ({ catheterId, day: dayText(day) })),
-      }));
-      const catheterIds = [...new Set(figures.flatMap(({ rows }) => rows.map(({ catheterId }) => catheterId)))];
-      const patientIds = await patientsOfCatheters(tx, act.actor.facilityId, catheterIds);
+      const loaded = await loadForCare(tx, act, { days, wardIds: [wardId] });
+      const { facts, patients } = await careOf(tx, act, loaded);
+      const { inserted } = monthCatheters(
+        patients,
+        { ...days, ...periodOf(loaded.rules, days) },
+        { ...loaded, now: act.now },
+      );
+      const rows: [string, readonly CatheterOnDay[]][] = [
+        ...Object.entries(facts.wards[0]?.necessity ?? {}),
+        ["insertions", inserted.filter((one) => one.wardId === wardId)],
+      ];
+      const catheterIds = new Set(rows.flatMap(([, found]) => found.map(({ catheterId }) => catheterId)));
+      const owners = await ownersOfCatheters(tx, act.actor.facilityId, [...catheterIds]);
+      const patientIds = patientIdsOf(owners);
+      const figures = rows.map(([figure, found]) => ({ figure, rows: found.map((row) => rowTold(row, owners)) }));
       await writeAudit(tx, recording(act), { action: "view-ward-care", patientIds, details: { wardId, month } });
       return { month, wardId, figures };
     },
     { snapshot: true },
   );
+}
+
+function rowTold(
+  { catheterId, day }: CatheterOnDay,
+  owners: ReadonlyMap<number, CatheterOwner>,
+): OutputOf<typeof readWardCare>["figures"][number]["rows"][number] {
+  const owner = owners.get(catheterId);
+  if (!owner) throw new Error(`catheter ${catheterId} has no patient`);
+  return { catheterId, day: dayText(day), ...owner };
 }

@@ -13,6 +13,7 @@ import { lockFacility } from "../store/facilities.ts";
 import { addSignature, type SignatureRow, signatures } from "../store/signed-months.ts";
 import { type Act, type Actor, recording } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
+import { determineByNow } from "./determine-by-now.ts";
 import { reachOf } from "./reach.ts";
 import { readFigures } from "./read-figures.ts";
 import { signatureShown } from "./read-signatures.ts";
@@ -20,8 +21,8 @@ import { digestOf, seenDigest } from "./report-figures.ts";
 
 /**
  * Signs a month of the facility as the person saw it, or signs it anew. The figures are read from one snapshot before
- * the signature is stored: whatever is written after that snapshot shows as a difference. Determinations are those that
- * the person saw: what time alone changes is determined when somebody reads the month.
+ * the signature is stored: whatever is written after that snapshot shows as a difference. What passing time
+ * changed of determinations is determined first, so that nobody signs what would be another figure on the next look.
  * Refuses `in-the-future`, `month-not-ready` with everything that blocks, `month-changed`, `stale-version` when somebody
  * signed since, `amendment-reason-missing` and `nothing-to-amend`.
  */
@@ -30,6 +31,7 @@ export async function signMonth(act: Act, input: InputOf<typeof endpoint>): Prom
   await censusTaken(act, monthDays(month).first, "/month");
   if (replaces > 0 && reason === null)
     refuse("amendment-reason-missing", "The month was signed before.", { pointer: "/reason" });
+  await determineByNow(act);
   const { report, gaps } = await act.store.read((read) => readFigures(read, act, { month }));
   return act.store.tx(async (tx) => {
     const by = recording(act);

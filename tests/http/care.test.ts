@@ -77,6 +77,10 @@ onEachDatabase("a month's care", (fresh) => {
     expect(rows("careChecksBroken")).toEqual([`${kept} 18`]);
     expect(rows("careChecksIncomplete")).toEqual([`${kept} 19`]);
     expect(rows("reviewsDue")).toHaveLength(east.reviews_due);
+    const insertions = figures.find(({ figure }) => figure === "insertions")?.rows;
+    expect(insertions?.find(({ catheterId }) => catheterId === alder)).toMatchObject({
+      ...{ day: "2026-11-02", identifier: "ALDER-1001" },
+    });
   });
 
   it("is recorded as seen with the patients of its rows, when it is opened down to them", async () => {

@@ -32,7 +32,7 @@ onEachDatabase("a signed month", (fresh) => {
   });
   afterAll(() => desk?.close());
 
-  /** From 10 October 08:00 to the 13th: 3 patient-days, 2 catheter-days, 2 days in place. */
+  /** From 10 October 08:00 to the 13th: 3 patient-days, 2 catheter-days; in place on 3 days, the 10th to the 12th. */
   async function inOctober(identifier: string, wardId: number): Promise<void> {
     const admission = { wardId, identifier, number: identifier, admittedAt: "2026-10-10T08:00", bed: "7" };
     const { stayId } = await desk.ask(admitPatient, admission);
@@ -51,7 +51,7 @@ onEachDatabase("a signed month", (fresh) => {
   it("is read with its figures, as rows too, by a manager for the own wards", async () => {
     const { report } = await desk.ask(readMonthFigures, { month: october });
     const keys = ["patient_days", "catheter_days", "dwell_median", "insertions", "catheters_open"] as const;
-    expect(keys.map((key) => totalOf(report, key))).toEqual([3, 2, 2, 1, 0]);
+    expect(keys.map((key) => totalOf(report, key))).toEqual([3, 2, 3, 1, 0]);
     expect(report.total.insertions.inserters).toEqual([{ inserter: "registered-nurse", count: 1 }]);
     const { report: own } = await desk.ask(readMonthFigures, { month: october }, { person: "manager" });
     expect(own.wards.map(({ code }) => code)).toEqual(["3E"]);

@@ -1,47 +1,85 @@
-import type { ReactNode } from "react";
-import { type FigureKey, figureWords } from "../../../../shared/figure-words.ts";
+import { Fragment, type ReactNode, useId, useState } from "react";
+import { figureWords } from "../../../../shared/figure-words.ts";
 import type { Figure } from "../../../../shared/month-report.ts";
 import { Said } from "../../parts/said.tsx";
 import { numberWords } from "../../parts/words.ts";
 import { statisticsText as text } from "../../texts/statistics.ts";
+import type { Opening } from "./figure.tsx";
+import { digitsOf } from "./figure-digits.ts";
+import { type OpenedFigure, StatisticRows } from "./statistic-rows.tsx";
 
 /** A figure with its interval, or why it is missing; what it is made of, and by which method. */
-export function StatisticRow({ figure }: { figure: Figure }): ReactNode {
+export function StatisticRow(props: { figure: Figure } & Omit<OpenedFigure, "figure">): ReactNode {
+  const { figure, ...of } = props;
+  const [isOpen, setOpen] = useState(false);
   const { key, value, numerator, denominator, p, method, reason, limitsReason } = figure;
-  const { label, unit } = figureWords[key];
+  const { label, unit, rows } = figureWords[key];
   const digits = digitsOf(key);
+  const panelId = useId();
   return (
-    <tr>
-      <th scope="row">
-        <Said>{label}</Said>
-        <span className="small">
-          {" "}
-          <Said>{unit}</Said>
-        </span>
-      </th>
-      <td>
-        {value === null ? <Said>{reason}</Said> : <strong>{numberWords(value, digits)}</strong>}
-        <Interval figure={figure} digits={digits} />
-        {p !== null && <span className="small"> {text("p", { p: numberWords(p, 4) })}</span>}
-        {value !== null && limitsReason !== null && (
+    <Fragment>
+      <tr className={isOpen ? "open" : undefined}>
+        <th scope="row">
+          <Said>{label}</Said>
           <span className="small">
             {" "}
-            <Said>{limitsReason}</Said>
+            <Said>{unit}</Said>
           </span>
-        )}
-      </td>
-      <td>
-        {numerator !== null && denominator !== null && (
-          <span>{text("parts", { part: amountWords(numerator), whole: amountWords(denominator) })}</span>
-        )}
-        {method !== null && (
-          <span className="small">
-            {" "}
-            <Said>{method}</Said>
-          </span>
-        )}
-      </td>
-    </tr>
+        </th>
+        <td>
+          {value === null ? <Said>{reason}</Said> : <strong>{numberWords(value, digits)}</strong>}
+          <Interval figure={figure} digits={digits} />
+          {p !== null && <span className="small"> {text("p", { p: numberWords(p, 4) })}</span>}
+          {value !== null && limitsReason !== null && (
+            <span className="small">
+              {" "}
+              <Said>{limitsReason}</Said>
+            </span>
+          )}
+        </td>
+        <td>
+          {numerator !== null && denominator !== null && (
+            <span>{text("parts", { part: amountWords(numerator), whole: amountWords(denominator) })}</span>
+          )}
+          {method !== null && (
+            <span className="small">
+              {" "}
+              <Said>{method}</Said>
+            </span>
+          )}
+          {rows !== null && value !== null && (
+            <RowsButton label={label} opening={{ isOpen, panelId, toggle: () => setOpen(!isOpen) }} />
+          )}
+        </td>
+      </tr>
+      {isOpen && (
+        <tr className="panel">
+          <td colSpan={3} id={panelId}>
+            <StatisticRows {...of} figure={key} />
+          </td>
+        </tr>
+      )}
+    </Fragment>
+  );
+}
+
+/** Opens a figure down to its rows. */
+function RowsButton(props: { label: string; opening: Omit<Opening, "words"> }): ReactNode {
+  const { isOpen, panelId, toggle } = props.opening;
+  return (
+    <button
+      type="button"
+      className="on-screen"
+      aria-expanded={isOpen}
+      aria-controls={isOpen ? panelId : undefined}
+      onClick={toggle}
+    >
+      {text("rows")}
+      <span className="unseen">
+        {" "}
+        <Said>{props.label}</Said>
+      </span>
+    </button>
   );
 }
 
@@ -50,14 +88,6 @@ function Interval({ figure, digits }: { figure: Figure; digits: number }): React
   if (lower === null && upper === null) return null;
   const words = (limit: number | null) => (limit === null ? text("open") : numberWords(limit, digits));
   return <span className="small"> {text("interval", { lower: words(lower), upper: words(upper) })}</span>;
-}
-
-/** Ratios to a prediction are published to three decimals, other ratios and rates to two. */
-function digitsOf(key: FigureKey): number {
-  if (key === "sir" || key === "sur") return 3;
-  const { kind } = figureWords[key];
-  if (kind === "whole") return 0;
-  return kind === "amount" ? 1 : 2;
 }
 
 /** A count, or a predicted number, which has decimals. */

@@ -44,7 +44,7 @@ export function Statistics(props: {
         </thead>
         <tbody>
           {figures.map((figure) => (
-            <StatisticRow key={figure.key} figure={figure} />
+            <StatisticRow key={`${code} ${figure.key}`} {...{ figure, month, report }} ward={ward ?? null} />
           ))}
         </tbody>
       </table>

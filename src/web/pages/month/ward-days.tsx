@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode, useState } from "react";
+import { Fragment, type ReactNode, useId, useState } from "react";
 import { readWardMonth } from "../../../../shared/api/months.ts";
 import { type Day, day as dayText, type Month } from "../../../../shared/day.ts";
 import type { Sheet, SheetCell } from "../../../../shared/sheet.ts";
@@ -68,7 +68,7 @@ function DayTable({ sheet, ...ward }: WardMonth & { sheet: Sheet }): ReactNode {
 function DayRow(props: WardMonth & { sheet: Sheet; row: readonly SheetCell[]; day: Day }): ReactNode {
   const { sheet, row, day, wardId, code, seesPatients } = props;
   const [isOpen, setOpen] = useState(false);
-  const panelId = `ward-${wardId}-day-${day}`;
+  const panelId = useId();
   const openingOf = (what: string) =>
     seesPatients
       ? { isOpen, panelId, toggle: () => setOpen(!isOpen), words: text("opensDay", { what, day: dayWords(day) }) }
