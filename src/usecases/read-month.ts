@@ -31,7 +31,7 @@ export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
 }
 
 /** The same, from a snapshot that is open already. */
-export async function monthFacts(read: Read, act: Act, input: ReadMonth): Promise<MonthFacts> {
+async function monthFacts(read: Read, act: Act, input: ReadMonth): Promise<MonthFacts> {
   const days = input.days ?? (await daysWithAnything(read, act, input.wardIds));
   const rules = await loadCountingRules(read, act.actor.facilityId, () => days, input.wardIds);
   const stays = await staysOfDays(read, rules, { days, wardIds: input.wardIds });

@@ -133,6 +133,11 @@ const routes: readonly Route[] = [
     Page: lazily(() => import("./pages/settings/ward-page.tsx").then((m) => m.WardPage)),
   },
   {
+    address: /^\/settings\/baselines$/,
+    permission: "see-baselines",
+    Page: lazily(() => import("./pages/settings/baselines-page.tsx").then((m) => m.BaselinesPage)),
+  },
+  {
     address: /^\/settings\/census$/,
     permission: "see-facility",
     Page: lazily(() => import("./pages/settings/census-page.tsx").then((m) => m.CensusPage)),

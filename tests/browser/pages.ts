@@ -84,6 +84,7 @@ function deskPages(hospital: AlderBay, patientId: number, imports: Imports): Sho
     { name: "wards", path: "/settings/wards", ready: "Add the ward" },
     { name: "ward", path: `/settings/wards/${ward}`, ready: "Record what it is" },
     { name: "census", path: "/settings/census", ready: "Set the census time" },
+    { name: "baselines", path: "/settings/baselines", ready: "Add this baseline" },
     { name: "scope", path: "/settings/scope", ready: "Watch this ward" },
     { name: "audit", path: "/audit", ready: "Check the chain" },
     { name: "access", path: `/audit?patient=${patientId}`, ready: "Looked at a patient's record" },

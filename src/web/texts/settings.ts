@@ -9,6 +9,7 @@ export const settingsText = catalogue("settings", {
   wardsPage: "Wards",
   censusPage: "Census time",
   scopePage: "Surveillance",
+  baselinesPage: "Comparison",
   facility: "Facility",
   name: "Name",
   zone: "Time zone",

@@ -13,6 +13,7 @@ export function SettingsFrame({ title, children }: { title: string; children: Re
     { to: "/settings/wards", words: settingsText("wardsPage") },
     { to: "/settings/census", words: settingsText("censusPage") },
     { to: "/settings/scope", words: settingsText("scopePage") },
+    { to: "/settings/baselines", words: settingsText("baselinesPage") },
   ];
   return (
     <Page title={title}>
