@@ -53,5 +53,5 @@ function nameOf(file, source, { location: { start, end }, replacement = "" }) {
 
 /** @param {string} text */
 function oneLine(text) {
-  return text.replace(/\s+/g, " ").slice(0, 100);
+  return text.replace(/\s+/g, " ").slice(0, 300);
 }

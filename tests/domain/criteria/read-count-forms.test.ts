@@ -111,6 +111,8 @@ describe("every form of a count", () => {
     "not more than 5",
     "5 at least",
     "5>",
+    "5>=",
+    "5<=",
     "5 >= 4",
     "5<",
     "5 <= 6",

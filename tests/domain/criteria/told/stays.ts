@@ -111,6 +111,11 @@ export const stays: Readonly<Record<string, Story>> = {
     ],
   },
   "supported for organ donation since that day": { ...on(10, fever), catheters: since2, donorSupportFrom: 10 },
+  "supported for organ donation since the day between the first sign and the specimen": {
+    ...on(10, [{ day: 8, sign: "38.4" }]),
+    catheters: since2,
+    donorSupportFrom: 9,
+  },
   "supported for organ donation from the next day on": { ...on(10, fever), catheters: since2, donorSupportFrom: 11 },
   "an event although the patient died the next day": { ...on(10), died: 11 },
 };
