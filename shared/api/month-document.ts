@@ -8,7 +8,8 @@ import { idInPath } from "../wire.ts";
 export const readMonthDocument = endpoint({
   method: "GET",
   path: "/months/{month}/document",
-  summary: "Take a month's figures along as a document, as they are now or as they were signed",
+  summary:
+    "Take a month's figures along as a document, as they are now or as they were signed; the PDF of a signature is kept",
   permission: "see-counts",
   wards: "facility",
   reply: "document",
@@ -16,6 +17,16 @@ export const readMonthDocument = endpoint({
   query: {
     signature: idInPath.optional().describe("The number of a signature; left out: the figures as they are now"),
   },
-  output: z.strictObject({ document: reportDocument }).meta({ id: "MonthDocument" }),
+  output: z
+    .strictObject({
+      document: reportDocument,
+      signed: z
+        .strictObject({ month, number: z.int() })
+        .nullable()
+        .describe(
+          "The signature whose whole text it was made of: its PDF is made once and kept; null for other figures",
+        ),
+    })
+    .meta({ id: "MonthDocument" }),
   errors: ["in-the-future", "not-found"],
 });

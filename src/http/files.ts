@@ -4,6 +4,8 @@ import { type DocumentType, documentTypes, type ReportDocument } from "../../sha
 import { csvMediaType, type Sheet } from "../../shared/sheet.ts";
 import { sheetCsv } from "../csv/sheet-csv.ts";
 import type { DocumentMaker } from "../documents/document-maker.ts";
+import type { Act } from "../usecases/act.ts";
+import { keepSignedDocument, type SignedDocument } from "../usecases/keep-signed-document.ts";
 
 /** The media types, beside JSON, in which an endpoint answers. */
 export function fileTypes({ reply }: Pick<Endpoint, "reply">): readonly DocumentType[] {
@@ -11,10 +13,18 @@ export function fileTypes({ reply }: Pick<Endpoint, "reply">): readonly Document
   return reply === "document" ? (Object.keys(documentTypes) as DocumentType[]) : [];
 }
 
+/** By whom a file is asked for, and what makes it. */
+interface FileAsked {
+  readonly endpoint: Endpoint;
+  readonly request: FastifyRequest;
+  readonly documents: DocumentMaker;
+  readonly act: Act;
+}
+
 /** The file that is asked for, as the body of the reply, which is marked as one; null for who asks for JSON. */
 export async function asFile(
   reply: FastifyReply,
-  { endpoint, request, documents }: { endpoint: Endpoint; request: FastifyRequest; documents: DocumentMaker },
+  { endpoint, request, documents, act }: FileAsked,
   answer: object,
 ): Promise<string | Buffer | null> {
   const types = fileTypes(endpoint);
@@ -27,7 +37,10 @@ export async function asFile(
     reply.type(`${csvMediaType}; charset=utf-8`);
     return sheetCsv((answer as { sheet: Sheet }).sheet);
   }
-  const { document } = answer as { document: ReportDocument };
+  const { document, signed = null } = answer as {
+    document: ReportDocument;
+    signed?: Omit<SignedDocument, "mediaType"> | null;
+  };
   const [first] = document.sheets;
   if (type === csvMediaType && first) {
     reply.type(`${csvMediaType}; charset=utf-8`);
@@ -35,5 +48,7 @@ export async function asFile(
   }
   if (type === csvMediaType) throw new Error(`${endpoint.path} answered a document without a sheet`);
   reply.type(type);
-  return Buffer.from(await documents.make(document, type));
+  const make = () => documents.make(document, type);
+  const isKept = signed !== null && type === "application/pdf";
+  return Buffer.from(isKept ? await keepSignedDocument(act, { ...signed, mediaType: type }, make) : await make());
 }

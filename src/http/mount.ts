@@ -51,7 +51,7 @@ export function mount<E extends Endpoint>(
         .update(JSON.stringify([name, input]))
         .digest("hex");
       const answer = key === null ? await carryOut(act) : await once(act, { key, digest }, carryOut);
-      return (await asFile(reply, { endpoint, request, documents }, answer)) ?? tagged(reply, answer);
+      return (await asFile(reply, { endpoint, request, documents, act }, answer)) ?? tagged(reply, answer);
     },
   });
 }

@@ -55,3 +55,42 @@ export async function addSignature(
     data: { id: tx.newId(), facilityId, ...signature, signedAt: new Date(now), signedBy: personId },
   });
 }
+
+/** A document that was made of a signature. */
+export interface KeptDocument {
+  readonly bytes: Uint8Array;
+  /** SHA-256 of the bytes in hexadecimal digits. */
+  readonly digest: string;
+}
+
+interface WhichDocument {
+  readonly month: Month;
+  readonly number: number;
+  readonly mediaType: string;
+}
+
+/** The document of a signature as it is kept; null while none was made. */
+export async function keptDocument(
+  read: Read,
+  facilityId: number,
+  { month, number, mediaType }: WhichDocument,
+): Promise<KeptDocument | null> {
+  return read.db.signedDocument.findFirst({
+    where: { mediaType, signedMonth: { facilityId, month, number } },
+    select: { bytes: true, digest: true },
+  });
+}
+
+/** Keeps the document of a signature that is there and has none of this type. */
+export async function keepDocument(
+  tx: Tx,
+  { facilityId, now }: Pick<Recording, "facilityId" | "now">,
+  { month, number, mediaType, bytes, digest }: WhichDocument & KeptDocument,
+): Promise<void> {
+  const { id: signedMonthId } = await tx.db.signedMonth.findUniqueOrThrow({
+    where: { facilityId_month_number: { facilityId, month, number } },
+    select: { id: true },
+  });
+  const data = { signedMonthId, mediaType, bytes: new Uint8Array(bytes), digest, madeAt: new Date(now) };
+  await tx.db.signedDocument.create({ data });
+}

@@ -19,7 +19,7 @@ export async function readMonthDocument(
 ): Promise<OutputOf<typeof endpoint>> {
   if (number === undefined) {
     const { report } = await reportFigures(act, { month, ...reach });
-    return { document: monthDocument(report, null, [monthFiguresSheet(report)]) };
+    return { document: monthDocument(report, null, [monthFiguresSheet(report)]), signed: null };
   }
   const { report, signature } = await readSignedMonth(act, { month, number, ...reach });
   const people = await act.store.read((read) => everybody(read, act.actor.facilityId));
@@ -28,5 +28,7 @@ export async function readMonthDocument(
   const amended = number === 1 ? "" : ` as amendment ${number - 1} (${signature.reason ?? "no reason given"})`;
   const at = new Date(signature.signedAt).toISOString();
   const signed = `${at} (UTC) by ${name}, ${role}${amended}. SHA-256 of the signed text: ${signature.digest}`;
-  return { document: monthDocument(report, signed, [monthFiguresSheet(report)]) };
+  const document = monthDocument(report, signed, [monthFiguresSheet(report)]);
+  // What somebody sees of some wards only is made for them anew.
+  return { document, signed: reach.wardIds ? null : { month, number } };
 }

@@ -6,6 +6,7 @@ import { month } from "../../shared/day.ts";
 import type { FigureKey } from "../../shared/figure-words.ts";
 import type { MonthReport } from "../../shared/month-report.ts";
 import { openStore } from "../../src/store/open-store.ts";
+import { keptDocument } from "../../src/store/signed-months.ts";
 import { readSignedText as readText } from "../../src/usecases/read-signatures.ts";
 import { onEachDatabase, type TestDatabase } from "../databases/databases.ts";
 import { auditOf } from "../databases/read-back.ts";
@@ -18,6 +19,7 @@ const { admitPatient, dischargePatient, describeWard, insertCatheter, removeCath
 const { listSignedMonths, readMonthFigures, readMonthFigureSheet, readMonthSignatures } = endpoints;
 const { readSignedMonth, readSignedText, recordNoneFound, signMonth, watchWard } = endpoints;
 const october = month.parse("2026-10");
+const signature1 = { month: october, number: 1 };
 const reason = "Recorded late";
 /** What was signed on each database, to be compared. */
 const texts: string[] = [];
@@ -95,6 +97,27 @@ onEachDatabase("a signed month", (fresh) => {
     const entries = (await auditOf(desk.hospital.store, 1)).filter(({ action }) => action === "sign-month");
     expect(entries.map(({ details }) => details)).toEqual([{ month: october, number: 1 }]);
   });
+
+  it("has a PDF that is made once, kept, and given again byte for byte, also by the next start", async () => {
+    const take = async (person: number) => {
+      const headers = { accept: "application/pdf", "x-demo-person": String(person) };
+      const answer = await fetch(`${desk.base}/api/v1/months/2026-10/document?signature=1`, { headers });
+      expect([answer.status, answer.headers.get("content-type")]).toEqual([200, "application/pdf"]);
+      return Buffer.from(await answer.arrayBuffer());
+    };
+    const { prevention, manager } = desk.hospital.people;
+    const [one, other] = await Promise.all([take(prevention), take(prevention)]);
+    expect(one.subarray(0, 5).toString()).toBe("%PDF-");
+    expect(one.equals(other)).toBe(true);
+    const store = openStore(database.url);
+    const again = await store.read((read) => keptDocument(read, 1, { ...signature1, mediaType: "application/pdf" }));
+    await store.close();
+    expect(one.equals(Buffer.from(again?.bytes ?? []))).toBe(true);
+    expect(again?.digest).toBe(createHash("sha256").update(one).digest("hex"));
+    // The manager's is made of the own wards, and stands in nobody's place.
+    expect((await take(manager)).equals(one)).toBe(false);
+    expect((await take(prevention)).equals(one)).toBe(true);
+  }, 60_000);
 
   it("is not signed again without a reason, a change, or knowledge of the latest signature", async () => {
     const codes = async (said: Parameters<typeof sign>[0]) => (await desk.refused(signMonth, await sign(said))).code;

@@ -15,6 +15,7 @@ export const signingText = catalogue("signing", {
   signedBy: "Signed by {{name}}, {{role}}, on {{when}}.",
   amendedBy: "Amendment {{number}}: signed anew by {{name}}, {{role}}, on {{when}}.",
   because: "Reason: {{reason}}",
+  documentOf: "The document as signed, signature {{number}}",
   digest: "Checksum of the signed text: {{digest}}",
   readAgain: "Read the month again",
   same: "Nothing in the record of this month has changed since.",

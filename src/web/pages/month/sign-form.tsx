@@ -1,9 +1,11 @@
 import { type ReactNode, useState } from "react";
+import { readMonthDocument } from "../../../../shared/api/month-document.ts";
 import { signMonth } from "../../../../shared/api/month-figures.ts";
 import type { Month } from "../../../../shared/day.ts";
 import { faultsOf } from "../../parts/form/faults.ts";
 import { RecordForm } from "../../parts/form/record-form.tsx";
 import { LongTextField } from "../../parts/form/text-field.tsx";
+import { askForFile } from "../../parts/server.ts";
 import { useRecording } from "../../parts/use-recording.ts";
 import { monthWords } from "../../parts/words.ts";
 import { signingText as text } from "../../texts/signing.ts";
@@ -22,7 +24,10 @@ export function SignForm(props: {
   const { sending, send, forget } = useRecording(signMonth);
   const sign = async (): Promise<void> => {
     const reply = await send({ month, seen, replaces: latest, reason: reason.trim() === "" ? null : reason });
-    if (reply.state === "answered") done();
+    if (reply.state !== "answered") return;
+    done();
+    // Its PDF is made and kept now; where that does not succeed, whoever takes it along first has it made.
+    void askForFile(readMonthDocument, { month, signature: reply.value.signature.number }, "application/pdf");
   };
   const again = (): void => {
     forget();

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { readMonthDocument } from "../../../../shared/api/month-document.ts";
 import { readMonthSignatures } from "../../../../shared/api/month-figures.ts";
 import type { readMonthGaps } from "../../../../shared/api/months.ts";
 import type { Month } from "../../../../shared/day.ts";
@@ -8,6 +9,7 @@ import { type NameOf, WithNames } from "../../parts/people-names.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
+import { TakeDocument } from "../../parts/take-document.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
 import { instantWords, monthWords } from "../../parts/words.ts";
 import { signingText as text } from "../../texts/signing.ts";
@@ -40,7 +42,7 @@ export function Signature(props: Props): ReactNode {
           <WithNames what={what}>
             {(nameOf) => (
               <>
-                <Signatures signed={signed} nameOf={nameOf} />
+                <Signatures {...{ month, signed, nameOf }} />
                 <Signing {...props} signed={signed} done={asked.again} />
               </>
             )}
@@ -51,7 +53,7 @@ export function Signature(props: Props): ReactNode {
   );
 }
 
-function Signatures({ signed, nameOf }: { signed: Signed; nameOf: NameOf }): ReactNode {
+function Signatures({ month, signed, nameOf }: { month: Month; signed: Signed; nameOf: NameOf }): ReactNode {
   const { zone } = useSession().facility;
   if (signed.signatures.length === 0) return <p>{text("open")}</p>;
   return (
@@ -70,6 +72,13 @@ function Signatures({ signed, nameOf }: { signed: Signed; nameOf: NameOf }): Rea
                 </>
               )}
               <span className="small checksum"> {text("digest", { digest })}</span>
+              <section aria-label={text("documentOf", { number })}>
+                <TakeDocument
+                  endpoint={readMonthDocument}
+                  input={{ month, signature: number }}
+                  name={`month-${month}-signed-${number}`}
+                />
+              </section>
             </li>
           );
         })}
