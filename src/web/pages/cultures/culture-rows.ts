@@ -1,4 +1,5 @@
 import type { readCultures } from "../../../../shared/api/cultures.ts";
+import { findingKind, findingKinds } from "../../../../shared/case-words.ts";
 import { specimenMethod, specimenStatus } from "../../../../shared/culture-words.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
 import type { Correction, SaidBefore } from "../../parts/corrections.tsx";
@@ -11,11 +12,13 @@ import {
   specimenStatusText,
 } from "../../texts/culture-words.ts";
 import { culturesText } from "../../texts/cultures.ts";
+import { findingsText } from "../../texts/findings.ts";
 
 /** A patient's specimens and signs as the server tells them. */
 export type Cultures = OutputOf<typeof readCultures>;
 export type Specimen = Cultures["specimens"][number];
 export type Sign = Cultures["signs"][number];
+export type Finding = Cultures["findings"][number];
 type Organism = Pick<Specimen["organisms"][number], "name" | "count" | "group">;
 
 /** The corrections of one entry, such as `specimen 12`, oldest first. */
@@ -50,6 +53,8 @@ const labels = {
 /** A field of an older version in words; null for what people do not read. */
 export function wordsBefore(name: string, value: unknown, time: FacilityTime): SaidBefore | null {
   const key = labels[name as keyof typeof labels];
+  if (name === "present") return { label: findingsText("present"), value: findingsText(value ? "isSo" : "isNotSo") };
+  if (name === "cellsPerMm3" && value !== null) return { label: findingsText("cells"), value: String(value) };
   if (key === undefined || value === null || value === false) return null;
   return { label: culturesText(key), value: valueBefore(name as keyof typeof labels, value, time) };
 }
@@ -58,7 +63,11 @@ function valueBefore(name: keyof typeof labels, value: unknown, time: FacilityTi
   if (name === "organisms") return organismsWords(value as readonly Organism[]) ?? culturesText("grewNone");
   if (name === "status") return specimenStatusText(specimenStatus.parse(value));
   if (name === "method") return specimenMethodText(specimenMethod.parse(value));
-  if (name === "finding") return findingText(value as Sign["finding"]);
+  // Of a finding it names its kind, of a sign what was found.
+  if (name === "finding")
+    return value === "present" || value === "absent" || value === "not-recorded"
+      ? findingText(value)
+      : findingKinds[findingKind.parse(value)];
   if (name === "temperature") return temperatureBefore(value as { hundredths: number; unit: string });
   if (name === "collectedAt" || name === "at") return time.short(Date.parse(String(value)));
   // A day is kept as its number.

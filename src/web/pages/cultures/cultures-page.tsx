@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { readCultures } from "../../../../shared/api/cultures.ts";
+import { OpensOnce } from "../../parts/opens-once.tsx";
 import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { PatientHead } from "../../parts/patient/patient-head.tsx";
@@ -11,7 +12,10 @@ import { useAnswer } from "../../parts/use-answer.ts";
 import { useHashFocus } from "../../parts/use-hash-focus.ts";
 import type { PageProps } from "../../routes.ts";
 import { culturesText } from "../../texts/cultures.ts";
+import { findingsText } from "../../texts/findings.ts";
 import type { Cultures } from "./culture-rows.ts";
+import { FindingEntry } from "./finding-entry.tsx";
+import { FindingForm } from "./finding-form.tsx";
 import { SignEntry } from "./sign-entry.tsx";
 import { SignsForm } from "./signs-form.tsx";
 import { SpecimenEntry } from "./specimen-entry.tsx";
@@ -57,6 +61,9 @@ function Recording({ patientId, again }: { patientId: number; again: () => void 
         <summary>{culturesText("recordSigns")}</summary>
         <SignsForm {...{ patientId, again }} />
       </details>
+      <OpensOnce className="card" summary={findingsText("record")}>
+        <FindingForm {...{ patientId, again }} />
+      </OpensOnce>
     </div>
   );
 }
@@ -90,6 +97,24 @@ function Entries(props: { cultures: Cultures; nameOf: NameOf; again: () => void 
           ))}
         </ol>
       </section>
+      <Findings {...props} />
     </>
+  );
+}
+
+function Findings(props: { cultures: Cultures; nameOf: NameOf; again: () => void }): ReactNode {
+  const findings = [...props.cultures.findings].reverse();
+  return (
+    <section aria-labelledby="findings">
+      <h2 id="findings">{findingsText("title")}</h2>
+      {findings.length === 0 && <p>{findingsText("none")}</p>}
+      <ol className="plain-list" reversed>
+        {findings.map((finding) => (
+          <li key={finding.findingId} className="card">
+            <FindingEntry key={finding.version} {...props} finding={finding} />
+          </li>
+        ))}
+      </ol>
+    </section>
   );
 }

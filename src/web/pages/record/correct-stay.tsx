@@ -5,6 +5,7 @@ import { TextField } from "../../parts/form/text-field.tsx";
 import { TimeField } from "../../parts/form/time-field.tsx";
 import { UpdateForm } from "../../parts/form/update-form.tsx";
 import { VoidForm } from "../../parts/form/void-form.tsx";
+import { OpensOnce } from "../../parts/opens-once.tsx";
 import type { Stay } from "../../parts/patient/patient-record.ts";
 import { useSession } from "../../parts/session.tsx";
 import { useRecording } from "../../parts/use-recording.ts";
@@ -20,13 +21,11 @@ const labels = () => ({
 
 /** Corrects or voids a stay, always with a reason; what it said is kept. */
 export function StayCorrections({ stay, again }: { stay: Stay; again: () => void }): ReactNode {
-  const [wasOpened, setOpened] = useState(false);
   return (
-    <details className="on-screen" onToggle={() => setOpened(true)}>
-      <summary>{text("stayActs")}</summary>
-      {wasOpened && <CorrectStay {...{ stay, again }} />}
-      {wasOpened && <VoidStay {...{ stay, again }} />}
-    </details>
+    <OpensOnce summary={text("stayActs")}>
+      <CorrectStay {...{ stay, again }} />
+      <VoidStay {...{ stay, again }} />
+    </OpensOnce>
   );
 }
 

@@ -8,6 +8,7 @@ import { TextField } from "../../parts/form/text-field.tsx";
 import { TimeField } from "../../parts/form/time-field.tsx";
 import { UpdateForm } from "../../parts/form/update-form.tsx";
 import { VoidForm } from "../../parts/form/void-form.tsx";
+import { OpensOnce } from "../../parts/opens-once.tsx";
 import type { WardStay } from "../../parts/patient/patient-record.ts";
 import { useSession } from "../../parts/session.tsx";
 import { useRecording } from "../../parts/use-recording.ts";
@@ -33,20 +34,17 @@ export function WardStayCorrections(props: Acted & { isFirst: boolean }): ReactN
   const { wardStay, again, isFirst } = props;
   const { time, wardCode } = useSession();
   const { wardId, startAt } = wardStay;
-  const [wasOpened, setOpened] = useState(false);
+  const label = text("wardActsOf", { ward: wardCode(wardId), from: time.short(startAt) });
   return (
-    <details className="on-screen" onToggle={() => setOpened(true)}>
-      <summary aria-label={text("wardActsOf", { ward: wardCode(wardId), from: time.short(startAt) })}>
-        {text("wardActs")}
-      </summary>
-      {wasOpened && <CorrectWardStay {...{ wardStay, again }} />}
-      {wasOpened && !isFirst && (
+    <OpensOnce summary={text("wardActs")} label={label}>
+      <CorrectWardStay {...{ wardStay, again }} />
+      {!isFirst && (
         <>
           <TakeBack {...{ wardStay, again }} endpoint={cancelMove} title={text("cancelMove")} />
           <TakeBack {...{ wardStay, again }} endpoint={voidWardStay} title={text("voidWard")} />
         </>
       )}
-    </details>
+    </OpensOnce>
   );
 }
 
