@@ -38,7 +38,14 @@ export function LongTextField(
   return (
     <Field {...{ pointer, label, help, faults }}>
       {(control) => (
-        <textarea {...control} maxLength={maxLength} value={value} onChange={(event) => change(event.target.value)} />
+        <textarea
+          {...control}
+          // What stands in it is the person's own.
+          data-said=""
+          maxLength={maxLength}
+          value={value}
+          onChange={(event) => change(event.target.value)}
+        />
       )}
     </Field>
   );
