@@ -30,6 +30,7 @@ export const auditActions = {
   import: "Imported files",
   "import-lines": "Stored lines of files",
   "insert-catheter": "Recorded a catheter",
+  "correct-patient": "Corrected a patient's day of birth or sex",
   "merge-patients": "Merged two records",
   "move-patient": "Moved a patient",
   "rebuild-determinations": "Determined all cultures anew",

@@ -41,7 +41,7 @@ import { readMonth, readMonthCare, readMonthGaps, readWardCare, readWardMonth } 
 import { cancelMove, correctWardStay, movePatient, recordAbsence, voidWardStay } from "./moves.ts";
 import { confirmCatheter, correctNote, recordCareCheck, recordUrineOutput, reviewCatheter, voidNote } from "./notes.ts";
 import { listOrganisms } from "./organisms.ts";
-import { findPatients, mergePatients, readPatient, unmergePatients } from "./patients.ts";
+import { correctPatient, findPatients, mergePatients, readPatient, unmergePatients } from "./patients.ts";
 import { listPeople, readMe } from "./people.ts";
 import { listPolicies, readPolicy, setPolicy } from "./policies.ts";
 import { readRound } from "./rounds.ts";
@@ -93,6 +93,7 @@ export const endpoints = {
   readSample,
   readDailyCounts,
   recordDailyCount,
+  correctPatient,
   findPatients,
   readPatient,
   mergePatients,

@@ -1,7 +1,8 @@
 import { z } from "zod";
+import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { id, idInPath, instant, lineText, reason } from "../wire.ts";
-import { catheterState, noteState, patientState, stayState, wardStayState } from "./entries.ts";
+import { catheterState, noteState, patientState, replacedVersion, stayState, wardStayState } from "./entries.ts";
 
 /** A hospital's own number of a patient or stay: it stands in bodies only, never in an address. */
 export const hospitalNumber = lineText(100);
@@ -50,9 +51,34 @@ export const readPatient = endpoint({
       wardStays: z.array(wardStayState.extend({ stayId: id })),
       catheters: z.array(catheterState),
       notes: z.array(noteState),
+      corrections: z.array(replacedVersion).describe("What this record said of birth and sex before, oldest first"),
     })
     .meta({ id: "PatientRecord" }),
   errors: [],
+});
+
+const sex = z.enum(["female", "male", "other", "unknown"]).nullable();
+
+/** What was not known at admission, or written down wrong: rules of age ask for the day of birth. */
+export const correctPatient = endpoint({
+  method: "POST",
+  path: "/patients/{patientId}/corrections",
+  summary: "Correct a patient's day of birth or sex; what the record said is kept, and cultures are determined anew",
+  effect: "creates",
+  permission: "record-care",
+  wards: "patient",
+  reply: "json",
+  params: { patientId: idInPath },
+  body: {
+    birthDay: day.nullable(),
+    sex,
+    seen: z
+      .strictObject({ birthDay: day.nullable(), sex: z.string().nullable() })
+      .describe("What the person saw: somebody may have corrected it since"),
+    reason,
+  },
+  output: z.strictObject({ patientId: id }).meta({ id: "PatientCorrected" }),
+  errors: ["stale-version", "in-the-future"],
 });
 
 /** Two records turn out to be one person. */

@@ -18,7 +18,6 @@ import { correctNote } from "../usecases/correct-note.ts";
 import { describeWard } from "../usecases/describe-ward.ts";
 import { cancelDischarge, dischargePatient } from "../usecases/discharge-patient.ts";
 import { zoneOfFacility } from "../usecases/find-facility.ts";
-import { findPatients } from "../usecases/find-patients.ts";
 import { decideImport } from "../usecases/intake/decide-import.ts";
 import { listImports, readImport } from "../usecases/intake/read-import.ts";
 import { readImportLines } from "../usecases/intake/read-import-lines.ts";
@@ -30,7 +29,6 @@ import { listPeople } from "../usecases/list-people.ts";
 import { listPolicies } from "../usecases/list-policies.ts";
 import { listScope } from "../usecases/list-scope.ts";
 import { listWards } from "../usecases/list-wards.ts";
-import { mergePatients, unmergePatients } from "../usecases/merge-patients.ts";
 import { movePatient } from "../usecases/move-patient.ts";
 import type { Reach } from "../usecases/reach.ts";
 import { readAgreement } from "../usecases/read-agreement.ts";
@@ -39,7 +37,6 @@ import { readDailyCounts } from "../usecases/read-daily-counts.ts";
 import { readFacility } from "../usecases/read-facility.ts";
 import { readMe } from "../usecases/read-me.ts";
 import { readMonthDocument } from "../usecases/read-month-document.ts";
-import { readPatient } from "../usecases/read-patient.ts";
 import { readPolicy } from "../usecases/read-policy.ts";
 import { readRound } from "../usecases/read-round.ts";
 import { readSample } from "../usecases/read-sample.ts";
@@ -67,6 +64,7 @@ import { withInstants } from "./charted-times.ts";
 import { cultureRoutes } from "./culture-routes.ts";
 import { withCells } from "./import-lines.ts";
 import { monthRoutes } from "./month-routes.ts";
+import { patientRoutes } from "./patient-routes.ts";
 
 /**
  * What answers an endpoint. The input was read by its contract, the person may do this, and a ward or record that is
@@ -108,10 +106,6 @@ export const routes: Routes = {
   readSample: (act, input) => readSample(act, input),
   readDailyCounts: (act, input) => readDailyCounts(act, input),
   recordDailyCount: (act, { day, ...input }) => recordDailyCount(act, { ...input, day: dayNumber(day) }),
-  findPatients: (act, input, reach) => findPatients(act, input, reach),
-  readPatient: (act, input) => readPatient(act, input),
-  mergePatients: (act, { patientId, fromId }) => mergePatients(act, { fromId, intoId: patientId }),
-  unmergePatients: (act, input) => unmergePatients(act, input),
   admitPatient: async (act, input) => {
     const { identifier, birthDay, sex, ...stay } = await withInstants(act, input, ["admittedAt"]);
     const born = birthDay == null ? null : dayNumber(birthDay);
@@ -165,6 +159,7 @@ export const routes: Routes = {
   ...cultureRoutes,
   ...caseRoutes,
   ...monthRoutes,
+  ...patientRoutes,
   readRound: (act, input) => readRound(act, input),
   readPolicy: (act, input) => readPolicy(act, input),
   listPolicies: (act, _input, reach) => listPolicies(act, reach),

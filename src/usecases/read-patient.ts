@@ -1,6 +1,7 @@
 import type { readPatient as endpoint } from "../../shared/api/patients.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { writeAudit } from "../store/audit.ts";
+import { oldVersions } from "../store/entry-versions.ts";
 import { mergedGroup, mergesAmong } from "../store/merges.ts";
 import { notesOf } from "../store/notes.ts";
 import { findPatient } from "../store/patients.ts";
@@ -34,6 +35,7 @@ export function readPatient(act: Act, { patientId }: { patientId: number }): Pro
         wardStays: stays.flatMap((stay) => stay.wardStays.map((w) => ({ ...wardStayAnswer(w), stayId: stay.id }))),
         catheters: catheters.map(({ stayId, catheter }) => catheterAnswer(stayId, catheter)),
         notes: notes.map(noteAnswer),
+        corrections: await oldVersions(tx, "patient", [patientId]),
       };
     },
     { snapshot: true },

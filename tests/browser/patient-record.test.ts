@@ -89,6 +89,22 @@ describe("a patient's record", () => {
     await page.getByRole("heading", { name: "Stay BED-2B" }).waitFor();
   });
 
+  it("takes a day of birth later, with a reason, and keeps what the record said", async () => {
+    const page = await served.tab({ person: "bedside" });
+    await page.goto(`/patients/${beds[2].patientId}`);
+    await page.getByText("Correct the day of birth or the sex").click();
+    const form = page.locator("form", { hasText: "Some definitions ask for the age" });
+    await form.getByLabel("Day of birth").fill("2027-01-01");
+    await form.getByLabel("Why").fill("Asked the patient");
+    await form.getByRole("button", { name: "Record the correction" }).click();
+    await form.getByText("This day has not come yet.").first().waitFor();
+    await form.getByLabel("Day of birth").fill("1951-07-04");
+    await form.getByLabel("Sex").selectOption("female");
+    await form.getByRole("button", { name: "Record the correction" }).click();
+    await page.getByText("1951-07-04").first().waitFor();
+    await page.getByText(/Asked the patient/).waitFor();
+  });
+
   it("finds a patient by number without the number in any address", async () => {
     const page = await served.tab({ person: "bedside" });
     const asked: string[] = [];

@@ -13,6 +13,8 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/domain/baselines/own-from-rows.ts": "tests/domain/baselines/stored-baseline.test.ts",
   "src/usecases/add-own-baseline.ts": "tests/http/baselines.test.ts",
   "src/usecases/keep-signed-document.ts": "tests/http/signed-months.test.ts",
+  "src/store/replace-patient.ts": "tests/http/determinations.test.ts",
+  "src/usecases/correct-patient.ts": "tests/http/determinations.test.ts",
   "src/usecases/find-numbered.ts": "tests/demo/load-alder-bay.test.ts",
   "src/usecases/intake/care-rules.ts": "tests/usecases/intake/import-reviews.test.ts",
   "src/usecases/intake/read-waiting.ts": "tests/usecases/intake/apply-import.test.ts",

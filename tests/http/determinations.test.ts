@@ -9,7 +9,7 @@ import { readCases, titleOf } from "../reference/read-data.ts";
 import { type Desk, openDesk } from "./desk.ts";
 import { fullRecord } from "./inputs.ts";
 
-const { correctSpecimen, readDeterminations, recordSigns, recordSpecimen } = endpoints;
+const { correctPatient, correctSpecimen, readDeterminations, recordSigns, recordSpecimen } = endpoints;
 
 /** Cases of March 2024, asked in November 2026: both months begin the same count of days, and no rule knows a month. */
 const inNovember = (text: string) => text.replace("2024-03-", "2026-11-");
@@ -146,6 +146,28 @@ onEachDatabase("determinations of a record", (fresh) => {
     const { patientId } = await recorded(met, `AGE-${birthDay}`, { birthDay, catheter: false });
     const { event, ...answer } = await determined(patientId);
     expect([answer.outcome, event?.criterion ?? null]).toEqual([outcome, criterion]);
+  });
+
+  it("are made anew when somebody finds out when the patient was born, who must have seen what the record said", async () => {
+    const { patientId } = await recorded(met, "BORN-LATER", { birthDay: null, catheter: false });
+    expect((await determined(patientId)).outcome).toBe("cannot-tell");
+    const correction = { patientId, sex: null, reason: "Asked the patient", seen: { birthDay: null, sex: null } };
+    const later = await desk.refused(correctPatient, { ...correction, birthDay: day.parse("2026-11-21") });
+    expect([later.code, later.errors[0]?.pointer]).toEqual(["in-the-future", "/birthDay"]);
+    const young = { ...correction, birthDay: day.parse("1960-11-08") };
+    await desk.ask(correctPatient, young);
+    expect((await determined(patientId)).outcome).toBe("event");
+    const stale = await desk.refused(correctPatient, { ...young, birthDay: day.parse("1960-11-07") });
+    expect([stale.code, stale.current]).toEqual(["stale-version", { birthDay: "1960-11-08", sex: null }]);
+    const seen = { birthDay: day.parse("1960-11-08"), sex: null };
+    await desk.ask(correctPatient, { ...young, birthDay: day.parse("1960-11-07"), seen });
+    expect((await determined(patientId)).outcome).toBe("not-met");
+    const { patient, corrections } = await desk.ask(endpoints.readPatient, { patientId });
+    expect(patient.birthDay).toBe("1960-11-07");
+    expect(corrections.map(({ before, reason }) => [before.birthDay, reason])).toEqual([
+      [null, "Asked the patient"],
+      ["1960-11-08", "Asked the patient"],
+    ]);
   });
 
   it("are told by European definitions too, and each look is recorded", async () => {

@@ -70,6 +70,9 @@ export const inputs: Inputs = {
   }),
   findPatients: () => ({ identifier: "ALDER-1001" }),
   readPatient: ({ patientId }) => ({ patientId }),
+  correctPatient: ({ patientId }) => ({
+    ...{ patientId, birthDay: day.parse("1950-03-01"), sex: null, seen: { birthDay: null, sex: null }, reason },
+  }),
   mergePatients: ({ patientId, otherPatientId }) => ({ patientId, fromId: otherPatientId }),
   unmergePatients: ({ patientId }) => ({ patientId, mergeId: 2_000_000_000, reason }),
   admitPatient: ({ wardId, at, fresh }) => ({ wardId, identifier: fresh(), number: fresh(), admittedAt: at, bed: "7" }),

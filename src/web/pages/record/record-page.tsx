@@ -1,13 +1,16 @@
 import type { ReactNode } from "react";
+import { Corrections } from "../../parts/corrections.tsx";
 import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { PatientHead } from "../../parts/patient/patient-head.tsx";
 import { lastWardStay, type PatientRecord, type Stay } from "../../parts/patient/patient-record.ts";
 import { WithPatient } from "../../parts/patient/with-patient.tsx";
+import { WithNames } from "../../parts/people-names.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import type { PageProps } from "../../routes.ts";
 import { recordText } from "../../texts/patients.ts";
+import { PatientCorrection } from "./correct-patient.tsx";
 import { MergeSection } from "./merge-section.tsx";
 import { MergesList } from "./merges-list.tsx";
 import { StayActs } from "./stay-acts.tsx";
@@ -32,6 +35,8 @@ function Shown({ record, again }: { record: PatientRecord; again: () => void }):
   return (
     <>
       <PatientHead record={record} stayId={latest?.stayId ?? null} />
+      {may("record-care") && <PatientCorrection key={JSON.stringify(record.patient)} {...{ record, again }} />}
+      <Before record={record} />
       <MergedInto record={record} />
       <p className="row on-screen">
         {place && wards.some(({ wardId }) => wardId === place.wardId) && (
@@ -65,4 +70,10 @@ function MergedInto({ record }: { record: PatientRecord }): ReactNode {
       <PageLink to={`/patients/${survivorId}`}>{recordText("toSurvivor", { number })}</PageLink>
     </div>
   );
+}
+
+/** What the record said of birth and sex before it was corrected. */
+function Before({ record: { corrections } }: { record: PatientRecord }): ReactNode {
+  if (corrections.length === 0) return null;
+  return <WithNames what={recordText("title")}>{(nameOf) => <Corrections {...{ corrections, nameOf }} />}</WithNames>;
 }
