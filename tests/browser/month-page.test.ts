@@ -57,6 +57,24 @@ describe("the month page", () => {
     await page.getByText("Read on November 20, 2026 at 10:00 (America/New_York).").waitFor();
   });
 
+  it("shows cultures of catheters without a recorded sign, and hands out infections and cultures as files", async () => {
+    const page = await served.tab();
+    await page.goto("/months/2026-11");
+    await page.getByText("Urine cultures of catheters without any recorded sign").click();
+    const cultures = page.getByRole("region", { name: "Urine cultures by ward; scrolls sideways" });
+    await cultures.getByRole("row", { name: /^All wards/ }).waitFor();
+    for (const [button, head] of [
+      ["Infections as CSV", "ward,"],
+      ["Cultures as CSV", "ward,name,cultures"],
+    ] as const) {
+      const [download] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: button }).click(),
+      ]);
+      expect(readFileSync(await download.path(), "utf8")).toContain(head);
+    }
+  });
+
   it("opens a figure down to its patients by the keyboard alone", async () => {
     const page = await served.tab();
     await page.goto("/months/2026-11");

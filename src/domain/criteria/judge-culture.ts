@@ -61,15 +61,12 @@ function judgeCounts(specimen: Specimen, candidates: readonly GrownOrganism[]): 
     );
     return { ...verdict(specimen, "usable", `can be used: ${names}`), culture: { specimen, pathogens } };
   }
-  const unread = candidates.find(({ count }) => reaches(count, limitCfuPerMl) === "unknown");
-  if (unread) {
-    const what = `${unread.name} has ${countText(unread.count)}`;
-    return verdict(
-      specimen,
-      "cannot-tell",
-      `cannot be judged: ${what}`,
-      `Ask the laboratory how much ${unread.name} grew.`,
-    );
+  const unread = candidates.filter(({ count }) => reaches(count, limitCfuPerMl) === "unknown");
+  if (unread.length > 0) {
+    const each = (words: (organism: GrownOrganism) => string) => listWords(unread.map(words), "and");
+    const what = each(({ name, count }) => `${name} has ${countText(count)}`);
+    const grew = each(({ name }) => name);
+    return verdict(specimen, "cannot-tell", `cannot be judged: ${what}`, `Ask the laboratory how much ${grew} grew.`);
   }
   const straddling = candidates.find(({ count }) => reaches(count, limitCfuPerMl) === "straddles");
   const lookUp = straddling

@@ -23,4 +23,11 @@ export const infectionsText = catalogue("infections", {
   confirmNone: "Confirm none found on {{ward}}",
   confirmed: "confirmed {{when}}",
   withdraw: "Withdraw it",
+  csv: "Infections as CSV",
+  cultures: "Urine cultures of catheters without any recorded sign",
+  culturesWhat: "the cultures without a recorded sign",
+  culturesScroll: "Urine cultures by ward; scrolls sideways",
+  culturesCaption:
+    "A culture that nobody had a recorded reason for finds bacteria that may need no treatment. This counts no infection.",
+  culturesCsv: "Cultures as CSV",
 });

@@ -1,11 +1,13 @@
 import { Fragment, type ReactNode, useState } from "react";
 import type { readMonth } from "../../../../shared/api/months.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
+import { OpensOnce } from "../../parts/opens-once.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { Term } from "../../parts/term.tsx";
 import { infectionsText as text } from "../../texts/infections.ts";
+import { CatheterCultures } from "./catheter-cultures.tsx";
 import { Figure } from "./figure.tsx";
 import { NoneFound } from "./none-found.tsx";
 import { WardEvents } from "./ward-events.tsx";
@@ -51,6 +53,9 @@ export function Infections({ answer, again }: { answer: MonthAnswer; again: () =
           </tbody>
         </table>
       </section>
+      <OpensOnce summary={text("cultures")}>
+        <CatheterCultures month={answer.month} />
+      </OpensOnce>
     </section>
   );
 }
