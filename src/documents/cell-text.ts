@@ -15,6 +15,9 @@ export function cellText(cell: SheetCell, kind: SheetColumn["kind"]): string {
   if (typeof cell === "string") return cell;
   if (kind === "text" || kind === "day") return String(cell);
   const [least, most] = decimals[kind];
+  // What is not zero is never printed as zero: a p value may be that small.
+  const smallest = 10 ** -most;
+  if (cell > 0 && cell < smallest / 2) return `< ${smallest}`;
   return cell.toLocaleString("en-US", { minimumFractionDigits: least, maximumFractionDigits: most });
 }
 

@@ -123,5 +123,7 @@ it("figures are printed by their kind, and what is missing is no zero and no emp
   const kinds = ["whole", "ratio", "rate", "amount"] as const;
   expect(kinds.map((kind) => cellText(1234.56789, kind))).toEqual(["1,235", "1,234.568", "1,234.57", "1,234.568"]);
   expect(kinds.map((kind) => cellText(null, kind))).toEqual(kinds.map(() => "missing"));
+  // A p value is never zero, however small.
+  expect([2e-7, 0.0004, 0.0006, 0].map((p) => cellText(p, "amount"))).toEqual(["< 0.001", "< 0.001", "0.001", "0"]);
   expect([cellText(null, "text"), cellText(7, "text"), cellText("2026-11-04", "day")]).toEqual(["", "7", "2026-11-04"]);
 });

@@ -34,7 +34,6 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/domain/cultures/sign.ts": "tests/http/signs.test.ts",
   "src/domain/cultures/sign-faults.ts": "tests/http/signs.test.ts",
   "src/domain/cultures/surveillance-of.ts": "tests/http/determinations.test.ts",
-  "src/domain/cultures/summary-words.ts": "tests/http/cases.test.ts",
   "src/domain/cultures/finding.ts": "tests/http/cases.test.ts",
   "src/domain/reports/events.ts": "tests/http/events.test.ts",
   "src/domain/reports/month-cultures.ts": "tests/http/events.test.ts",

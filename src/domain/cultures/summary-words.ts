@@ -1,4 +1,4 @@
-import { determinationOutcomes } from "../../../shared/culture-words.ts";
+import { determinationOutcomes, onsets } from "../../../shared/culture-words.ts";
 import { rulesOf } from "../criteria/index.ts";
 import { editionNamed } from "../editions/index.ts";
 import { type WardCodes, withWardCodes } from "./ward-codes.ts";
@@ -11,10 +11,13 @@ export function summaryWords(
   const words = new Map<string, string>(Object.entries(determinationOutcomes));
   const rest = summary.startsWith(outcome) ? summary.slice(outcome.length) : `: ${summary}`;
   const said = `${words.get(outcome) ?? "Voided"}${rest}`;
-  const edition = editionNamed(editionId);
-  const rules = edition ? rulesOf(edition) : [];
-  const named = rules.reduce((text, { id, title }) => text.replace(`, ${id},`, `, ${title},`), said);
-  return withWardCodes(named, codes);
+  const criteria = editionNamed(editionId)?.criteria ?? [];
+  const named = criteria.reduce((text, { id, title }) => text.replace(`, ${id},`, `, ${title},`), said);
+  const begun = Object.entries(onsets).reduce(
+    (text, [id, label]) => text.replace(`, ${id},`, `, ${label.toLowerCase()},`),
+    named,
+  );
+  return withWardCodes(begun, codes);
 }
 
 /** The title of a criterion of an edition. */

@@ -12,6 +12,7 @@ export const statisticsText = catalogue("statistics", {
   parts: "{{part}} of {{whole}}",
   interval: "95 %: {{lower}} to {{upper}}",
   p: "p {{p}}",
+  pBelow: "p < {{p}}",
   open: "no limit",
   compared: "Compared with {{name}} ({{year}}). {{population}}. {{definition}}. Source: {{source}}.",
   noBaseline: "No baseline is set for this month, so nothing is predicted.",

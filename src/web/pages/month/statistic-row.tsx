@@ -8,6 +8,9 @@ import type { Opening } from "./figure.tsx";
 import { digitsOf } from "./figure-digits.ts";
 import { type OpenedFigure, StatisticRows } from "./statistic-rows.tsx";
 
+/** A p value below this has no digits to show. */
+const smallestP = 0.0001;
+
 /** A figure with its interval, or why it is missing; what it is made of, and by which method. */
 export function StatisticRow(props: { figure: Figure } & Omit<OpenedFigure, "figure">): ReactNode {
   const { figure, ...of } = props;
@@ -29,7 +32,7 @@ export function StatisticRow(props: { figure: Figure } & Omit<OpenedFigure, "fig
         <td>
           {value === null ? <Said>{reason}</Said> : <strong>{numberWords(value, digits)}</strong>}
           <Interval figure={figure} digits={digits} />
-          {p !== null && <span className="small"> {text("p", { p: numberWords(p, 4) })}</span>}
+          {p !== null && <span className="small"> {chanceWords(p)}</span>}
           {value !== null && limitsReason !== null && (
             <span className="small">
               {" "}
@@ -93,4 +96,9 @@ function Interval({ figure, digits }: { figure: Figure; digits: number }): React
 /** A count, or a predicted number, which has decimals. */
 function amountWords(amount: number): string {
   return numberWords(amount, Number.isInteger(amount) ? 0 : 3);
+}
+
+/** A p value, never as zero. */
+function chanceWords(p: number): string {
+  return p < smallestP ? text("pBelow", { p: smallestP }) : text("p", { p: numberWords(p, 4) });
 }

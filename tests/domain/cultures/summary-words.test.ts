@@ -1,0 +1,20 @@
+import { expect, it } from "vitest";
+import { criterionTitle, summaryWords } from "../../../src/domain/cultures/summary-words.ts";
+
+const words = (summary: string, editionId = "us-2024") =>
+  summaryWords({ summary, outcome: summary.split(",")[0] ?? "", editionId }, new Map([[7, "3E"]]));
+
+it("a determination is told with its outcome, criterion and onset in words, its ward by code", () => {
+  expect(words("event, suti-1b, 24 October 2026, present-on-admission, not catheter-associated, no ward")).toBe(
+    "Definition met, SUTI 1b: symptomatic infection that is not catheter-associated, 24 October 2026, present on admission, not catheter-associated, no ward",
+  );
+  expect(words("event, uti-a, 24 October 2026, healthcare-associated, catheter-associated, ward 7", "ecdc-2017")).toBe(
+    "Definition met, UTI-A, 24 October 2026, healthcare-associated, catheter-associated, ward 3E",
+  );
+  expect(words("not-met")).toBe("Definition not met");
+});
+
+it("a criterion has its title, and keeps its own name where the edition does not know it", () => {
+  expect(criterionTitle("ecdc-2017", "uti-b")).toBe("UTI-B");
+  expect(criterionTitle("ecdc-2017", "no-such")).toBe("no-such");
+});
