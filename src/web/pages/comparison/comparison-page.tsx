@@ -4,7 +4,7 @@ import { month as monthText } from "../../../../shared/day.ts";
 import type { InputOf, OutputOf } from "../../../../shared/endpoint.ts";
 import { ChartFigure } from "../../parts/chart/chart-figure.tsx";
 import { Page } from "../../parts/page.tsx";
-import { Said } from "../../parts/said.tsx";
+import { Sentences } from "../../parts/sentences.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { TakeDocument } from "../../parts/take-document.tsx";
@@ -60,20 +60,5 @@ function Compared({ answer, question }: { answer: Comparison; question: URLSearc
       {wards.length > 0 && <TwoWards answer={answer} question={question} />}
       <Sentences id="sources" title={text("sources")} sentences={sources} />
     </>
-  );
-}
-
-function Sentences({ id, title, sentences }: { id: string; title: string; sentences: readonly string[] }): ReactNode {
-  return (
-    <section aria-labelledby={id}>
-      <h2 id={id}>{title}</h2>
-      <ul>
-        {sentences.map((sentence) => (
-          <li key={sentence}>
-            <Said>{sentence}</Said>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

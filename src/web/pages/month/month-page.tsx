@@ -4,6 +4,7 @@ import { type Month, month as monthText } from "../../../../shared/day.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
 import { Page } from "../../parts/page.tsx";
 import { Said } from "../../parts/said.tsx";
+import { Sentences } from "../../parts/sentences.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
@@ -80,21 +81,5 @@ function MonthSheet(props: {
       <Sentences id="cautions" title={text("cautions")} sentences={sheet.cautions} />
       <Sentences id="sources" title={text("sources")} sentences={sheet.sources} />
     </>
-  );
-}
-
-function Sentences(props: { id: string; title: string; sentences: readonly string[] }): ReactNode {
-  const { id, title, sentences } = props;
-  return (
-    <section aria-labelledby={id}>
-      <h2 id={id}>{title}</h2>
-      <ul>
-        {sentences.map((sentence) => (
-          <li key={sentence}>
-            <Said>{sentence}</Said>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }
