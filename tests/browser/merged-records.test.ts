@@ -48,7 +48,7 @@ describe("records of one person", () => {
     await why.fill("Twins with one birthday");
     await undo.click();
     await page.getByText("The merge was taken back.").waitFor();
-    expect(await page.getByRole("heading", { name: "Stay SAME-B" }).count()).toBe(0);
+    await expect.poll(() => page.getByRole("heading", { name: "Stay SAME-B" }).count()).toBe(0);
     const { survivorId, merges } = await served.desk.ask(readPatient, { patientId: two.patientId });
     expect([survivorId, merges]).toEqual([two.patientId, []]);
   });
