@@ -58,6 +58,18 @@ describe("the comparison of wards, for a manager", () => {
     ]);
   });
 
+  it("can be read in forced colors: words stand out from the paper", async () => {
+    await page.emulateMedia({ forcedColors: "active" });
+    const fillOf = (selector: string) =>
+      section("Device utilization by month")
+        .locator(selector)
+        .first()
+        .evaluate((one) => getComputedStyle(one).fill);
+    const paper = await fillOf('.chart [fill="#ffffff"]');
+    expect(await fillOf(".chart text")).not.toBe(paper);
+    await page.emulateMedia({ forcedColors: "none" });
+  });
+
   it("has the table behind each chart, which says what is missing", async () => {
     const chart = section("Device utilization by month");
     await chart.getByText("The figures as a table").click();
