@@ -1,4 +1,4 @@
-import { dayWords } from "./in-words.ts";
+import { dayListWords, dayWords } from "./in-words.ts";
 import { cannotTell, failed, windowWords } from "./judge-signs.ts";
 import { matchingBlood } from "./matching-blood.ts";
 import type { CriterionFacts, CriterionRule, Verdict } from "./rule-kinds.ts";
@@ -76,7 +76,7 @@ function judge(facts: CriterionFacts): Verdict {
     return cannotTell(
       anchor.day,
       sentence,
-      `Look up the blood specimen of ${blood.waiting.map(({ collected }) => dayWords(collected.day)).join(" and ")}.`,
+      `Look up the blood of ${dayListWords(blood.waiting.map(({ collected }) => collected.day))}.`,
     );
   }
   const unknown = unknownSigns(facts, list);

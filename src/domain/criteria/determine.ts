@@ -94,7 +94,7 @@ function isStillEvidence({ outcome }: CultureVerdict, [world]: readonly World[])
 }
 
 function orCulture({ outcome }: Attempt, culture: "negative" | "not-usable" | "pending" | "cannot-tell" | "set-aside") {
-  return outcome === "event" || outcome === "after-discharge" ? outcome : culture;
+  return outcome === "not-met" || outcome === "set-aside" ? culture : outcome;
 }
 
 function cultureStep(subject: Subject, culture: CultureVerdict, [world]: readonly World[]): Step {

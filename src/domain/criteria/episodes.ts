@@ -32,7 +32,7 @@ export function hasQuickReturn(timeline: SurveillanceTimeline): boolean {
 }
 
 function episodeOf(
-  { id, wardTimes }: SurveillanceStay,
+  { id, wardTimes, dischargeDay }: SurveillanceStay,
   knownThrough: DayNumber,
   unknownWards: Choice["unknownWards"],
 ): Episode[] {
@@ -48,7 +48,7 @@ function episodeOf(
   if (!first) return [];
   const inpatientDays = new Set(wards.flatMap(daysOf));
   const lastDay = Math.max(...wards.map(({ last }) => last));
-  const isOver = wardTimes.every(({ end }) => end !== null && end.day <= knownThrough);
+  const isOver = dischargeDay !== null && dischargeDay <= knownThrough;
   return [{ firstDay: first.first, lastDay, isOver, inpatientDays, wards, stayIds: [id] }];
 }
 

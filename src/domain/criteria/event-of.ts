@@ -2,7 +2,7 @@ import type { Met } from "./attempt.ts";
 import { stepOf } from "./attempt.ts";
 import type { DayRange, Determination, Step, SurveillanceEvent } from "./determination.ts";
 import { donorSupport } from "./donor-support.ts";
-import { dayWords, listWords, rangeWords } from "./in-words.ts";
+import { dayListWords, dayWords, rangeWords } from "./in-words.ts";
 import { sameOrganism } from "./match-organism.ts";
 import { bloodOf, isSettled } from "./matching-blood.ts";
 import type { Candidate } from "./sweep-repeats.ts";
@@ -75,11 +75,7 @@ function bloodstreamOf(met: Met, world: World): Bloodstream | null {
   );
   const waiting = blood.filter((one) => !isSettled(one));
   const range = rangeWords(period);
-  const days = (list: typeof blood) =>
-    listWords(
-      list.map(({ collected }) => dayWords(collected.day)),
-      "and",
-    );
+  const days = (list: typeof blood) => dayListWords(list.map(({ collected }) => collected.day));
   const [status, sentence] =
     matching.length > 0
       ? (["held", `A bloodstream infection by the blood of ${days(matching)} is secondary to it (${range}).`] as const)

@@ -29,6 +29,11 @@ export function rangeWords({ first, last }: DayRange): string {
   return from.endsWith(year) ? `${from.slice(0, -year.length)} to ${to}` : `${from} to ${to}`;
 }
 
+/** `10 March 2024 and 12 March 2024`: each day once, in the order given. */
+export function dayListWords(days: readonly DayNumber[]): string {
+  return listWords([...new Set(days)].map(dayWords), "and");
+}
+
 /** `one day`, `3 days`. */
 export function daysWords(count: number): string {
   return count === 1 ? "one day" : `${count} days`;

@@ -51,7 +51,11 @@ function judgeCounts(specimen: Specimen, candidates: readonly GrownOrganism[]): 
       specimen.organisms.map(({ name }) => name),
       "and",
     );
-    return verdict(specimen, "not-usable", `cannot be used: ${names} is no urinary pathogen for this purpose`);
+    const are =
+      new Set(specimen.organisms.map(({ name }) => name)).size > 1
+        ? "are no urinary pathogens"
+        : "is no urinary pathogen";
+    return verdict(specimen, "not-usable", `cannot be used: ${names} ${are} for this purpose`);
   }
   const pathogens = candidates.filter(({ count }) => reaches(count, limitCfuPerMl) === "yes");
   if (pathogens.length > 0) {

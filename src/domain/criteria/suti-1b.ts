@@ -1,6 +1,7 @@
 import { dayWords } from "./in-words.ts";
 import { failed, heldBySigns, withoutSigns } from "./judge-signs.ts";
 import type { CriterionFacts, CriterionRule, CriterionSign, Verdict } from "./rule-kinds.ts";
+import type { DatedSign } from "./signs-in-window.ts";
 import { chapter7, sinceUs2024 } from "./sources.ts";
 import { dateOf, isAssociated, suti1Signs, usableSigns } from "./usable-signs.ts";
 
@@ -47,7 +48,7 @@ function judge(facts: CriterionFacts): Verdict {
   const { anchor, culture, window, world } = facts;
   if (culture === null) return failed(anchor.day, `${name} is not met: there is no usable culture.`);
   const isOld = (day: number) => world.ageOn(day) > 65;
-  const signs = usableSigns(facts, suti1Signs).filter(({ sign, day }) => sign !== "fever" || !isOld(day));
+  const signs = datingSigns(facts, isOld);
   const date = dateOf(
     facts,
     signs.map(({ day }) => day),
@@ -60,6 +61,17 @@ function judge(facts: CriterionFacts): Verdict {
   }
   if (isAssociated(facts, date)) return withCatheter(date);
   return heldBySigns(facts, name, signs, ", without a catheter in place for more than 2 days");
+}
+
+/**
+ * The signs that date an infection without a catheter. Fever of the old is none, unless the edition lets an early one
+ * date the event once another sign is there.
+ */
+function datingSigns(facts: CriterionFacts, isOld: (day: number) => boolean): readonly DatedSign[] {
+  const usable = usableSigns(facts, suti1Signs);
+  if (facts.world.edition.options.earlyFeverOver65 === "dates-the-event" && usable.length > 0)
+    return facts.signs.present.filter(({ sign }) => suti1Signs.includes(sign));
+  return usable.filter(({ sign, day }) => sign !== "fever" || !isOld(day));
 }
 
 function withCatheter(day: number): Verdict {

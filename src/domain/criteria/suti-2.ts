@@ -79,11 +79,15 @@ export function isInfant(world: World, day: DayNumber): boolean {
   return day * dayMs <= Date.UTC(birth.getUTCFullYear() + 1, birth.getUTCMonth(), birth.getUTCDate());
 }
 
+function tooOldWords({ timeline }: World): string {
+  if (timeline.birthDay !== null) return "the patient is older than 1 year";
+  return "it is for patients up to 1 year old. The birth date is not recorded, but the answer is the same at any age";
+}
+
 function judge(facts: CriterionFacts): Verdict {
   const { anchor, culture, world } = facts;
   if (culture === null) return failed(anchor.day, `${name} is not met: there is no usable culture.`);
-  if (!isInfant(world, anchor.day))
-    return failed(anchor.day, `${name} does not apply: the patient is older than 1 year.`);
+  if (!isInfant(world, anchor.day)) return failed(anchor.day, `${name} does not apply: ${tooOldWords(world)}.`);
   const signs = usableSigns(facts, infantSigns(world));
   return signs.length > 0 ? heldBySigns(facts, name, signs) : withoutSigns(facts, name, infantSigns(world));
 }

@@ -112,6 +112,48 @@ export const european: Readonly<Record<string, Story>> = {
     { day: 9, grew: few },
     { day: 11, grew: few, status: "preliminary" },
   ),
+  "the other culture of the uropathogen has no count": grew(
+    { day: 9, grew: few },
+    { day: 11, grew: [["E. coli", "heavy growth"]] },
+  ),
+  "the other culture grew another uropathogen, without a count": grew(
+    { day: 9, grew: few },
+    { day: 11, grew: [["Proteus mirabilis", "heavy growth"]] },
+  ),
+  "the other culture grew what nobody has named": grew(
+    { day: 9, grew: few },
+    { day: 11, grew: [["something rare", "1000"]] },
+  ),
+  "the genus in one culture and its species in the other": grew(
+    { day: 9, grew: [["Klebsiella species", "1000"]] },
+    { day: 11, grew: [["Klebsiella pneumoniae", "1000"]] },
+  ),
+  "one pending culture and nothing else that could be repeated": grew(
+    { day: 9, grew: [["Enterococcus faecalis", "1000"]] },
+    { day: 11, status: "pending" },
+  ),
+  "treatment and a pending culture": {
+    ...grew({ day: 10, status: "pending" }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "treatment and a culture without a count": {
+    ...grew({ day: 10, grew: [["E. coli", "heavy growth"]] }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "treatment and Gram-negative rods": {
+    ...grew({ day: 10, grew: [["Gram-negative rods", "1000"]] }),
+    findings: [[9, "effective-antimicrobial"]],
+  },
+  "a pending culture, repeated perhaps, and one sign": {
+    ...grew({ day: 9, grew: few }, { day: 11, status: "pending" }),
+    signs: [fever],
+  },
+  "a withdrawn second culture": grew({ day: 9, grew: few }, { day: 11, grew: few, status: "withdrawn" }),
+  "repeated, one sign, and nobody looked for others": {
+    ...grew({ day: 9, grew: few }, { day: 11, grew: few }),
+    signs: [fever],
+    lookedFor: false,
+  },
   "onset on day 2, no catheter": { urine: [{ day: 2, grew: coli }], signs: [{ day: 2, sign: "dysuria" }] },
   "onset on day 2, a catheter on day 2": {
     urine: [{ day: 2, grew: coli }],
