@@ -7,7 +7,7 @@ const signs = [{ day: 2, sign: "dysuria" }] as const;
 export const infectionFromDay3: OnsetRule = {
   id: "infection-from-day-3",
   title: "Healthcare-associated from day 3",
-  says: "An onset on day 3 of the stay or later is healthcare-associated; on an earlier day when the patient had been discharged less than 2 days before, or when a catheter was placed on day 1 or 2.",
+  says: "An onset on day 3 of the stay or later is healthcare-associated; on an earlier day when the patient had been discharged less than 2 days before, or when a catheter was placed on day 1 or 2. One that takes the place of another without a moment between goes on as the same.",
   sources: [ecdcSurvey],
   inForce: sinceEcdc2017,
   examples: [
@@ -40,9 +40,8 @@ export const infectionFromDay3: OnsetRule = {
   onsetOf(date, episode, { catheters, episodes }) {
     const { firstDay } = episode;
     if (date - firstDay + 1 >= 3) return "healthcare-associated";
-    const isBack = episodes.some(
-      (one) => one !== episode && one.lastDay <= firstDay && firstDay - one.lastDay < 2 && date >= one.lastDay,
-    );
+    const earlier = episodes.slice(0, episodes.indexOf(episode));
+    const isBack = earlier.some((one) => one.lastDay <= firstDay && firstDay - one.lastDay < 2 && date >= one.lastDay);
     const placed = catheters.some(({ first, time }) => time.start !== null && first >= firstDay && first <= date);
     return isBack || placed ? "healthcare-associated" : "present-on-admission";
   },

@@ -10,7 +10,7 @@ export function attemptInAll(worlds: readonly World[], question: Question): Atte
   const each = worlds.map((world) => ({ world, attempt: attempt(world, question) }));
   const [first] = each;
   if (!first) throw new Error("a timeline has at least one world");
-  const keys = each.map((one) => keyOf(one.attempt));
+  const keys = each.map((one) => keyOf(one.attempt, question));
   if (new Set(keys).size === 1) return first.attempt;
   const shared = first.attempt.steps.filter((step) => each.every((one) => one.attempt.steps.some(sameStep(step))));
   const open = unknownThatMatters(each.map(({ world }, i) => ({ world, key: keys[i] ?? "" })));
@@ -21,9 +21,12 @@ export function attemptInAll(worlds: readonly World[], question: Question): Atte
   };
 }
 
-/** Two attempts with the same key are told alike. */
-function keyOf({ outcome, met }: Attempt): string {
-  if (!met) return outcome;
+/**
+ * Two attempts with the same key are told alike. For a culture that cannot be used, no admission and no infection come
+ * to the same: it closes.
+ */
+function keyOf({ outcome, met }: Attempt, { anchor, culture }: Question): string {
+  if (!met) return anchor.kind === "specimen" && culture === null && outcome !== "cannot-tell" ? "closes" : outcome;
   const { criterion, dateOfEvent, onset, isAssociated, wardId, episode } = met;
   return [outcome, criterion.id, dateOfEvent, onset, isAssociated, wardId, episode.firstDay].join(" ");
 }

@@ -93,15 +93,16 @@ function judge(sign: Sign, world: World): Judged {
 
 function judgeTemperature(sign: Sign, world: World): Judged {
   const { id, temperature, when, otherCause } = sign;
+  const isCausedOtherwise = otherCause && world.edition.otherCauseForAll;
   if (temperature === null || !isHuman(temperature)) {
-    if (world.choice.doubtfulSigns === "absent") return nothing;
+    if (isCausedOtherwise || world.choice.doubtfulSigns === "absent") return nothing;
     const text = `a temperature that cannot be read on ${dayWords(when.day)}`;
     return { present: namesOf(sign).map((name) => ({ sign: name, day: when.day, id, text })), setAside: null };
   }
   const text = `a temperature of ${temperatureText(temperature)} on ${dayWords(when.day)}`;
   const name = temperatureSign(sign);
   if (name === null) return { present: [], setAside: `${text} is neither above 38.0 °C nor below 36.0 °C` };
-  if (otherCause && world.edition.otherCauseForAll) {
+  if (isCausedOtherwise) {
     return { present: [], setAside: `${text} has another recognized cause` };
   }
   return { present: [{ sign: name, day: when.day, id, text }], setAside: null };

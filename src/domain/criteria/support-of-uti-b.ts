@@ -110,9 +110,13 @@ function mayGrow(one: Specimen): boolean {
 /** Whether a culture grew a single uropathogen, not more than 100,000 per ml of it; "at least 100,000" is more. */
 function hasFew(one: Specimen): Answer {
   if (!isSettled(one)) return "perhaps";
-  const [only, ...others] = one.organisms;
-  if (!only || others.length > 0) return "no";
-  const { identity, count } = only;
+  if (new Set(one.organisms.map(({ identity }) => identity.key)).size !== 1) return "no";
+  const answers = one.organisms.map(grewFew);
+  if (answers.includes("no")) return "no";
+  return answers.includes("perhaps") ? "perhaps" : "yes";
+}
+
+function grewFew({ identity, count }: GrownOrganism): Answer {
   if (identity.isUropathogen === false || !mayBeBacterium(identity.group)) return "no";
   const isFew = reaches(count, mostUnderTreatmentCfuPerMl + 1) === "no";
   if (isFew && identity.isUropathogen === true) return "yes";

@@ -54,7 +54,8 @@ function timeframeOf({ met }: Event, world: World): DayRange {
 
 function holds(event: Event, next: Event, world: World): boolean {
   const { first, last } = timeframeOf(event, world);
-  const isSameStay = event.met.episode.stayIds[0] === next.met.episode.stayIds[0];
+  // An admission is known by its first inpatient day: that is all an answer tells of it, whatever a ward turns out to be.
+  const isSameStay = event.met.episode.firstDay === next.met.episode.firstDay;
   const { dateOfEvent } = next.met;
   return (isSameStay || world.edition.options.timeframeAcrossStays) && first <= dateOfEvent && dateOfEvent <= last;
 }

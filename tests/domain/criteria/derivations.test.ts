@@ -16,6 +16,7 @@ import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 import { catheters } from "./told/catheters.ts";
 import { cultures } from "./told/cultures.ts";
 import { european } from "./told/european.ts";
+import { europeanOnset } from "./told/european-onset.ts";
 import { repeats } from "./told/repeats.ts";
 import { signs } from "./told/signs.ts";
 import { stays } from "./told/stays.ts";
@@ -29,6 +30,7 @@ const books: readonly (readonly [string, Edition, Readonly<Record<string, Story>
   ["repeats", us2024, repeats],
   ["unknown", us2024, unknown],
   ["european", ecdc2017, european],
+  ["european-onset", ecdc2017, europeanOnset],
 ];
 
 // The texts were read line by line against the rules when they were written. Whoever changes one reads it again.

@@ -37,6 +37,28 @@ it.each<[string, number, Story, string]>([
   ["a catheter placed on day 2, onset on day 2", 2, { catheters: [[2, null]] }, own],
   ["a catheter placed on day 2, onset on day 1", 1, { catheters: [[2, null]] }, brought],
   ["a catheter placed before the stay", 2, { catheters: [[0, null]] }, brought],
+  [
+    "in place on arrival and exchanged on day 2",
+    2,
+    {
+      catheters: [
+        [null, 2],
+        [2, null],
+      ],
+    },
+    brought,
+  ],
+  [
+    "in place on arrival, removed, and another on day 2",
+    2,
+    {
+      catheters: [
+        [null, 1],
+        [2, null],
+      ],
+    },
+    own,
+  ],
   ["a catheter in place on arrival", 2, { catheters: [[null, null]] }, brought],
 ])("%s", (_title, day, story, expected) => {
   expect(onset(day, story)).toBe(expected);

@@ -1,11 +1,14 @@
 import { randomInt } from "node:crypto";
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { determine } from "../../../src/domain/criteria/index.ts";
+import { type Determination, determine, type Edition } from "../../../src/domain/criteria/index.ts";
 import { type Story, storyDay, timelineOf } from "../../../src/domain/criteria/story.ts";
+import { ecdc2017 } from "../../../src/domain/editions/ecdc-2017.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
+import { randomEuropeanStory } from "./second/random-european-story.ts";
 import { randomStory } from "./second/random-story.ts";
 import { secondDetermine } from "./second/second-determine.ts";
+import { secondEuropean } from "./second/second-european.ts";
 import { strip } from "./second/strip.ts";
 
 const runs = Number(process.env.TIMELINES ?? 20_000);
@@ -15,76 +18,113 @@ const msPerRun = 20;
 /** What both implementations are compared by. */
 type Compared = Record<string, unknown>;
 
-function first(story: Story): Compared[] {
-  return determine(timelineOf(story), us2024).map(({ subject, outcome, event, repeatOf }) => {
-    if (repeatOf) return { id: subject.id, outcome, repeatOf: repeatOf.id };
-    if (!event) return { id: subject.id, outcome };
-    return {
-      id: subject.id,
-      outcome,
-      criterion: event.criterion,
-      date: event.dateOfEvent - storyDay(0),
-      onset: event.onset,
-      device: event.deviceAssociated,
-      ward: event.wardId,
-      secondary: event.secondaryBloodstream,
-    };
+/** An edition, the stories that it is tried on, and what both implementations say of one. */
+interface Trial {
+  readonly edition: Edition;
+  readonly stories: fc.Arbitrary<Story>;
+  readonly first: (story: Story) => Compared[];
+  readonly second: (story: Story) => Compared[];
+  /** What must come out at least once in ten thousand stories. */
+  readonly outcomes: readonly string[];
+}
+
+function firstUnitedStates(story: Story): Compared[] {
+  return determine(timelineOf(story), us2024).map((one) => {
+    const { subject, repeatOf, event } = one;
+    const compared = comparedTo(one, repeatOf?.id);
+    return event && !repeatOf
+      ? { id: subject.id, ...compared, secondary: event.secondaryBloodstream }
+      : { id: subject.id, ...compared };
   });
 }
 
-function second(story: Story): Compared[] {
-  return secondDetermine(story).map(({ admission: _admission, ...answer }) => {
-    const { id, outcome, repeatOf } = answer;
-    if (repeatOf !== undefined) return { id, outcome, repeatOf };
-    if (outcome !== "event" && outcome !== "excluded") return { id, outcome };
-    return {
-      ...answer,
-      secondary: answer.secondary?.toSorted((a, b) => bloodDay(story, a) - bloodDay(story, b) || a - b),
-    };
+function firstEuropean(story: Story): Compared[] {
+  return determine(timelineOf(story), ecdc2017).map((one) => {
+    const name = ({ kind, id }: Determination["subject"]) => `${kind} ${id}`;
+    return { id: name(one.subject), ...comparedTo(one, one.repeatOf ? name(one.repeatOf) : undefined) };
   });
 }
 
-function bloodDay(story: Story, id: number): number {
-  return story.blood?.[id - 101]?.day ?? 0;
+function comparedTo({ outcome, event }: Determination, repeatOf: string | number | undefined): Compared {
+  if (repeatOf !== undefined) return { outcome, repeatOf };
+  if (!event) return { outcome };
+  return {
+    outcome,
+    criterion: event.criterion,
+    date: event.dateOfEvent - storyDay(0),
+    onset: event.onset,
+    device: event.deviceAssociated,
+    ward: event.wardId,
+  };
 }
 
-it(
-  `a second implementation says the same of ${runs} random timelines, SEED=${seed}`,
-  () => {
+/** An answer of the second implementation as far as both are compared. */
+function withoutRest<Answer extends { id: unknown; outcome: string; repeatOf?: unknown; admission?: unknown }>(
+  answer: Answer,
+): Compared {
+  const { admission: _admission, ...rest } = answer;
+  const { id, outcome, repeatOf } = answer;
+  if (repeatOf !== undefined) return { id, outcome, repeatOf };
+  return outcome === "event" || outcome === "excluded" ? rest : { id, outcome };
+}
+
+function secondUnitedStates(story: Story): Compared[] {
+  const bloodDay = (id: number) => story.blood?.[id - 101]?.day ?? 0;
+  return secondDetermine(story).map(({ secondary, ...answer }) => {
+    const sorted = secondary?.toSorted((a, b) => bloodDay(a) - bloodDay(b) || a - b);
+    return withoutRest({ ...answer, ...(sorted ? { secondary: sorted } : {}) });
+  });
+}
+
+const shared = ["repeat", "cannot-tell", "not-met", "not-usable", "pending", "set-aside", "after-discharge"];
+
+const trials: readonly Trial[] = [
+  {
+    edition: us2024,
+    stories: randomStory,
+    first: firstUnitedStates,
+    second: secondUnitedStates,
+    outcomes: ["suti-1a", "suti-1b", "suti-2", "abuti", ...shared],
+  },
+  {
+    edition: ecdc2017,
+    stories: randomEuropeanStory,
+    first: firstEuropean,
+    second: (story) => secondEuropean(story).map(withoutRest),
+    outcomes: ["uti-a", "uti-b", "brought uti-a", "brought uti-b", "with a device", "without a device", ...shared],
+  },
+];
+
+it.each(trials.map((one) => [one.edition.id, one] as const))(
+  `%s: a second implementation says the same of ${runs} random timelines, SEED=${seed}`,
+  (id, { edition, stories, first, second, outcomes }) => {
     const seen = new Map<string, number>();
-    const property = fc.property(randomStory, (story) => {
-      const [ours, theirs] = [first(story), second(story)];
-      for (const one of ours)
-        seen.set(String(one.criterion ?? one.outcome), (seen.get(String(one.criterion ?? one.outcome)) ?? 0) + 1);
-      expect(ours).toEqual(theirs);
+    const count = (name: string) => seen.set(name, (seen.get(name) ?? 0) + 1);
+    const property = fc.property(stories, (story) => {
+      const ours = first(story);
+      for (const { criterion, outcome, onset, device } of ours) {
+        count(String(criterion ?? outcome));
+        if (onset === "present-on-admission") count(`brought ${criterion}`);
+        if (device !== undefined) count(device ? "with a device" : "without a device");
+      }
+      expect(ours).toEqual(second(story));
     });
     const found = fc.check(property, { numRuns: runs, seed, endOnFailure: false });
     if (found.failed) {
       const [story] = found.counterexample ?? [];
-      throw new Error(`SEED=${seed} TIMELINES=${runs}\n${story ? strip(story) : ""}\n${story ? told(story) : ""}`);
+      const both = story && [`first:  ${JSON.stringify(first(story))}`, `second: ${JSON.stringify(second(story))}`];
+      const told = story ? [strip(story), ...(both ?? []), ...stepsOf(story, edition)] : [String(found.errorInstance)];
+      throw new Error([`SEED=${seed} TIMELINES=${runs}, ${id}`, ...told].join("\n"));
     }
-    process.stdout.write(
-      `SEED=${seed}, ${runs} timelines: ${[...seen].map(([name, count]) => `${name} ${count}`).join(", ")}\n`,
-    );
-    for (const name of [
-      "suti-1a",
-      "suti-1b",
-      "suti-2",
-      "abuti",
-      "repeat",
-      "cannot-tell",
-      "not-met",
-      "after-discharge",
-    ]) {
-      expect(seen.get(name) ?? 0, name).toBeGreaterThan(runs / 10_000);
-    }
+    const counts = [...seen].map(([name, times]) => `${name} ${times}`).join(", ");
+    process.stdout.write(`SEED=${seed}, ${id}, ${runs} timelines: ${counts}\n`);
+    for (const name of outcomes) expect(seen.get(name) ?? 0, name).toBeGreaterThan(runs / 10_000);
   },
   Math.max(60_000, runs * msPerRun),
 );
 
-function told(story: Story): string {
-  const steps = determine(timelineOf(story), us2024).flatMap(({ subject, derivation }) =>
-    derivation.map(({ rule, status, sentence }) => `  urine ${subject.id}, ${rule}, ${status}: ${sentence}`),
+function stepsOf(story: Story, edition: Edition): string[] {
+  return determine(timelineOf(story), edition).flatMap(({ subject, derivation }) =>
+    derivation.map(({ rule, status, sentence }) => `  ${subject.kind} ${subject.id}, ${rule}, ${status}: ${sentence}`),
   );
-  return [`first:  ${JSON.stringify(first(story))}`, `second: ${JSON.stringify(second(story))}`, ...steps].join("\n");
 }

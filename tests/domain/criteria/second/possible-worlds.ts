@@ -1,10 +1,17 @@
 import type { Story, StorySign } from "../../../../src/domain/criteria/story.ts";
 
+/** Days on which a catheter was in place for any part; `told`: somebody wrote down when it was put in. */
+interface Tube {
+  readonly from: number;
+  readonly to: number;
+  readonly lastSeen: number | null;
+  readonly told: boolean;
+}
+
 /** A story with every unknown chosen: an age, the days of catheters, the signs that were there, the inpatient days. */
 export interface Chosen {
   readonly age: number;
-  /** Days on which a catheter was in place for any part, and hours between which it was, by day. */
-  readonly tubes: readonly { readonly from: number; readonly to: number; readonly lastSeen: number | null }[];
+  readonly tubes: readonly Tube[];
   /** For each ward time of the story: whether it was on an inpatient ward. */
   readonly inpatient: readonly boolean[];
   /** What a sign of which nobody knows enough was: its index to `none`, `fever`, `cold` or `there`. */
@@ -20,7 +27,7 @@ export function* possibleWorlds(story: Story): Generator<Chosen> {
   }
 }
 
-function* settingsOf(story: Story): Generator<boolean[]> {
+export function* settingsOf(story: Story): Generator<boolean[]> {
   const settings = (story.wards ?? []).map(([, , , setting]) => (setting === undefined ? "inpatient" : setting));
   const open = settings.flatMap((setting, i) => (setting === null ? [i] : []));
   for (let bits = 0; bits < 2 ** open.length; bits++) {
@@ -30,7 +37,7 @@ function* settingsOf(story: Story): Generator<boolean[]> {
   }
 }
 
-function* tubesOf(story: Story): Generator<Chosen["tubes"]> {
+export function* tubesOf(story: Story): Generator<Chosen["tubes"]> {
   const known = story.knownThrough ?? 60;
   const arrival = Math.min(...(story.wards ?? []).map(([, from]) => from), known);
   const all = (story.catheters ?? []).map(([from, to, kind]) => ({
@@ -116,13 +123,9 @@ function best(states: readonly ("in" | "out" | "unknown")[]): "in" | "out" | "un
   return states.includes("unknown") ? "unknown" : "out";
 }
 
-function stateAt(
-  tube: Chosen["tubes"][number] & { told?: boolean },
-  day: number,
-  hour: number,
-): "in" | "out" | "unknown" {
+function stateAt(tube: Tube, day: number, hour: number): "in" | "out" | "unknown" {
   if (day < tube.from || day > tube.to) return "out";
-  if (day === tube.from && tube.told !== false && hour < 9) return "out";
+  if (day === tube.from && tube.told && hour < 9) return "out";
   if (tube.lastSeen === null || day < tube.to) return "in";
   // On the last day that is possible but was not seen nobody knows the hour.
   if (tube.lastSeen !== tube.to) return "unknown";

@@ -28,6 +28,9 @@ export function strip(story: Story): string {
     ...(story.blood ?? []).map((one, i) =>
       line(`blood ${101 + i}`, (day) => (day === one.day ? "B" : ""), grownText(one)),
     ),
+    ...(story.findings ?? []).map(([at, finding], i) =>
+      line(`finding ${i + 1}`, (day) => (day === at ? "F" : ""), finding),
+    ),
     ...(story.signs ?? []).map((one) =>
       line(
         one.sign,
@@ -35,7 +38,7 @@ export function strip(story: Story): string {
         `${one.finding ?? "present"}${one.otherCause ? ", other cause" : ""}${one.hour === undefined ? "" : `, ${one.hour} h`}`,
       ),
     ),
-    `age ${story.ageYears}, looked for ${story.lookedFor}, known through ${known}, died ${story.died}, donor ${story.donorSupportFrom}, latest removal ${story.latestRemoval}`,
+    `age ${story.ageYears}, looked for ${story.lookedFor}, known through ${known}, died ${story.died}, donor ${story.donorSupportFrom}, latest removal ${story.latestRemoval}, discharged ${story.discharged}`,
   ].join("\n");
 }
 
