@@ -26,6 +26,7 @@ export function* hospitalLines(
 ): Iterable<ReadLine> {
   const write = lineWriter();
   for (const ward of demoWards) yield write("wards.csv", wardValues(ward));
+  for (const course of courses) yield write("stays.csv", stayValues(course, now));
   for (const course of courses) for (const leg of course.legs) yield write("moves.csv", moveValues(course, leg, now));
   const told = courses.flatMap((course) =>
     course.catheters.flatMap((catheter) => (isImported(catheter, recordedFrom) ? [{ course, catheter }] : [])),
@@ -67,6 +68,15 @@ function catheterValues(
 
 function wardValues({ code, name, type, setting, beds }: DemoWard): IntakeValues["wards.csv"] {
   return { ward: code, name, type, setting, beds, opened: null, closed: null };
+}
+
+function stayValues(
+  { stay, patient, bornOn = null, sex = null, legs }: Course,
+  now: Instant,
+): IntakeValues["stays.csv"] {
+  const [admitted = null, left = now] = [legs.at(0)?.from, legs.at(-1)?.to];
+  const discharged = left > now ? null : left;
+  return { stay, patient, birth_date: bornOn, sex, admitted, discharged, disposition: null };
 }
 
 function moveValues({ stay, patient }: Course, leg: Leg, now: Instant): IntakeValues["moves.csv"] {

@@ -1,7 +1,7 @@
 import type { ReviewOutcome } from "../../shared/catheter-words.ts";
 import type { RemovalRecord } from "../../shared/records.ts";
 import type { CatheterKind } from "../../shared/vocabulary.ts";
-import type { Instant } from "../domain/days/day-number.ts";
+import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import type { Leg } from "./patient-path.ts";
 
 /** An invented patient's stay with everything that happened in it. */
@@ -10,6 +10,9 @@ export interface Course {
   readonly patient: string;
   readonly legs: readonly Leg[];
   readonly catheters: readonly DemoCatheter[];
+  /** Left out while the course is drawn; null: nobody recorded it. */
+  readonly bornOn?: DayNumber | null;
+  readonly sex?: "female" | "male" | null;
 }
 
 export interface DemoCatheter {

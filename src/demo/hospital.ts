@@ -4,6 +4,7 @@ import { monthDays, monthOf } from "../domain/days/month.ts";
 import type { Zone } from "../domain/days/zone.ts";
 import type { Course } from "./course.ts";
 import { type Draw, drawFrom } from "./draw.ts";
+import { withBirthDays } from "./draw-birth-days.ts";
 import { drawCatheters } from "./draw-catheters.ts";
 import { drawReviews } from "./draw-reviews.ts";
 import { drawPath, type Leg } from "./patient-path.ts";
@@ -48,7 +49,8 @@ export function drawHospital(options: DemoOptions): DemoHospital {
     for (const course of arrivalsOn(draw, day, { ...options, policies }))
       if ((course.legs.at(-1)?.to ?? 0) >= now - days * dayMs) courses.push(course);
   const begun = courses.map((course) => withoutFuture(course, now)).filter(({ legs }) => legs.length > 0);
-  return { courses: begun, policies, counts: handCounts(draw, begun, options) };
+  const counts = handCounts(draw, begun, options);
+  return { courses: withBirthDays(drawFrom(options.seed + 3), begun, last), policies, counts };
 }
 
 function arrivalsOn(draw: Draw, day: DayNumber, given: DemoOptions & { policies: readonly DemoPolicy[] }): Course[] {

@@ -34,7 +34,9 @@ describe("the fictional hospital", () => {
   it("numbers the lines of each file as if they were written down below a header, each with its own fingerprint", () => {
     const byFile = new Map<string, number[]>();
     for (const line of all) byFile.set(line.file, [...(byFile.get(line.file) ?? []), line.line]);
-    expect([...byFile.keys()]).toEqual(["wards.csv", "moves.csv", "catheters.csv", "reviews.csv", "daily-counts.csv"]);
+    expect([...byFile.keys()]).toEqual([
+      ...["wards.csv", "stays.csv", "moves.csv", "catheters.csv", "reviews.csv", "daily-counts.csv"],
+    ]);
     for (const numbers of byFile.values()) expect(numbers).toEqual(numbers.map((_, i) => i + 2));
     expect(new Set(all.map((line) => line.fingerprint)).size).toBe(all.length);
   });
