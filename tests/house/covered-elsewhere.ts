@@ -88,7 +88,6 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/read-figures.ts": "tests/http/signed-months.test.ts",
   "src/usecases/read-signatures.ts": "tests/http/signed-months.test.ts",
   "src/usecases/report-figures.ts": "tests/http/signed-months.test.ts",
-  "src/usecases/sign-month.ts": "tests/http/signed-months.test.ts",
   "src/store/specimens.ts": "tests/http/cultures.test.ts",
   "src/store/signs.ts": "tests/http/signs.test.ts",
   "src/usecases/change-culture.ts": "tests/http/cultures.test.ts",

@@ -18,3 +18,33 @@ it.each([
 ])("where yeasts do not count, %j: %s", (names, status, sentence) => {
   expect(told(...names)).toEqual([status, expect.stringContaining(sentence)]);
 });
+
+it.each<[readonly (readonly [string, string])[], string, string]>([
+  [
+    [
+      ["E. coli", ""],
+      ["K. pneumoniae", "heavy growth"],
+    ],
+    "cannot be judged: E. coli has no count and K. pneumoniae has “heavy growth”.",
+    "Ask the laboratory how much E. coli and K. pneumoniae grew.",
+  ],
+  [
+    [
+      ["E. coli", "50000"],
+      ["K. pneumoniae", ""],
+    ],
+    "cannot be judged: K. pneumoniae has no count.",
+    "Ask the laboratory how much K. pneumoniae grew.",
+  ],
+  [
+    [
+      ["Candida albicans", ""],
+      ["E. coli", ""],
+    ],
+    "cannot be judged: E. coli has no count.",
+    "Ask the laboratory how much E. coli grew.",
+  ],
+])("every organism that needs a count and has none is named: %j", (grew, sentence, lookUp) => {
+  const [found] = determine(timelineOf({ urine: [{ day: 10, grew }] }), us2024);
+  expect(found?.derivation[0]).toMatchObject({ sentence: expect.stringContaining(sentence), lookUp });
+});
