@@ -77,6 +77,21 @@ const stops: readonly Stop[] = [
       await page.getByText(/^Ward days of/).waitFor();
     },
   },
+  {
+    name: "case",
+    role: "prevention",
+    open: async (page) => {
+      await page.goto("/cases");
+      await page
+        .getByRole("article")
+        .filter({ hasText: "SUTI 1a" })
+        .getByRole("link", { name: /urine of/ })
+        .first()
+        .click();
+      await page.getByRole("heading", { name: "Its days" }).waitFor();
+      await page.getByRole("heading", { name: "Its days" }).evaluate((heading) => heading.scrollIntoView());
+    },
+  },
 ];
 
 /** Takes the pictures of README.md's tour anew, of a demo hospital that is loaded for them. */

@@ -88,6 +88,11 @@ const routes: readonly Route[] = [
     Page: lazily(() => import("./pages/case/case-page.tsx").then((m) => m.CasePage)),
   },
   {
+    address: /^\/infections$/,
+    permission: "see-counts",
+    Page: lazily(() => import("./pages/infections/infections-page.tsx").then((m) => m.InfectionsPage)),
+  },
+  {
     address: /^\/rules$/,
     permission: "see-facility",
     Page: lazily(() => import("./pages/rules/rules-page.tsx").then((m) => m.RulesPage)),

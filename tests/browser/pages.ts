@@ -68,6 +68,7 @@ function deskPages(hospital: AlderBay, patientId: number, imports: Imports): Sho
   const ward = hospital.wards["3E"];
   return [
     { name: "month", path: "/months/2026-11", ready: "All wards" },
+    { name: "infections", path: "/infections?first=2026-10-01&last=2026-11-20", ready: "Cautions" },
     { name: "two months", path: "/months/2026-11?beside=2026-10", ready: "Two months side by side" },
     { name: "comparison", path: "/comparison", ready: "Device utilization by month" },
     {

@@ -196,6 +196,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/web/pages/comparison/": "tests/browser/comparison-page.test.ts",
   "src/web/parts/chart/": "tests/browser/comparison-page.test.ts",
   "src/web/pages/imports/": "tests/browser/import-page.test.ts",
+  "src/web/pages/infections/": "tests/browser/infections-page.test.ts",
   "src/domain/statistics/binomial.ts": "tests/domain/statistics/special-functions.test.ts",
   "src/domain/statistics/binomial-half.ts": "tests/domain/statistics/special-functions.test.ts",
   "src/domain/statistics/byar-limits.ts": "tests/domain/statistics/poisson-limits.test.ts",

@@ -2,6 +2,7 @@ import { type ReactNode, useState } from "react";
 import type { Endpoint, InputOf } from "../../../shared/endpoint.ts";
 import { type DocumentType, documentTypes } from "../../../shared/report-document.ts";
 import { takeText as text } from "../texts/take.ts";
+import { saveFile } from "./save-file.ts";
 import { askForFile } from "./server.ts";
 
 const types = Object.entries(documentTypes) as [DocumentType, "pdf" | "xlsx" | "csv"][];
@@ -27,13 +28,4 @@ export function TakeDocument<E extends Endpoint>(props: { endpoint: E; input: In
       {state === "failed" && <p role="alert">{text("failed")}</p>}
     </div>
   );
-}
-
-/** Hands a file to the browser, which saves it where the person keeps such files. */
-function saveFile(name: string, file: Blob): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(file);
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(link.href);
 }

@@ -10,7 +10,6 @@ export const editionDifferencesText = catalogue("edition-differences", {
   last: "Collected to",
   compare: "Compare",
   what: "the differences",
-  noDay: "Give both days, as YYYY-MM-DD.",
   none_one: "{{count}} culture was compared: both editions say the same of it.",
   none_other: "{{count}} cultures were compared: both editions say the same of each.",
   some_one: "{{count}} of {{compared}} compared would be determined otherwise.",

@@ -24,4 +24,5 @@ export const fieldText = catalogue("fields", {
   draftTitle: "Your draft from before is here",
   draftDetail: "It was kept on this device and is not recorded yet.",
   draftDrop: "Start over",
+  noDay: "Give both days, as YYYY-MM-DD.",
 });

@@ -30,4 +30,20 @@ export const infectionsText = catalogue("infections", {
   culturesCaption:
     "A culture that nobody had a recorded reason for finds bacteria that may need no treatment. This counts no infection.",
   culturesCsv: "Cultures as CSV",
+  toPeriod: "Infections of other days",
+  periodTitle: "Infections of some days",
+  periodLead:
+    "Healthcare-associated urinary tract infections by location of attribution and date of event, over as many days as you like, up to a year. That you looked is recorded.",
+  periodForm: "Days",
+  periodFirst: "Date of event from",
+  periodLast: "Date of event to",
+  periodShow: "Show the infections",
+  periodNone: "No infection of your wards has its date of event from {{first}} to {{last}}.",
+  periodScroll: "Infections; scrolls sideways",
+  periodCaption_one: "{{count}} infection, {{first}} to {{last}}.",
+  periodCaption_other: "{{count}} infections, {{first}} to {{last}}.",
+  cautions: "Cautions",
+  sources: "Sources",
+  print: "Print",
+  csvFailed: "The file could not be had. Try again in a moment.",
 });

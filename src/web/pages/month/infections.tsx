@@ -6,6 +6,7 @@ import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { Term } from "../../parts/term.tsx";
+import { daysOfMonth } from "../../parts/words.ts";
 import { infectionsText as text } from "../../texts/infections.ts";
 import { CatheterCultures } from "./catheter-cultures.tsx";
 import { Figure } from "./figure.tsx";
@@ -23,7 +24,10 @@ export function Infections({ answer, again }: { answer: MonthAnswer; again: () =
     <section aria-labelledby="infections">
       <h2 id="infections">{text("title")}</h2>
       <p>
-        {text("lead")} {may("judge-cases") && <PageLink to="/cases">{text("toCases")}</PageLink>}
+        {text("lead")} {may("judge-cases") && <PageLink to="/cases">{text("toCases")}</PageLink>}{" "}
+        <PageLink to={`/infections?${new URLSearchParams({ ...daysOfMonth(answer.month) })}`}>
+          {text("toPeriod")}
+        </PageLink>
       </p>
       <section className="wide" aria-label={text("scroll")}>
         <table className="ledger infections">

@@ -4,6 +4,7 @@ import { readMonthDocument } from "../../../../shared/api/month-document.ts";
 import { readMonthFigureSheet } from "../../../../shared/api/month-figures.ts";
 import { readMonth, readMonthCare } from "../../../../shared/api/months.ts";
 import type { Month } from "../../../../shared/day.ts";
+import { saveFile } from "../../parts/save-file.ts";
 import { askForCsv } from "../../parts/server.ts";
 import { TakeDocument } from "../../parts/take-document.tsx";
 import { daysOfMonth } from "../../parts/words.ts";
@@ -17,7 +18,7 @@ export function TakeAway({ month }: { month: Month }): ReactNode {
   const take = async (name: string, ask: () => Promise<string | null>): Promise<void> => {
     const rows = await ask();
     setFailed(rows === null);
-    if (rows !== null) saveAs(`${name}-${month}.csv`, rows);
+    if (rows !== null) saveFile(`${name}-${month}.csv`, new Blob([rows], { type: "text/csv" }));
   };
   const sheets = [
     { name: "days", words: text("csv"), ask: () => askForCsv(readMonth, { month }) },
@@ -40,13 +41,4 @@ export function TakeAway({ month }: { month: Month }): ReactNode {
       <TakeDocument endpoint={readMonthDocument} input={{ month }} name={`month-${month}`} />
     </div>
   );
-}
-
-/** Hands a file to the browser, which saves it where the person keeps such files. */
-function saveAs(name: string, rows: string): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([rows], { type: "text/csv" }));
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(link.href);
 }

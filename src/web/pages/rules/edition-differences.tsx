@@ -1,14 +1,13 @@
-import { type FormEvent, type ReactNode, useState } from "react";
+import { type ReactNode, useState } from "react";
 import { compareEditions } from "../../../../shared/api/editions.ts";
 import { day as dayText } from "../../../../shared/day.ts";
 import { type EditionId, editionId, editionNames } from "../../../../shared/edition-words.ts";
 import type { InputOf, OutputOf } from "../../../../shared/endpoint.ts";
 import { goTo } from "../../parts/address.ts";
+import { DaysForm } from "../../parts/days-form.tsx";
 import { SelectField } from "../../parts/form/choice-field.tsx";
-import { TextField } from "../../parts/form/text-field.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
-import { useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
 import { dayWords } from "../../parts/words.ts";
@@ -16,10 +15,6 @@ import { editionDifferencesText as text } from "../../texts/edition-differences.
 
 type Question = InputOf<typeof compareEditions>;
 type Difference = OutputOf<typeof compareEditions>["differences"][number];
-
-/** Days that are compared before anybody chose others. */
-const usualDays = 90;
-const dayMs = 86_400_000;
 
 /** Which determinations of some days another edition would make other; what is compared stands in the address. */
 export function EditionDifferences({ chosen, question }: { chosen: EditionId; question: URLSearchParams }): ReactNode {
@@ -45,39 +40,26 @@ function askedBy(chosen: EditionId, question: URLSearchParams): Question | null 
 }
 
 function DaysToCompare({ chosen, asked }: { chosen: EditionId; asked: Question | null }): ReactNode {
-  const { time, now } = useSession();
   const others = editionId.options.filter((one) => one !== chosen);
   const [other, setOther] = useState<EditionId | null>(asked?.otherId ?? others[0] ?? null);
-  const [first, setFirst] = useState<string>(asked?.first ?? time.dayOf(now() - usualDays * dayMs));
-  const [last, setLast] = useState<string>(asked?.last ?? time.dayOf(now()));
-  const [isWrong, setWrong] = useState(false);
-  const submit = (event: FormEvent): void => {
-    event.preventDefault();
-    const isRead = [first, last].every((day) => dayText.safeParse(day).success);
-    setWrong(!isRead);
-    if (isRead && other !== null)
-      goTo(`/rules?${new URLSearchParams({ edition: chosen, other, first, last })}#differences`);
-  };
-  const none = { faults: [] };
   return (
-    <form className="on-screen beside" aria-label={text("form")} onSubmit={submit} noValidate>
+    <DaysForm
+      name={text("form")}
+      labels={{ first: text("first"), last: text("last"), button: text("compare") }}
+      asked={asked}
+      show={(days) => {
+        if (other !== null) goTo(`/rules?${new URLSearchParams({ edition: chosen, other, ...days })}#differences`);
+      }}
+    >
       <SelectField
-        {...none}
+        faults={[]}
         pointer="/otherId"
         label={text("other")}
         choices={others.map((one) => ({ value: one, label: editionNames[one] }))}
         value={other}
         change={setOther}
       />
-      <TextField {...none} pointer="/first" label={text("first")} type="date" value={first} change={setFirst} />
-      <TextField {...none} pointer="/last" label={text("last")} type="date" value={last} change={setLast} />
-      {isWrong && <p role="alert">{text("noDay")}</p>}
-      <p>
-        <button type="submit" className="first">
-          {text("compare")}
-        </button>
-      </p>
-    </form>
+    </DaysForm>
   );
 }
 
