@@ -1,10 +1,11 @@
 import type { z } from "zod";
 import type { caseInList } from "../../shared/api/case-entries.ts";
 import { glanceAround } from "../domain/cultures/glance.ts";
-import { summaryWords } from "../domain/cultures/summary-words.ts";
+import { reportedWords, summaryWords } from "../domain/cultures/summary-words.ts";
 import { surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import { determinationWithCodes, type WardCodes } from "../domain/cultures/ward-codes.ts";
 import { type DayNumber, dayText } from "../domain/days/day-number.ts";
+import { editionNamed } from "../domain/editions/index.ts";
 import type { PatientRecord } from "../store/culture-records.ts";
 import { determinationIn, type KeptDetermination } from "../store/determinations.ts";
 import type { DeterminingRules } from "./determining-rules.ts";
@@ -42,8 +43,16 @@ function changeOf(kept: KeptDetermination, history: readonly KeptDetermination[]
   const seen = history.findLast(({ reported }) => reported === kept.decided);
   const changes = history.filter((one, i) => one.reported !== history[i - 1]?.reported);
   const { cause, reason, determinedAt: at, determinedBy: by } = changes.at(-1) ?? kept;
-  const before = seen ? summaryWords(seen, codes) : "";
-  return { before, after: summaryWords(kept, codes), cause, reason, at, by };
+  const edition = (one: KeptDetermination) =>
+    seen && seen.editionId !== kept.editionId ? ` (${editionNamed(one.editionId)?.title ?? one.editionId})` : "";
+  const before = seen ? `${wholeWords(seen, codes)}${edition(seen)}` : "";
+  return { before, after: `${wholeWords(kept, codes)}${edition(kept)}`, cause, reason, at, by };
+}
+
+/** The line of a determination with all that is reported of it. */
+export function wholeWords(kept: KeptDetermination, codes: WardCodes): string {
+  const determination = determinationIn(kept);
+  return `${summaryWords(kept, codes)}${determination ? reportedWords(determination) : ""}`;
 }
 
 /** A case as a list shows it. */

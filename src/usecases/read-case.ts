@@ -2,7 +2,6 @@ import type { readCase as endpoint } from "../../shared/api/cases.ts";
 import { determinationCaution } from "../../shared/culture-words.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { refuse } from "../../shared/problems.ts";
-import { summaryWords } from "../domain/cultures/summary-words.ts";
 import { surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import { determinationWithCodes, type WardCodes } from "../domain/cultures/ward-codes.ts";
 import { dayText } from "../domain/days/day-number.ts";
@@ -17,7 +16,7 @@ import {
 } from "../store/determinations.ts";
 import { wardCodes } from "../store/wards.ts";
 import { type Act, recording } from "./act.ts";
-import { aboutCase } from "./case-answers.ts";
+import { aboutCase, wholeWords } from "./case-answers.ts";
 import { pictureOf } from "./case-picture.ts";
 import { determinationAnswer } from "./determination-answer.ts";
 import { determineByNow } from "./determine-by-now.ts";
@@ -69,7 +68,7 @@ function decisionTold(
   codes: WardCodes,
 ): Answer["decisions"][0] {
   const seen = history.find(({ number }) => number === about);
-  return { kind, summary: seen ? summaryWords(seen, codes) : "", reason, at, by };
+  return { kind, summary: seen ? wholeWords(seen, codes) : "", reason, at, by };
 }
 
 function versionTold(
@@ -79,5 +78,5 @@ function versionTold(
 ): Answer["history"][0] {
   const { number, editionId, cause, reason, determinedAt: at, determinedBy: by } = one;
   const isChange = one.reported !== before?.reported;
-  return { number, summary: summaryWords(one, codes), editionId, isChange, cause, reason, at, by };
+  return { number, summary: wholeWords(one, codes), editionId, isChange, cause, reason, at, by };
 }

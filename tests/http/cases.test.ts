@@ -95,6 +95,30 @@ onEachDatabase("the work on determined cultures", (fresh) => {
     });
   });
 
+  it("returns when a repeat adds an organism, or blood makes it a bloodstream infection too, and says so", async () => {
+    const { caseId, patientId } = await cultured(desk);
+    await desk.ask(confirmCase, { caseId, seenVersion: 1 });
+    const report = { patientId, method: "culture", status: "final" } as const;
+    await desk.ask(recordSpecimen, {
+      ...{ ...report, kind: "urine", collectedAt: "2026-11-13T07:00" },
+      organisms: [{ name: "Enterococcus faecalis", count: ">100000" }],
+    });
+    const line = "Definition met, SUTI 1a: symptomatic infection with a catheter, 12 November 2026";
+    const one = await only("waiting", caseId);
+    expect(one?.changed?.before).toMatch(
+      /Organisms: Escherichia coli\. Secondary bloodstream infection: no blood specimens$/,
+    );
+    expect(one?.changed?.after).toMatch(/Organisms: Escherichia coli, Enterococcus faecalis\. /);
+    expect([one?.changed?.before, one?.changed?.after].every((words) => words?.startsWith(line))).toBe(true);
+    await desk.ask(recordSpecimen, {
+      ...{ ...report, kind: "blood", collectedAt: "2026-11-13T07:00" },
+      organisms: [{ name: "Escherichia coli" }],
+    });
+    expect((await only("waiting", caseId))?.changed?.after).toMatch(
+      /Secondary bloodstream infection: 1 blood specimen$/,
+    );
+  });
+
   it("closes itself without growth, waits for the laboratory, and may end as what nobody can tell", async () => {
     const { caseId } = await cultured(desk, { grew: "" });
     expect(await only("closed", caseId)).toMatchObject({ state: "closed", outcome: "negative" });

@@ -1,5 +1,5 @@
 import { determinationOutcomes, onsets } from "../../../shared/culture-words.ts";
-import { rulesOf } from "../criteria/index.ts";
+import { type Determination, rulesOf } from "../criteria/index.ts";
 import { editionNamed } from "../editions/index.ts";
 import { type WardCodes, withWardCodes } from "./ward-codes.ts";
 
@@ -18,6 +18,21 @@ export function summaryWords(
     named,
   );
   return withWardCodes(begun, codes);
+}
+
+/**
+ * What is reported of a determination beside its line: organisms, those of repeats too, and blood. Two that are reported
+ * otherwise read otherwise with it.
+ */
+export function reportedWords({ event }: Pick<Determination, "event">): string {
+  if (event === null) return "";
+  const { pathogens, addedPathogens, secondaryBloodstream } = event;
+  const organisms = [...pathogens, ...addedPathogens];
+  const blood =
+    secondaryBloodstream.length === 1
+      ? "1 blood specimen"
+      : `${secondaryBloodstream.length === 0 ? "no" : secondaryBloodstream.length} blood specimens`;
+  return `. Organisms: ${organisms.length === 0 ? "none" : organisms.join(", ")}. Secondary bloodstream infection: ${blood}`;
 }
 
 /** The title of a criterion of an edition. */

@@ -1,5 +1,7 @@
 import { expect, it } from "vitest";
-import { criterionTitle, summaryWords } from "../../../src/domain/cultures/summary-words.ts";
+import { determine, timelineOf } from "../../../src/domain/criteria/index.ts";
+import { criterionTitle, reportedWords, summaryWords } from "../../../src/domain/cultures/summary-words.ts";
+import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const words = (summary: string, editionId = "us-2024") =>
   summaryWords({ summary, outcome: summary.split(",")[0] ?? "", editionId }, new Map([[7, "3E"]]));
@@ -17,4 +19,22 @@ it("a determination is told with its outcome, criterion and onset in words, its 
 it("a criterion has its title, and keeps its own name where the edition does not know it", () => {
   expect(criterionTitle("ecdc-2017", "uti-b")).toBe("UTI-B");
   expect(criterionTitle("ecdc-2017", "no-such")).toBe("no-such");
+});
+
+it("what is reported beside the line names organisms, those that repeats added, and blood", () => {
+  const story = timelineOf({
+    urine: [
+      { day: 10, grew: [["Escherichia coli", ">100000"]] },
+      { day: 12, grew: [["Enterococcus faecalis", ">100000"]] },
+    ],
+    blood: [{ day: 11, grew: [["Escherichia coli", null]] }],
+    signs: [
+      { day: 10, sign: "dysuria" },
+      { day: 12, sign: "dysuria" },
+    ],
+  });
+  expect(determine(story, us2024).map(reportedWords)).toEqual([
+    ". Organisms: Escherichia coli, Enterococcus faecalis. Secondary bloodstream infection: 1 blood specimen",
+    "",
+  ]);
 });

@@ -63,6 +63,8 @@ export function CaseCard({ one }: { one: CaseInList }): ReactNode {
         <p className="notice">
           <Said>{caseText("changedBefore", { words: one.changed.before })}</Said>
           <br />
+          <Said>{caseText("changedAfter", { words: one.changed.after })}</Said>
+          <br />
           <Said>{auditActions[one.changed.cause]}</Said>
         </p>
       )}
