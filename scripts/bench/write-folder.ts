@@ -14,7 +14,7 @@ export interface FolderSize {
   readonly days: number;
 }
 
-const timeColumns = new Set(["from", "to", "inserted", "removed", "last_seen", "written"]);
+const timeColumns = new Set(["from", "to", "inserted", "removed", "last_seen", "written", "admitted", "discharged"]);
 const nameColumns = new Set(["stay", "patient", "catheter"]);
 const blockLines = 2000;
 
@@ -34,7 +34,7 @@ export async function writeFolder(folder: string, { seed, hospitals, days }: Fol
       const cells = Object.entries(values).map(([column, value]) => {
         if (typeof value !== "number")
           return nameColumns.has(column) && value !== null ? `${i}-${value}` : `${value ?? ""}`;
-        if (column === "day" && file === "daily-counts.csv") return dayText(value);
+        if (column === "birth_date" || (column === "day" && file === "daily-counts.csv")) return dayText(value);
         return column === "day" || timeColumns.has(column) ? showLocalTime(value, zone) : `${value}`;
       });
       writer.add(cells.join(","));

@@ -82,7 +82,7 @@ it("a decision about what somebody changed meanwhile is refused, and made after 
   await confirm.click();
   await page.getByText("It changed while you were looking at it. Nothing was recorded.").waitFor();
   await page.getByRole("button", { name: "Read it anew" }).click();
-  await page.getByText("The date of event is 4 November 2026.").waitFor();
+  await page.getByText("The date of event is 4 November 2026, the day of the first element that was used.").waitFor();
   await confirm.click();
   await page.getByText(/^Confirmed Nov 20, 10:00 by Ash Moreno/).waitFor();
 }, 60_000);

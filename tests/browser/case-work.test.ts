@@ -50,7 +50,7 @@ it("a culture that is recorded waits, is understood day by day, and is confirmed
   await page.getByRole("heading", { name: "Step by step" }).waitFor();
   await page.getByText("A surveillance determination is not a diagnosis and must not guide treatment.").waitFor();
   // Catheter day 4 of a catheter of 2 November, with fever on the day of the culture: the date of event is 5 November.
-  await page.getByText("The date of event is 5 November 2026.").waitFor();
+  await page.getByText("The date of event is 5 November 2026, the day of the first element that was used.").waitFor();
   await throughThePicture(page);
   await page.getByRole("button", { name: "Confirm this determination" }).click();
   await page.getByText(/^Confirmed Nov 20, 10:00 by Ash Moreno/).waitFor();

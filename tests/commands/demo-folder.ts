@@ -39,9 +39,10 @@ export async function writeDemoFolder(
       written.push(new Promise<void>((resolve, reject) => target.on("finish", () => resolve()).on("error", reject)));
     }
     counts[file] = (counts[file] ?? 0) + 1;
-    const cells = Object.entries(values).map(([column, value]) =>
-      timeColumns.has(column) && typeof value === "number" ? timeText(file, value) : value,
-    );
+    const cells = Object.entries(values).map(([column, value]) => {
+      if (column === "birth_date" && typeof value === "number") return dayText(value);
+      return timeColumns.has(column) && typeof value === "number" ? timeText(file, value) : value;
+    });
     out.write(cells);
   }
   for (const out of files.values()) out.end();

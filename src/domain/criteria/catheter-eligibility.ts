@@ -39,5 +39,9 @@ export const catheterEligibility: DeviceRule = {
       says: "removed",
     },
   ],
+  tells: {
+    held: "a catheter had been in place for more than 2 days in a row, up to that day or the day before",
+    failed: "no catheter had been in place for more than 2 days in a row, up to that day or the day before",
+  },
   isAssociated: (date, episode, world) => eligibleOn(world.eligibility(episode), date),
 };

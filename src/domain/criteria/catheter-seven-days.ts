@@ -33,6 +33,10 @@ export const catheterSevenDays: DeviceRule = {
       status: "cannot-tell",
     },
   ],
+  tells: {
+    held: "or in the 7 days before a catheter was in place",
+    failed: "and in the 7 days before no catheter was in place",
+  },
   isAssociated(date, _episode, { catheters }) {
     return catheters.some(({ first, last }) => first <= date && last >= date - lookBackDays);
   },

@@ -32,6 +32,7 @@ export const dateOfEvent: DateRule = {
       says: "1 March 2024",
     },
   ],
+  dayOf: "the first element that was used",
   anchorDates: true,
   dateOf: (firstElementDay, { firstDay }) => Math.max(firstElementDay, firstDay),
 };

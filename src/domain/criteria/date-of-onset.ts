@@ -16,6 +16,7 @@ export const dateOfOnset: DateRule = {
       says: "12 March 2024",
     },
   ],
+  dayOf: "the first sign",
   anchorDates: false,
   dateOf: (firstElementDay) => firstElementDay,
 };

@@ -57,6 +57,8 @@ export interface CriterionRule extends Rule {
   judge(facts: CriterionFacts): Verdict;
 }
 export interface DateRule extends Rule {
+  /** What the date is the day of: "the first element". */
+  readonly dayOf: string;
   /** The date of event by the day of the first element. */
   dateOf(firstElementDay: DayNumber, episode: Episode): DayNumber;
   /** Whether the anchor itself is an element that can date the event. */
@@ -66,6 +68,8 @@ export interface OnsetRule extends Rule {
   onsetOf(dateOfEvent: DayNumber, episode: Episode, world: World): Onset;
 }
 export interface DeviceRule extends Rule {
+  /** What was so on the date of event where the rule holds, and where it does not; follows "on 10 March 2024". */
+  readonly tells: { readonly held: string; readonly failed: string };
   isAssociated(dateOfEvent: DayNumber, episode: Episode, world: World): boolean;
 }
 export interface PeriodRule extends Rule {

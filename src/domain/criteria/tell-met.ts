@@ -15,11 +15,12 @@ function step(rule: Rule, status: Step["status"], met: Met, sentence: string): S
 
 function dateStep(met: Met, { edition }: World): Step {
   const { dateOfEvent, firstElementDay } = met;
-  const moved =
+  const { dayOf } = edition.date;
+  const why =
     dateOfEvent === firstElementDay
-      ? ""
-      : `: the first element, on ${dayWords(firstElementDay)}, lies before the first inpatient day`;
-  return step(edition.date, "held", met, `The date of event is ${dayWords(dateOfEvent)}${moved}.`);
+      ? `, the day of ${dayOf}`
+      : `: ${dayOf}, on ${dayWords(firstElementDay)}, lies before the first inpatient day`;
+  return step(edition.date, "held", met, `The date of event is ${dayWords(dateOfEvent)}${why}.`);
 }
 
 function onsetStep(met: Met, { edition }: World): Step {
@@ -43,7 +44,8 @@ function deviceStep(met: Met, world: World): Step {
       : before !== undefined
         ? ` The day before was catheter day ${before}.`
         : "";
-  const sentence = `The infection is ${isAssociated ? "" : "not "}catheter-associated: on ${dayWords(dateOfEvent)} “${edition.device.title}” ${isAssociated ? "holds" : "does not hold"}.${count}`;
+  const { held, failed } = edition.device.tells;
+  const sentence = `The infection is ${isAssociated ? "" : "not "}catheter-associated: on ${dayWords(dateOfEvent)} ${isAssociated ? held : failed}.${count}`;
   return step(edition.device, isAssociated ? "held" : "failed", met, sentence);
 }
 

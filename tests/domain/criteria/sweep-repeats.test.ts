@@ -80,7 +80,10 @@ it("tells both: what dated it inside the timeframe, and what does behind it", ()
   });
   const [, found] = determine(timeline, { ...us2024, options });
   const told = (rule: string) => found?.derivation.filter((step) => step.rule === rule).map((step) => step.sentence);
-  expect(told("date-of-event")).toEqual(["The date of event is 18 March 2024.", "The date of event is 20 March 2024."]);
+  expect(told("date-of-event")).toEqual([
+    "The date of event is 18 March 2024, the day of the first element that was used.",
+    "The date of event is 20 March 2024, the day of the first element that was used.",
+  ]);
   expect(told("infection-window")?.[1]).toBe(
     "The window runs from 17 March to 23 March 2024; elements count from 19 March 2024 on.",
   );
