@@ -10,6 +10,11 @@ import { cellOf } from "./words.ts";
 
 const whole: ReadonlySet<string> = new Set(["date", "ward", "patient"]);
 
+function classOf(key: string): string | undefined {
+  if (whole.has(key)) return "whole";
+  return key === "criterion" ? "several-words" : undefined;
+}
+
 /** A cell; the month stands for the day of an event whose patient the viewer may not see. */
 function told(sheet: Sheet, row: readonly SheetCell[], key: string): SheetCell {
   return cellOf(sheet, row, key) ?? (key === "date" ? cellOf(sheet, row, "month") : null);
@@ -49,7 +54,7 @@ export function EventsTable(props: {
         {rows.map(({ row, caseId, at }) => (
           <tr key={at}>
             {shown.map((key) => (
-              <td key={key} className={whole.has(key) ? "whole" : undefined}>
+              <td key={key} className={classOf(key)}>
                 {key === "criterion" && caseId !== null && may("judge-cases") ? (
                   <PageLink to={`/cases/${caseId}`}>
                     <Said>{cellOf(sheet, row, key)}</Said>

@@ -69,7 +69,7 @@ function Events({ answer, days }: { answer: OutputOf<typeof readEvents>; days: D
           <EventsTable
             {...{ answer, shown }}
             caption={text("periodCaption", { count: sheet.rows.length, first, last })}
-            className="ledger"
+            className="ledger many"
           />
         </section>
       )}

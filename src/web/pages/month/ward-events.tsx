@@ -20,7 +20,7 @@ export function WardEvents({ month, code }: { month: Month; code: string }): Rea
           {...{ answer, shown }}
           caption={text("eventsCaption", { ward: code })}
           ward={code}
-          className="ledger inner"
+          className="ledger inner many"
         />
       )}
     </ShowAnswer>
