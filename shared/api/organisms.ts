@@ -17,6 +17,11 @@ export const listOrganisms = endpoint({
           .strictObject({ name: z.string(), group: organismGroup, isCommensal: z.boolean() })
           .meta({ id: "ListedOrganism" }),
       ),
+      otherNames: z
+        .array(z.string())
+        .describe(
+          "Abbreviations, older names and names of groups that are read too; lower case, blanks for dots and hyphens",
+        ),
     })
     .meta({ id: "Organisms" }),
   errors: [],

@@ -25,6 +25,10 @@ async function recordFacts(page: Page): Promise<void> {
   // Whether anything grew has to be said; an empty list is not taken as no growth.
   expect(await record.isDisabled()).toBe(true);
   await page.getByText("These organisms").click();
+  await page.getByLabel("Name", { exact: true }).fill("Rare new thing");
+  await page.getByLabel("Group").waitFor();
+  await page.getByLabel("Name", { exact: true }).fill("E. coli");
+  await expect.poll(() => page.getByLabel("Group").count()).toBe(0);
   await page.getByLabel("Name", { exact: true }).fill("Escherichia coli");
   // The name is on the list, so its group is not asked for.
   await expect.poll(() => page.getByLabel("Group").count()).toBe(0);

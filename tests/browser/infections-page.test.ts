@@ -31,11 +31,11 @@ it("the infections of any days are chosen in the address, open to their case, an
   const page = await served.tab();
   await page.goto("/months/2026-11");
   await page.getByRole("link", { name: "Infections of other days" }).click();
-  await page.getByText("1 infection, Sun, Nov 1 to Mon, Nov 30.").waitFor();
+  await page.getByText("1 infection, Sunday, November 1, 2026 to Monday, November 30, 2026.").waitFor();
   await page.getByLabel("Date of event from").fill("2026-10-20");
   await page.getByLabel("Date of event to").fill("2026-11-05");
   await page.getByRole("button", { name: "Show the infections" }).click();
-  await page.getByText("1 infection, Tue, Oct 20 to Thu, Nov 5.").waitFor();
+  await page.getByText("1 infection, Tuesday, October 20, 2026 to Thursday, November 5, 2026.").waitFor();
   expect(new URL(page.url()).search).toBe("?first=2026-10-20&last=2026-11-05");
   const row = page.getByRole("row", { name: /ALDER-1001/ });
   expect(await row.innerText()).toMatch(/2026-11-05[\s\S]*3E[\s\S]*SUTI 1a[\s\S]*Escherichia coli/);
@@ -45,6 +45,15 @@ it("the infections of any days are chosen in the address, open to their case, an
     await page.screenshot({ path: pictureOf("infections of some days", width), fullPage: true });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
   }
+  // Nothing of the table is cut off on paper (A4 upright has 718 px between usual margins).
+  await page.setViewportSize({ width: 718, height: 1000 });
+  await page.emulateMedia({ media: "print" });
+  const width = await page.evaluate(() => document.querySelector("table.ledger")?.scrollWidth);
+  const room = await page.evaluate(() => document.documentElement.clientWidth);
+  await page.screenshot({ path: pictureOf("infections printed", 718), fullPage: true });
+  expect(width).toBeLessThanOrEqual(room);
+  await page.emulateMedia({ media: "screen" });
+  await page.setViewportSize({ width: 1280, height: 900 });
   const [file] = await Promise.all([
     page.waitForEvent("download"),
     page.getByRole("button", { name: "Infections as CSV" }).click(),
@@ -70,13 +79,17 @@ it("days that cannot be read, lie ahead or are too many are told, and days witho
   await show("2020-01-01", "2026-11-01");
   await page.getByRole("alert").getByText("366 days").first().waitFor();
   await show("2026-10-01", "2026-10-31");
-  await page.getByText("No infection of your wards has its date of event from Thu, Oct 1 to Sat, Oct 31.").waitFor();
+  await page
+    .getByText(
+      "No infection of your wards has its date of event from Thursday, October 1, 2026 to Saturday, October 31, 2026.",
+    )
+    .waitFor();
 }, 60_000);
 
 it("who may not see patients reads events by which nobody can be known", async () => {
   const page = await served.tab({ person: "manager" });
   await page.goto("/infections?first=2026-11-01&last=2026-11-20");
-  await page.getByText("1 infection, Sun, Nov 1 to Fri, Nov 20.").waitFor();
+  await page.getByText("1 infection, Sunday, November 1, 2026 to Friday, November 20, 2026.").waitFor();
   const row = page.getByRole("row", { name: /3E/ });
   expect(await row.innerText()).toMatch(/^2026-11\s+3E\s+not shown\s+SUTI 1a/);
   expect(await row.getByRole("link").count()).toBe(0);

@@ -1,4 +1,5 @@
 import type { OrganismGroup } from "../../../shared/culture-words.ts";
+import { plainOrganismName } from "../../../shared/plain-organism-name.ts";
 import type { OrganismIdentity } from "./organism.ts";
 import {
   commensalGenera,
@@ -28,17 +29,29 @@ for (const [list, group, uropathogens] of [
   for (const line of list.trim().split("\n")) addGenus(line, group, uropathogens);
 }
 for (const [key, { group }] of Object.entries(coveringNames)) {
-  byName.set(plain(key), { key, group, genus: null, isCommensal: commensalCovers.has(key) });
+  byName.set(plainOrganismName(key), { key, group, genus: null, isCommensal: commensalCovers.has(key) });
 }
 
 function addGenus(line: string, group: OrganismGroup, isUropathogen: boolean): void {
   const [genus = "", species = ""] = line.split(":");
-  byName.set(plain(genus), { key: genus, group, genus, isCommensal: isCommensal(genus, null), isUropathogen });
+  byName.set(plainOrganismName(genus), {
+    key: genus,
+    group,
+    genus,
+    isCommensal: isCommensal(genus, null),
+    isUropathogen,
+  });
   for (const one of species.split(",").map((name) => name.trim())) {
     if (one === "") continue;
     const key = `${genus} ${one}`;
     const uropathogen = isUropathogen || key === "Staphylococcus saprophyticus";
-    byName.set(plain(key), { key, group, genus, isCommensal: isCommensal(genus, one), isUropathogen: uropathogen });
+    byName.set(plainOrganismName(key), {
+      key,
+      group,
+      genus,
+      isCommensal: isCommensal(genus, one),
+      isUropathogen: uropathogen,
+    });
   }
 }
 
@@ -50,26 +63,15 @@ function isCommensal(genus: string, species: string | null): boolean {
   return species === null ? exceptions.length === 0 : !exceptions.includes(species);
 }
 
-/** Case, hyphens, dots, resistance in brackets and "species not told" make no difference to a name. */
-function plain(name: string): string {
-  return name
-    .toLowerCase()
-    .replace(/\([^)]*\)/g, " ")
-    .replace(/[-._,]/g, " ")
-    .replace(/\b(species|spp|sp|ssp|nos|not otherwise specified|complex|group)\b\s*$/, "")
-    .replace(/\s+/g, " ")
-    .trim();
-}
-
 /**
  * The organism of a name as a laboratory wrote it, or null for one that is not on the list: somebody then chooses its
  * group. A strange species of a known genus is that species of the genus; nothing else is guessed.
  */
 export function matchOrganism(name: string): OrganismIdentity | null {
-  const text = plain(name);
+  const text = plainOrganismName(name);
   const group = groupNames[text];
   if (group) return { key: text, group, genus: null };
-  const known = byName.get(plain(otherNames[text] ?? text));
+  const known = byName.get(plainOrganismName(otherNames[text] ?? text));
   if (known) return known;
   const [first = "", second, ...rest] = text.split(" ");
   const genus = byName.get(first);
@@ -82,6 +84,11 @@ export function listedOrganisms(): (OrganismIdentity & { readonly group: Organis
   return [...byName.values()]
     .flatMap((one) => (one.group === null ? [] : [{ ...one, group: one.group }]))
     .sort((a, b) => (a.key < b.key ? -1 : 1));
+}
+
+/** Other names that are read without anybody choosing a group: abbreviations, older names, groups. In their plain form. */
+export function otherKnownNames(): string[] {
+  return [...Object.keys(otherNames), ...Object.keys(groupNames)].sort();
 }
 
 /**

@@ -12,7 +12,7 @@ import { Sentences } from "../../parts/sentences.tsx";
 import { askForCsv } from "../../parts/server.ts";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
-import { dayWords } from "../../parts/words.ts";
+import { longDayWords } from "../../parts/words.ts";
 import type { PageProps } from "../../routes.ts";
 import { infectionsText as text } from "../../texts/infections.ts";
 
@@ -57,7 +57,7 @@ function InfectionsOf({ days }: { days: Days }): ReactNode {
 
 function Events({ answer, days }: { answer: OutputOf<typeof readEvents>; days: Days }): ReactNode {
   const { sheet } = answer;
-  const [first, last] = [dayWords(days.first), dayWords(days.last)];
+  const [first, last] = [longDayWords(days.first), longDayWords(days.last)];
   return (
     <>
       {sheet.rows.length === 0 ? (
