@@ -26,7 +26,8 @@ export function attemptInAll(worlds: readonly World[], question: Question): Atte
  * to the same: it closes.
  */
 function keyOf({ outcome, met }: Attempt, { anchor, culture }: Question): string {
-  if (!met) return anchor.kind === "specimen" && culture === null && outcome !== "cannot-tell" ? "closes" : outcome;
+  const isUnusable = anchor.kind === "specimen" && culture === null;
+  if (!met) return isUnusable && outcome === "set-aside" ? "not-met" : outcome;
   const { criterion, dateOfEvent, onset, isAssociated, wardId, episode } = met;
   return [outcome, criterion.id, dateOfEvent, onset, isAssociated, wardId, episode.firstDay].join(" ");
 }

@@ -46,12 +46,12 @@ export const utiB: CriterionRule = {
 function judge(facts: CriterionFacts): Verdict {
   const { anchor } = facts;
   const support = supportOf(facts);
-  if (support.status === "none")
+  if (support === null)
     return failed(anchor.day, `${name} is not met: nothing supports it from ${windowWords(facts)}.`);
   const signs = facts.signs.present.filter(({ sign }) => europeanSigns.includes(sign));
   const kinds = new Set(signs.map(({ sign }) => sign));
   if (kinds.size >= fewestSigns) {
-    if (support.status === "there")
+    if (support.lookUp === null)
       return heldBySigns(facts, name, signs, `, ${kinds.size} signs in all, and ${support.words}`);
     return cannotTell(anchor.day, `${name} cannot be told yet: ${support.words}.`, support.lookUp);
   }

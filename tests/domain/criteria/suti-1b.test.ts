@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { determine, timelineOf } from "../../../src/domain/criteria/index.ts";
-import type { StorySign } from "../../../src/domain/criteria/story.ts";
+import { type StorySign, storyDay } from "../../../src/domain/criteria/story.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const urine = [{ day: 10, grew: [["Escherichia coli", ">100000"]] }] as const;
@@ -19,6 +19,16 @@ it.each<[string, StorySign]>([
 ])("early fever over 65 dates an infection without a catheter in the other reading, once there is %s", (_, sign) => {
   expect(summary("dates-the-event", early, sign)).toEqual(["event", "suti-1b", false]);
   expect(summary("not-usable", early, sign)).toEqual(["event", "suti-1a", true]);
+});
+
+it("only early fever dates it so, no sign that is none at that age", () => {
+  const timeline = timelineOf({
+    ...{ ageYears: 70, catheters: [[8, null]], urine },
+    signs: [{ day: 7, sign: "vomiting" }, early, { day: 10, sign: "suprapubic-tenderness" }],
+  });
+  const options = { ...us2024.options, earlyFeverOver65: "dates-the-event" } as const;
+  const [found] = determine(timeline, { ...us2024, options });
+  expect(found?.event?.dateOfEvent).toBe(storyDay(9));
 });
 
 it("early fever alone is no infection in either reading", () => {
