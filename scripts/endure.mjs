@@ -16,7 +16,7 @@ const lengths = {
   PAIRS: { usual: "500", counts: "pairs of one creation on each database" },
   KILLS: { usual: "30", counts: "kills of the service on each database" },
   REQUESTS: { usual: "100000", counts: "random requests on each database" },
-  TIMELINES: { usual: "1000000", counts: "random timelines judged by two implementations" },
+  TIMELINES: { usual: "1000000", counts: "random timelines judged by two implementations, for each edition" },
   SIGNINGS: { usual: "1000", counts: "signings raced with late entries on each database" },
   CUTS: { usual: "20", counts: "power cuts" },
 };
