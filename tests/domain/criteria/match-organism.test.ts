@@ -4,6 +4,7 @@ import {
   listedOrganisms,
   matchOrganism,
   type OrganismIdentity,
+  otherKnownNames,
   sameOrganism,
 } from "../../../src/domain/criteria/index.ts";
 
@@ -121,4 +122,11 @@ describe("names of organisms", () => {
     expect(chosen).toEqual({ key: "Novelia rara", group: "bacterium", genus: null });
     expect(sameOrganism(chosen, chosenOrganism("Novelia rara", "bacterium"))).toBe(true);
   });
+});
+
+it("every other name that is offered as known is read, each once, by name", () => {
+  const names = otherKnownNames();
+  expect(names.filter((name) => matchOrganism(name) === null)).toEqual([]);
+  expect(names).toEqual([...new Set(names)].sort());
+  expect(names).toEqual(expect.arrayContaining(["e coli", "mixed flora", "yeast"]));
 });

@@ -113,58 +113,6 @@ it.each<[string, Grew, "uti-b" | "not-usable" | "cannot-tell"]>([
   expect(outcomeOf(true, { grew })).toBe(expected);
 });
 
-/** The last step about the first culture. */
-function toldOf(...urine: StorySpecimen[]) {
-  const found = determine(timelineOf({ urine, signs }), ecdc2017);
-  const first = found.find(({ subject }) => subject.kind === "specimen" && subject.id === 1);
-  return first?.derivation.at(-1);
-}
-
-it.each([
-  [9, 11, 12],
-  [9, 12, 11],
-])("the cultures that an answer hangs on are named in the order of days: %j", (own, ...others) => {
-  const open: StorySpecimen[] = others.map((day) => ({ day, grew: [["E. coli", "heavy growth"]] }));
-  expect(toldOf({ day: own, grew: coli }, ...open)).toMatchObject({
-    status: "cannot-tell",
-    sentence: expect.stringContaining("hangs on the urine culture of 11 March 2024 and 12 March 2024."),
-    lookUp: "Ask the laboratory what grew on 11 March 2024 and 12 March 2024, and how much.",
-  });
-});
-
-it("while one of them is not final, the report is waited for", () => {
-  const open: StorySpecimen[] = [
-    { day: 11, grew: [["E. coli", "heavy growth"]] },
-    { day: 12, status: "pending" },
-  ];
-  expect(toldOf({ day: 9, grew: coli }, ...open)?.lookUp).toBe("Wait for the laboratory's final report.");
-});
-
-it("whether a ward is one for inpatients changes nothing of a culture that closes, and something of one that is open", () => {
-  const wards = [[1, 1, null, null]] as const;
-  const story = (day: number) =>
-    timelineOf({
-      wards,
-      urine: [
-        { day: 9, grew: coli },
-        { day, grew: coli },
-      ],
-      signs: [signs[0]],
-      lookedFor: false,
-    });
-  const told = (day: number) =>
-    determine(story(day), ecdc2017).map(({ outcome, derivation }) => [outcome, derivation.at(-1)?.lookUp]);
-  expect(told(20)).toEqual([
-    ["not-usable", null],
-    ["not-usable", null],
-  ]);
-  const setting = "Give every ward of the patient a setting.";
-  expect(told(11)).toEqual([
-    ["cannot-tell", setting],
-    ["cannot-tell", setting],
-  ]);
-});
-
 /** What is said of a finding of effective treatment beside one culture. */
 function besideTreatment(grew: Grew, status: StorySpecimen["status"] = "final") {
   const urine = [{ day: 10, grew, status }] as const;
