@@ -1,6 +1,6 @@
 import type { readCatheter as endpoint } from "../../shared/api/catheters.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
-import { type DayNumber, dayText } from "../domain/days/day-number.ts";
+import { type DayNumber, daysFromTo, dayText } from "../domain/days/day-number.ts";
 import { type CatheterPresence, catheterPresences } from "../domain/necessity/catheter-presence.ts";
 import type { NecessityPatient } from "../domain/necessity/facts.ts";
 import { reviewOfDay } from "../domain/necessity/review-of-day.ts";
@@ -38,7 +38,7 @@ export async function catheterDaysTold(
 }
 
 function daysOf({ days: { first, last } }: CatheterPresence, dayExists: (day: DayNumber) => boolean): DayNumber[] {
-  return Array.from({ length: last - first + 1 }, (_, i) => first + i).filter(dayExists);
+  return daysFromTo(first, last).filter(dayExists);
 }
 
 /** The wards that had the patient while it was in; a bed that is held during a procedure is the ward's. */

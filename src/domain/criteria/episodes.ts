@@ -1,4 +1,4 @@
-import type { DayNumber } from "../days/day-number.ts";
+import { type DayNumber, daysFromTo } from "../days/day-number.ts";
 import type { EditionOptions } from "./edition.ts";
 import type { SurveillanceStay, SurveillanceTimeline, WardTime } from "./surveillance-timeline.ts";
 import type { Choice, Episode } from "./world.ts";
@@ -46,7 +46,7 @@ function episodeOf(
     }));
   const [first] = wards;
   if (!first) return [];
-  const inpatientDays = new Set(wards.flatMap(daysOf));
+  const inpatientDays = new Set(wards.flatMap((one) => daysFromTo(one.first, one.last)));
   const lastDay = Math.max(...wards.map(({ last }) => last));
   const isOver = dischargeDay !== null && dischargeDay <= knownThrough;
   return [{ firstDay: first.first, lastDay, isOver, inpatientDays, wards, stayIds: [id] }];
@@ -61,10 +61,6 @@ function inOrder(a: WardTime, b: WardTime): number {
   const [endA, endB] = [a.end?.day ?? Number.POSITIVE_INFINITY, b.end?.day ?? Number.POSITIVE_INFINITY];
   if (endA !== endB) return endA < endB ? -1 : 1;
   return a.wardId - b.wardId;
-}
-
-function daysOf({ first, last }: { first: DayNumber; last: DayNumber }): DayNumber[] {
-  return Array.from({ length: last - first + 1 }, (_, i) => first + i);
 }
 
 function join(a: Episode, b: Episode): Episode {

@@ -1,3 +1,4 @@
+import { daysFromTo } from "../days/day-number.ts";
 import { dayWords } from "./in-words.ts";
 import { failed, heldBySigns, withoutSigns } from "./judge-signs.ts";
 import type { CriterionFacts, CriterionRule, Verdict } from "./rule-kinds.ts";
@@ -56,7 +57,7 @@ function judge(facts: CriterionFacts): Verdict {
   if (culture === null) return failed(anchor.day, `${name} is not met: there is no usable culture.`);
   const signs = datingSigns(facts);
   if (signs.length === 0) {
-    const days = Array.from({ length: anchor.day - window.usableFrom + 1 }, (_, i) => window.usableFrom + i);
+    const days = daysFromTo(window.usableFrom, anchor.day);
     if (!days.some((day) => isAssociated(facts, dateOf(facts, [day])))) return withoutCatheter(facts, anchor.day);
     return withoutSigns(facts, name, suti1Signs);
   }

@@ -1,3 +1,4 @@
+import { daysFromTo } from "../days/day-number.ts";
 import { dayWords } from "./in-words.ts";
 import { failed, heldBySigns, withoutSigns } from "./judge-signs.ts";
 import type { CriterionFacts, CriterionRule, CriterionSign, Verdict } from "./rule-kinds.ts";
@@ -54,7 +55,7 @@ function judge(facts: CriterionFacts): Verdict {
     signs.map(({ day }) => day),
   );
   if (signs.length === 0) {
-    const days = Array.from({ length: anchor.day - window.usableFrom + 1 }, (_, i) => window.usableFrom + i);
+    const days = daysFromTo(window.usableFrom, anchor.day);
     if (days.every((day) => isAssociated(facts, dateOf(facts, [day])))) return withCatheter(date);
     const list: CriterionSign[] = suti1Signs.filter((sign) => sign !== "fever" || !isOld(anchor.day));
     return withoutSigns(facts, name, list);

@@ -1,5 +1,5 @@
 import { signNames } from "../../../shared/culture-words.ts";
-import type { DayNumber } from "../days/day-number.ts";
+import { type DayNumber, daysFromTo } from "../days/day-number.ts";
 import type { Evidence } from "./determination.ts";
 import { daysWords, dayWords, listWords } from "./in-words.ts";
 import type { CriterionFacts, CriterionSign } from "./rule-kinds.ts";
@@ -57,15 +57,11 @@ export function unknownSigns(facts: CriterionFacts, list: readonly CriterionSign
   // After discharge nobody has a duty to look (CDC Patient Safety Component Manual, chapter 7, opening pages).
   if (episode.isOver && window.usableFrom > episode.lastDay) return [];
   const needed = list.filter((sign) => {
-    if (sign === "fever") return daysIn(window).some((day) => isFeverUsable(facts, day));
+    if (sign === "fever") return daysFromTo(window.usableFrom, window.last).some((day) => isFeverUsable(facts, day));
     if (sign === "urgency" || sign === "frequency" || sign === "dysuria") return couldFeelUrgency(world, window);
     return true;
   });
   return signs.openUntil === null ? needed.filter((sign) => !signs.lookedFor.has(sign)) : needed;
-}
-
-function daysIn({ usableFrom, last }: CriterionFacts["window"]): DayNumber[] {
-  return Array.from({ length: last - usableFrom + 1 }, (_, i) => usableFrom + i);
 }
 
 const criterionSignNames: Readonly<Record<CriterionSign, string>> = {

@@ -46,6 +46,8 @@ export interface World {
 export interface CatheterSpan {
   readonly first: DayNumber;
   readonly last: DayNumber;
+  /** Still in place on the day of the question. */
+  readonly isOpen: boolean;
   readonly time: CatheterTime;
 }
 
@@ -125,10 +127,11 @@ function spanOf(time: CatheterTime, { knownThrough, stays }: SurveillanceTimelin
   if (isContradictory(time)) {
     if (choice.catheters === "least") return [];
     // One of the two times is wrong, so nobody can tell an hour of these days.
-    return [{ first: Math.min(first, end), last: Math.max(first, end), time: { ...time, start: null, end: null } }];
+    const days = { first: Math.min(first, end), last: Math.max(first, end) };
+    return [{ ...days, isOpen: false, time: { ...time, start: null, end: null } }];
   }
   const last = choice.catheters === "most" ? Math.max(end, time.latestEndDay ?? end) : end;
-  return last < first ? [] : [{ first, last, time }];
+  return last < first ? [] : [{ first, last, isOpen: time.end === null, time }];
 }
 
 /**
@@ -139,7 +142,7 @@ function uniteTouching(spans: readonly CatheterSpan[]): CatheterSpan[] {
   const united: CatheterSpan[] = [];
   for (const span of spans.toSorted(byStart)) {
     const start = span.time.start?.at ?? null;
-    const ends = united.map(({ time }) => time.end?.at ?? Number.NEGATIVE_INFINITY);
+    const ends = united.map(endOf);
     const end = Math.max(...ends);
     const at = ends.indexOf(end);
     const before = united[at];
@@ -149,15 +152,21 @@ function uniteTouching(spans: readonly CatheterSpan[]): CatheterSpan[] {
   return united;
 }
 
+function endOf({ isOpen, time }: CatheterSpan): number {
+  return isOpen ? Number.POSITIVE_INFINITY : (time.end?.at ?? Number.NEGATIVE_INFINITY);
+}
+
 /** Two spans as one: it ends with the later of the two, and whichever may have ended later keeps that in doubt. */
 function unitedSpan(before: CatheterSpan, after: CatheterSpan, endAt: number): CatheterSpan {
   const { end: otherEnd } = after.time;
-  const end = otherEnd === null || otherEnd.at === null || otherEnd.at > endAt ? otherEnd : before.time.end;
+  const endsLater = otherEnd === null || otherEnd.at === null || otherEnd.at > endAt;
+  const end = endsLater && !before.isOpen ? otherEnd : before.time.end;
   const latest = Math.max(...[before, after].map(({ time }) => time.latestEndDay ?? Number.NEGATIVE_INFINITY));
   const latestEndDay = end !== null && latest >= end.day ? latest : null;
   return {
     first: before.first,
     last: Math.max(before.last, after.last),
+    isOpen: end === null,
     time: { ...before.time, end, latestEndDay },
   };
 }

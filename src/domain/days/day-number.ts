@@ -29,6 +29,11 @@ export function dayText(n: DayNumber): Day {
   return text.slice(0, 10) as Day;
 }
 
+/** The days from one to another, both included; none where the first is the later. */
+export function daysFromTo(first: DayNumber, last: DayNumber): DayNumber[] {
+  return Array.from({ length: last - first + 1 }, (_, i) => first + i);
+}
+
 /** The day of the week of a date. */
 export function weekdayOf(n: DayNumber): Weekday {
   // 1970-01-01 was a Thursday; the second remainder keeps dates before it from turning negative.

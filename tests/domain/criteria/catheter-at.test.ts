@@ -28,19 +28,21 @@ it.each<[string, Moment | null, Moment | null, Moment, "in" | "out" | "part"]>([
 ])("%s", (_title, start, end, when, answer) => {
   const last = 8;
   const shown = when.day > 10 ? { ...when, day: last + 1 } : when;
-  expect(catheterAt({ catheters: [{ first: 2, last, time: time(start, end) }] }, shown)).toBe(answer);
+  expect(catheterAt({ catheters: [{ first: 2, last, isOpen: end === null, time: time(start, end) }] }, shown)).toBe(
+    answer,
+  );
 });
 
 it("on the last day on which it may have been in place nobody can tell, whatever the hour", () => {
-  const catheters = [{ first: 2, last: 10, time: time(moment(2, 20), moment(8, 80)) }];
+  const catheters = [{ first: 2, last: 10, isOpen: false, time: time(moment(2, 20), moment(8, 80)) }];
   const answers = [8, 9, 10, 11].map((day) => catheterAt({ catheters }, moment(day, day * 10 + 5)));
   expect(answers).toEqual(["in", "in", "part", "out"]);
 });
 
 it("one that is in place decides, whatever is known of the others", () => {
-  const doubtful = { first: 5, last: 5, time: time(moment(5, null), null) };
-  const sure = { first: 2, last: 9, time: time(moment(2, 20), null) };
-  const gone = { first: 1, last: 1, time: time(moment(1, 10), moment(1, 11)) };
+  const doubtful = { first: 5, last: 5, isOpen: true, time: time(moment(5, null), null) };
+  const sure = { first: 2, last: 9, isOpen: true, time: time(moment(2, 20), null) };
+  const gone = { first: 1, last: 1, isOpen: false, time: time(moment(1, 10), moment(1, 11)) };
   expect(catheterAt({ catheters: [doubtful, sure] }, moment(5, 50))).toBe("in");
   expect(catheterAt({ catheters: [gone, doubtful] }, moment(5, 50))).toBe("part");
   expect(catheterAt({ catheters: [] }, moment(5, 50))).toBe("out");

@@ -85,7 +85,7 @@ it("a catheter with a contradiction was in place on no day, or on all days betwe
   const time = { ...catheter(7, null, null) };
   expect(told).toEqual([
     ["least", []],
-    ["most", [{ first: storyDay(5), last: storyDay(9), time }]],
+    ["most", [{ first: storyDay(5), last: storyDay(9), isOpen: false, time }]],
   ]);
 });
 
@@ -125,6 +125,17 @@ it.each<[string, CatheterTime, unknown[]]>([
   ["may have ended later, but before it", catheter(2, when(3, 8), when(4, 8), 5), [2, 6, 1, [2, 8], [6, 9], null]],
 ])("a catheter that begins while another is in place and %s", (_title, second, united) => {
   expect(spans(catheter(1, when(2, 8), when(6, 9)), second)).toEqual([united]);
+});
+
+it.each<[string, CatheterTime]>([
+  ["ended", catheter(2, when(3, 8), when(4, 8))],
+  ["ended at an unknown hour", catheter(2, when(3, 8), when(4))],
+  ["may have ended later", catheter(2, when(3, 8), when(4, 8), 6)],
+  ["is still in place too", catheter(2, when(3, 8), null)],
+])("a catheter that was put in while another is still in place goes on as the same: it %s", (_title, second) => {
+  const open = catheter(1, when(2, 8), null);
+  expect(spans(open, second)).toEqual([[2, 60, 1, [2, 8], null, null]]);
+  expect(spans(open, second, catheter(3, when(9, 8), when(9, 9)))).toEqual([[2, 60, 1, [2, 8], null, null]]);
 });
 
 it("what is in doubt of the first stays in doubt", () => {

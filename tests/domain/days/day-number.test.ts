@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { day } from "../../../shared/day.ts";
-import { dayNumber, dayText, weekdayOf } from "../../../src/domain/days/day-number.ts";
+import { dayNumber, daysFromTo, dayText, weekdayOf } from "../../../src/domain/days/day-number.ts";
 import { plainDate } from "./every-zone.ts";
 
 describe("day numbers", () => {
@@ -62,4 +62,9 @@ describe("weekdays", () => {
     expect(() => weekdayOf(0.5)).toThrow(Error);
     expect(() => weekdayOf(Number.NaN)).toThrow(Error);
   });
+});
+
+it("the days from one to another are all of them, both included, and none where the first is the later", () => {
+  expect(daysFromTo(19_787, 19_789)).toEqual([19_787, 19_788, 19_789]);
+  expect([daysFromTo(-1, -1), daysFromTo(3, 2)]).toEqual([[-1], []]);
 });

@@ -6,6 +6,8 @@ interface Tube {
   readonly to: number;
   readonly lastSeen: number | null;
   readonly told: boolean;
+  /** Removed before it was put in. */
+  readonly isBroken?: boolean;
 }
 
 /** A story with every unknown chosen: an age, the days of catheters, the signs that were there, the inpatient days. */
@@ -63,7 +65,13 @@ export function* tubesOf(story: Story): Generator<Chosen["tubes"]> {
     if (broken.length > 0)
       yield [
         ...sound,
-        ...broken.map((tube) => ({ from: tube.lastSeen ?? 0, to: tube.from, lastSeen: null, told: false })),
+        ...broken.map((tube) => ({
+          from: tube.lastSeen ?? 0,
+          to: tube.from,
+          lastSeen: null,
+          told: false,
+          isBroken: true,
+        })),
       ];
   }
 }
