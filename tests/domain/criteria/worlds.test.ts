@@ -97,6 +97,9 @@ it("catheters that meet to the hour are one, whatever the order in which they ar
   const [one, other] = [catheter(1, when(2, 8), when(5, 9)), catheter(2, when(5, 9), when(8, 10))];
   const united = [[2, 8, 1, [2, 8], [8, 10], null]];
   expect([spans(one, other), spans(other, one)]).toEqual([united, united]);
+  // A third that comes later than both is another one.
+  const third = catheter(3, when(9, 8), when(10, 8));
+  expect(spans(one, third, other)).toEqual([...united, [9, 10, 3, [9, 8], [10, 8], null]]);
 });
 
 it("catheters with an hour between them are two, also on one day", () => {
