@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { runChild } from "./child.mjs";
-import { leastKilled, verdictOf } from "./mutation/verdict.mjs";
+import { chosenPart, leastKilled, verdictOf } from "./mutation/verdict.mjs";
 import { Obstacle, root, runScript, tell } from "./project.mjs";
 import { ensureSetup } from "./setup.mjs";
 import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
@@ -67,7 +67,8 @@ await runScript(async () => {
   const { code, output } = await runChild(process.execPath, args, { show: true });
   if (code !== 0) throw new Obstacle(`Stryker failed: ${output.trim().split("\n").at(-1)}`);
   const explained = JSON.parse(readFileSync(join(root, folder, "survivors.json"), "utf8"));
-  const { killed, total, unexplained, gone } = verdictOf(JSON.parse(readFileSync(reportPath, "utf8")), explained);
+  const report = chosenPart(JSON.parse(readFileSync(reportPath, "utf8")), chosen);
+  const { killed, total, unexplained, gone } = verdictOf(report, explained);
   for (const { name, location } of unexplained) print(`alive without a reason, line ${location.start.line}: ${name}`);
   for (const name of gone) print(`listed as alive, and killed or gone: ${name}`);
   const minutes = ((performance.now() - startMs) / 60_000).toFixed(1);

@@ -16,6 +16,20 @@ export const leastKilled = 0.9;
 /** @typedef {{ reason: string, mutants: string[] }[]} Explained mutants that nothing kills, and why that is right */
 
 /**
+ * The part of a report that was asked for: Stryker reports what it knows of other files too. A pattern stands for what
+ * begins as it does before its first star; without patterns everything was asked for.
+ * @param {Report} report
+ * @param {string[]} patterns
+ * @returns {Report}
+ */
+export function chosenPart(report, patterns) {
+  if (patterns.length === 0) return report;
+  const beginnings = patterns.map((pattern) => pattern.split("*")[0] ?? "");
+  const files = Object.entries(report.files).filter(([file]) => beginnings.some((begin) => file.startsWith(begin)));
+  return { files: Object.fromEntries(files) };
+}
+
+/**
  * What a run comes to. A mutant that never ends counts as killed, one that no test runs into as alive; what was left
  * out counts nowhere.
  * @param {Report} report

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { verdictOf } from "../../../scripts/mutation/verdict.mjs";
+import { chosenPart, verdictOf } from "../../../scripts/mutation/verdict.mjs";
 
 const source = "const a = 1;\n  if (a > 0 && b) return;\n";
 const mutant = (status: string, replacement: string) => ({
@@ -30,4 +30,14 @@ it("takes a survivor that is listed with its reason, whatever its line number", 
 it("tells of a listed survivor that is none, unless its file was not looked at", () => {
   const explained = [{ reason: "a is never 0", mutants: [name, "src/other.ts: x [x -> y]"] }];
   expect(verdictOf(report(mutant("Killed", "a >= 0")), explained).gone).toEqual([name]);
+});
+
+it("of a run over some files only those are told", () => {
+  const file = { source: "", mutants: [] };
+  const all = { files: { "src/days/month.ts": file, "src/days/zone.ts": file, "src/criteria/abuti.ts": file } };
+  const told = (...patterns: string[]) => Object.keys(chosenPart(all, patterns).files);
+  expect(told()).toEqual(Object.keys(all.files));
+  expect(told("src/days/zone.ts")).toEqual(["src/days/zone.ts"]);
+  expect(told("src/days/**/*.ts")).toEqual(["src/days/month.ts", "src/days/zone.ts"]);
+  expect(told("src/criteria/abuti.ts", "src/days/m*")).toEqual(["src/days/month.ts", "src/criteria/abuti.ts"]);
 });
