@@ -26,13 +26,16 @@ export function summaryWords(
  */
 export function reportedWords({ event }: Pick<Determination, "event">): string {
   if (event === null) return "";
-  const { pathogens, addedPathogens, secondaryBloodstream } = event;
-  const organisms = [...pathogens, ...addedPathogens];
+  const { pathogens, addedPathogens, secondaryBloodstream, bloodstreamPeriod } = event;
+  const names = [...pathogens, ...addedPathogens];
+  const organisms = `. Organisms: ${names.length === 0 ? "none" : names.join(", ")}`;
+  // An edition without such a period says nothing of blood.
+  if (bloodstreamPeriod === null) return organisms;
   const blood =
     secondaryBloodstream.length === 1
       ? "1 blood specimen"
       : `${secondaryBloodstream.length === 0 ? "no" : secondaryBloodstream.length} blood specimens`;
-  return `. Organisms: ${organisms.length === 0 ? "none" : organisms.join(", ")}. Secondary bloodstream infection: ${blood}`;
+  return `${organisms}. Secondary bloodstream infection: ${blood}`;
 }
 
 /** The title of a criterion of an edition. */

@@ -1,6 +1,8 @@
 import { expect, it } from "vitest";
 import { determine, timelineOf } from "../../../src/domain/criteria/index.ts";
+import type { Story } from "../../../src/domain/criteria/story.ts";
 import { criterionTitle, reportedWords, summaryWords } from "../../../src/domain/cultures/summary-words.ts";
+import { ecdc2017 } from "../../../src/domain/editions/ecdc-2017.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const words = (summary: string, editionId = "us-2024") =>
@@ -37,4 +39,15 @@ it("what is reported beside the line names organisms, those that repeats added, 
     ". Organisms: Escherichia coli, Enterococcus faecalis. Secondary bloodstream infection: 1 blood specimen",
     "",
   ]);
+});
+
+it("an edition without a period for blood says nothing of it", () => {
+  const grew = [["Escherichia coli", ">100000"]] as const;
+  const signs = [
+    { day: 10, sign: "dysuria" },
+    { day: 10, sign: "38.4" },
+  ] as const;
+  const told = (story: Story) => determine(timelineOf({ ...story, signs }), ecdc2017).map(reportedWords);
+  expect(told({ urine: [{ day: 10, grew }], blood: [{ day: 10, grew }] })).toEqual([". Organisms: Escherichia coli"]);
+  expect(told({ findings: [[10, "pyuria"]] })).toEqual([". Organisms: none"]);
 });
