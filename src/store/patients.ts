@@ -2,6 +2,7 @@ import { refuse } from "../../shared/problems.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import { idList, insertRows } from "./bulk.ts";
 import { inChunks } from "./in-chunks.ts";
+import { type PatientKey, patientIdOf } from "./patient-of-entry.ts";
 import type { Read, Tx } from "./store.ts";
 
 export interface PatientRow {
@@ -25,19 +26,6 @@ const columns = {
   birthDay: true,
   sex: true,
 } as const;
-
-/** What leads to a patient: one of its entries, or its own id. */
-export type PatientKey =
-  | { patientId: number }
-  | { stayId: number }
-  | { wardStayId: number }
-  | { catheterId: number }
-  | { noteId: number }
-  | { specimenId: number }
-  | { signId: number }
-  | { findingId: number }
-  /** A determined culture: its urine specimen, or its finding in urine. */
-  | { caseId: number };
 
 /**
  * Takes the patient's row for this transaction: nobody else writes about the patient until it ends. Returns the
@@ -69,23 +57,14 @@ async function shareFacility(tx: Tx, facilityId: number): Promise<void> {
   if (tx.kind === "postgresql") await tx.db.$queryRaw`SELECT id FROM facility WHERE id = ${facilityId} FOR SHARE`;
 }
 
-/** The patient that a key leads to. Refuses `not-found`. */
+/**
+ * The patient that a key leads to. Refuses `not-found`. The entry is read first, by its own id: asked in one question,
+ * the databases search the patients of the whole facility for it.
+ */
 export async function findPatient(read: Read, facilityId: number, key: PatientKey): Promise<PatientRow> {
-  const patient = await read.db.patient.findFirst({ where: { facilityId, ...whereOf(key) }, select: columns });
+  const id = await patientIdOf(read, key);
+  const patient = id === null ? null : await read.db.patient.findFirst({ where: { id, facilityId }, select: columns });
   return patient ?? refuse("not-found", "There is no such record in this facility.");
-}
-
-function whereOf(key: PatientKey): object {
-  if ("patientId" in key) return { id: key.patientId };
-  if ("specimenId" in key) return { specimens: { some: { id: key.specimenId } } };
-  if ("signId" in key) return { signs: { some: { id: key.signId } } };
-  if ("findingId" in key) return { findings: { some: { id: key.findingId } } };
-  if ("caseId" in key)
-    return { OR: [{ specimens: { some: { id: key.caseId } } }, { findings: { some: { id: key.caseId } } }] };
-  if ("stayId" in key) return { stays: { some: { id: key.stayId } } };
-  if ("wardStayId" in key) return { stays: { some: { wardStays: { some: { id: key.wardStayId } } } } };
-  if ("noteId" in key) return { stays: { some: { catheters: { some: { notes: { some: { id: key.noteId } } } } } } };
-  return { stays: { some: { catheters: { some: { id: key.catheterId } } } } };
 }
 
 /** The patients of a facility that have these identifiers, by identifier. */

@@ -4,7 +4,8 @@ import { zoneNamed } from "../domain/days/zone.ts";
 import type { Stay } from "../domain/timeline/timeline.ts";
 import { wardAt } from "../domain/timeline/write-note.ts";
 import { facility } from "../store/facilities.ts";
-import { findPatient, type PatientKey } from "../store/patients.ts";
+import type { PatientKey } from "../store/patient-of-entry.ts";
+import { findPatient } from "../store/patients.ts";
 import type { Read } from "../store/store.ts";
 import { loadPolicies } from "./load-policy.ts";
 

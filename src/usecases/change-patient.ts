@@ -1,7 +1,8 @@
 import type { AuditAction } from "../../shared/audit-words.ts";
 import type { PatientTimeline } from "../domain/timeline/timeline.ts";
 import { writeAudit } from "../store/audit.ts";
-import { lockPatient, type PatientKey } from "../store/patients.ts";
+import type { PatientKey } from "../store/patient-of-entry.ts";
+import { lockPatient } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimeline } from "../store/timelines.ts";
 import { type Act, recording } from "./act.ts";

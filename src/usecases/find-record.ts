@@ -1,7 +1,8 @@
 import type { RecordKind } from "../../shared/endpoint.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { Instant } from "../domain/days/day-number.ts";
-import { findPatient, type PatientKey } from "../store/patients.ts";
+import type { PatientKey } from "../store/patient-of-entry.ts";
+import { findPatient } from "../store/patients.ts";
 import { patientsInReach } from "../store/patients-in-reach.ts";
 import type { Act } from "./act.ts";
 import type { Reach } from "./reach.ts";
