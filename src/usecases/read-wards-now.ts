@@ -5,11 +5,12 @@ import { isOpenOn } from "../domain/counting/ward-open.ts";
 import { inForceOn } from "../domain/counting/ward-setting.ts";
 import { dayText } from "../domain/days/day-number.ts";
 import { placeAt } from "../domain/necessity/catheter-presence.ts";
-import { type RoundRow, roundOf } from "../domain/necessity/round.ts";
+import { type RoundRow, roundsOf } from "../domain/necessity/round.ts";
 import { stands } from "../domain/timeline/timeline.ts";
 import { wardStretches } from "../domain/timeline/ward-stretches.ts";
 import { patientsOnWards } from "../store/round-patients.ts";
 import type { Act } from "./act.ts";
+import { groupedBy } from "./grouped-by.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
 import type { Reach } from "./reach.ts";
 
@@ -27,13 +28,20 @@ export function readWardsNow({ store, actor, now }: Act, { wardIds }: Reach): Pr
     const open = rules.wards.filter((ward) => (wardIds?.includes(ward.id) ?? true) && isOpenOn(ward, today));
     const here = await patientsOnWards(read, facilityId, { wardIds: open.map(({ id }) => id), at: now });
     const patients = await necessityPatients(read, [...here.keys()], { reviewsOnly: true });
-    const present = patients.flatMap(({ stays }) =>
-      stays.filter(stands).flatMap((stay) => placeAt(wardStretches(stay), now)?.wardId ?? []),
+    const present = groupedBy(
+      patients.flatMap(({ stays }) =>
+        stays.filter(stands).flatMap((stay) => placeAt(wardStretches(stay), now)?.wardId ?? []),
+      ),
+      (wardId) => wardId,
+    );
+    const rounds = roundsOf(
+      { day: today, at: now, patients, rules },
+      open.map(({ id }) => id),
     );
     const answers = open.map(({ id: wardId, code, settings }) => {
       const said = inForceOn(settings, today);
-      const rows = roundOf({ wardId, day: today, at: now, patients, rules });
-      const count = present.filter((one) => one === wardId).length;
+      const rows = rounds.get(wardId) ?? [];
+      const count = present.get(wardId)?.length ?? 0;
       return {
         wardId,
         code,

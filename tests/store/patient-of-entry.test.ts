@@ -29,7 +29,12 @@ onEachDatabase("an entry", (fresh) => {
     const { specimenId } = await recordSpecimen(act, { patientId, ...urine, collectedAt, organisms: [] });
     const signs = [{ sign: "dysuria", finding: "absent" }] as const;
     const [signId = 0] = (await recordSigns(act, { patientId, day, signs })).signIds;
-    const { findingId } = await recordFinding(act, { patientId, finding: "leukocyte-esterase-or-nitrite", day, present: true });
+    const { findingId } = await recordFinding(act, {
+      patientId,
+      finding: "leukocyte-esterase-or-nitrite",
+      day,
+      present: true,
+    });
 
     const keys = { patientId, stayId, wardStayId, catheterId, noteId, specimenId, signId, findingId };
     for (const [name, id] of Object.entries(keys)) {

@@ -11,15 +11,14 @@ import { type IndicationInForce, indicationInForce } from "./indication-in-force
 import { reviewOfDay } from "./review-of-day.ts";
 import { type RoundFlag, roundStates, urgency } from "./round-states.ts";
 
-/** What a ward's round is made of. */
+/** What rounds are made of. */
 export interface RoundFacts {
-  readonly wardId: number;
   readonly day: DayNumber;
   /** The instant that the round is shown as of: now, or the end of a day that is over. */
   readonly at: Instant;
   /** From when the day's review is looked back on: the end of a day that is over; `at` when left out. */
   readonly judgedAt?: Instant;
-  /** At least every patient who was on the ward at that instant. */
+  /** At least every patient who was on the wards at that instant. */
   readonly patients: readonly NecessityPatient[];
   readonly rules: NecessityRules;
 }
@@ -48,20 +47,33 @@ export interface RoundRow {
  * The catheters in place on a ward at an instant, also while a bed is held, with what is due. Sorted by what needs doing
  * first, then by bed, then by number. Kinds without reviews are listed without their states.
  */
-export function roundOf(facts: RoundFacts): RoundRow[] {
-  const rows = facts.patients.flatMap((patient) =>
-    catheterPresences(patient, facts.rules, facts.at).flatMap((presence) => {
-      const place = placeAt(presence.places, facts.at);
-      if (place?.wardId !== facts.wardId || !holds(presence, facts.at)) return [];
-      const bed = presence.stay.wardStays.find(({ id }) => id === place.wardStayId)?.bed ?? null;
-      return [rowOf(presence, bed, facts)];
-    }),
-  );
-  return rows.sort((a, b) => urgencyOf(a) - urgencyOf(b) || compareBeds(a.bed, b.bed) || a.catheterId - b.catheterId);
+export function roundOf({ wardId, ...facts }: RoundFacts & { readonly wardId: number }): RoundRow[] {
+  return roundsOf(facts, [wardId]).get(wardId) ?? [];
 }
 
-function rowOf(presence: CatheterPresence, bed: string | null, facts: RoundFacts): RoundRow {
-  const { wardId, day, at, rules } = facts;
+/** The rounds of several wards, each as {@link roundOf} gives it, in one pass over the patients. */
+export function roundsOf(facts: RoundFacts, wardIds: readonly number[]): ReadonlyMap<number, RoundRow[]> {
+  const rounds = new Map(wardIds.map((id): [number, RoundRow[]] => [id, []]));
+  for (const patient of facts.patients) {
+    for (const presence of catheterPresences(patient, facts.rules, facts.at)) {
+      const place = placeAt(presence.places, facts.at);
+      const rows = place && rounds.get(place.wardId);
+      if (!rows || !holds(presence, facts.at)) continue;
+      const bed = presence.stay.wardStays.find(({ id }) => id === place.wardStayId)?.bed ?? null;
+      rows.push(rowOf(presence, { wardId: place.wardId, bed }, facts));
+    }
+  }
+  for (const rows of rounds.values())
+    rows.sort((a, b) => urgencyOf(a) - urgencyOf(b) || compareBeds(a.bed, b.bed) || a.catheterId - b.catheterId);
+  return rounds;
+}
+
+function rowOf(
+  presence: CatheterPresence,
+  { wardId, bed }: { readonly wardId: number; readonly bed: string | null },
+  facts: RoundFacts,
+): RoundRow {
+  const { day, at, rules } = facts;
   const { catheter, patientId, stay } = presence;
   const policy = rules.policyOn(wardId, day);
   const review = reviewOfDay(presence, day, rules, facts.judgedAt ?? at);

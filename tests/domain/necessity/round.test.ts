@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { NecessityPatient } from "../../../src/domain/necessity/facts.ts";
-import { type RoundRow, roundOf } from "../../../src/domain/necessity/round.ts";
+import { type RoundRow, roundOf, roundsOf } from "../../../src/domain/necessity/round.ts";
 import { march } from "../counting/march-records.ts";
 import { wardIds } from "../timeline/written.ts";
 import { marchDay, patientFrom, policyWith, rulesWith } from "./written-notes.ts";
@@ -163,5 +163,17 @@ describe("the order of a round", () => {
       "null:8",
       "null:9",
     ]);
+  });
+
+  it("is the same in one pass over all wards as ward by ward", () => {
+    const moved = patientFrom(
+      ["stay 4: 05/08:00-", "ward stay 4: A 05/08:00-06/09:00", "ward stay 5: B 06/10:00-", "catheter 4: 05/09:00-"],
+      [],
+    );
+    const patients = [inBed(3, "12"), { ...moved, patientId: 1004 }];
+    const facts = { day: marchDay("07"), at: march("07", "10:00"), patients, rules: rulesWith() };
+    const rounds = roundsOf(facts, [wardIds.A, wardIds.B]);
+    expect([...rounds.values()].map((rows) => rows.map(({ catheterId }) => catheterId))).toEqual([[3], [4]]);
+    for (const [wardId, rows] of rounds) expect(rows).toEqual(roundOf({ ...facts, wardId }));
   });
 });
