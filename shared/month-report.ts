@@ -71,10 +71,13 @@ export type BaselineNamed = z.infer<typeof baselineNamed>;
 
 /** By which published rule limits are found. */
 export const limitRules = {
-  "mid-p-to-100": "Mid-P limits up to 100 observed, Byar's above",
+  "mid-p": "Mid-P limits",
+  "mid-p-to-100": "Mid-P limits up to 100 observed, Byar's above (the earlier default)",
   "exact-to-14": "Exact limits up to 14 observed, Byar's above (the rule of 2011)",
 } as const;
 export const limitRule = z.enum(words(limitRules));
+/** The rule where a facility has chosen none. */
+export const defaultLimits = "mid-p" satisfies keyof typeof limitRules;
 
 /** A month with its statistics: what is shown, and what is signed. */
 export const monthReport = z

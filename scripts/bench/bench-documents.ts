@@ -59,7 +59,7 @@ function drawnReport(seed: number, wards: number): MonthReport {
       month: month.parse("2026-10"),
       facility: "Alder Bay Hospital",
       level: 0.95,
-      limits: "mid-p-to-100",
+      limits: "mid-p",
       goal: null,
     },
     ...{ first: "2026-10-01" as MonthReport["first"], last: "2026-10-31" as MonthReport["last"] },

@@ -1,4 +1,5 @@
 import type { Month } from "../../shared/day.ts";
+import { defaultLimits } from "../../shared/month-report.ts";
 import type { Act } from "../usecases/act.ts";
 import { addBaseline } from "../usecases/add-baseline.ts";
 import { setComparison } from "../usecases/set-comparison.ts";
@@ -26,6 +27,6 @@ export async function setDemoComparison(act: Act): Promise<void> {
   const { baselineId } = await addBaseline(act, { kind: "pooled", origin: practiceBaseline, rows });
   await setComparison(act, {
     ...{ fromMonth: "2000-01" as Month, infectionBaselineId: baselineId, utilizationBaselineId: baselineId },
-    ...{ goal: 0.75, limits: "mid-p-to-100", factors: [], reason: "For practice", replaces: 0 },
+    ...{ goal: 0.75, limits: defaultLimits, factors: [], reason: "For practice", replaces: 0 },
   });
 }

@@ -5,6 +5,7 @@ import type {
 } from "../../shared/api/ward-comparisons.ts";
 import type { Month } from "../../shared/day.ts";
 import type { InputOf, OutputOf } from "../../shared/endpoint.ts";
+import { defaultLimits } from "../../shared/month-report.ts";
 import { cautionsOfTests, compareTwoWards, type Side, type TestOfTwo } from "../domain/comparison/compare-two-wards.ts";
 import { cautionsOf, chartsOf, comparisonSources } from "../domain/comparison/compare-wards.ts";
 import { comparisonDocument } from "../domain/comparison/comparison-document.ts";
@@ -82,7 +83,7 @@ function rateFigure(totals: ReturnType<typeof totalsOf>): Figure {
   const missing = withoutRate(totals);
   if (missing !== null) return { value: null, lower: null, upper: null, reason: missing };
   const { infections, watchedDays: days } = totals;
-  const found = rateWithLimits({ events: infections ?? 0, days, per, level, by: "mid-p-to-100" });
+  const found = rateWithLimits({ events: infections ?? 0, days, per, level, by: defaultLimits });
   return figureOf(found.rate, found);
 }
 

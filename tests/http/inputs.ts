@@ -147,7 +147,7 @@ export const inputs: Inputs = {
   listComparisons: () => ({}),
   setComparison: () => ({
     ...{ fromMonth: month.parse("2026-10"), infectionBaselineId: null, utilizationBaselineId: null },
-    ...{ goal: 0.8, limits: "mid-p-to-100", factors: [], reason, replaces: 0 },
+    ...{ goal: 0.8, limits: "mid-p", factors: [], reason, replaces: 0 },
   }),
   receiveImport: ({ fresh }) => ({ files: [{ name: "moves.csv", text: movesWithFault(fresh) }] }),
   listImports: () => ({}),

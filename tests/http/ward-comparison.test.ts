@@ -98,7 +98,7 @@ onEachDatabase("wards compared", (fresh) => {
     });
     await desk.ask(endpoints.setComparison, {
       ...{ fromMonth: november, infectionBaselineId: baselineId, utilizationBaselineId: null, goal: null },
-      ...{ limits: "mid-p-to-100", factors: [], reason: "First baseline", replaces: 0 },
+      ...{ limits: "mid-p", factors: [], reason: "First baseline", replaces: 0 },
     });
     // 19 catheter-days at 100 per 1,000: 1.9 predicted, by hand.
     const { first } = await desk.ask(compareTwo, asked);

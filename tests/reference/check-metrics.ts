@@ -14,6 +14,7 @@ import { figureOf } from "./read-statistics.ts";
 
 const number = z.number();
 const pair = z.tuple([number, number]);
+/** The cases follow the header of the published routine of 2014, which takes Byar's limits above 100 observed. */
 const rule = { level: 0.95, by: "mid-p-to-100" } as const;
 
 /** A rate with its printed log-Wald limits, and the mid-P limits beside them. */

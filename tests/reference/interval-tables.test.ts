@@ -47,6 +47,29 @@ describe("limits of a Poisson count, mpmath 1.2.1 at 40 digits", () => {
   });
 });
 
+describe("mid-P above 100 observed", () => {
+  const row = z.object({
+    ...{ observed: z.number(), level: z.number(), midp: pair },
+    predicted: z.number(),
+    p_midp: z.number(),
+  });
+  const { source, rows } = readStatistics("mid-p-large.json", z.object({ source: z.string(), rows: z.array(row) }));
+
+  it(`${rows.length} counts of 101 to 3,000,000, ${source}: limits and p values, to 1e-9`, () => {
+    expect([rows.length, Math.max(...rows.map(({ observed }) => observed))]).toEqual([31, 3_000_000]);
+    for (const { observed, level, midp, predicted, p_midp } of rows) {
+      expectLimits({ observed, level, by: "mid-p" }, midp);
+      expectSame(midPTest({ observed, predicted }), p_midp);
+    }
+  });
+
+  it("the limits of 2,000 counts up to 5,000,000 take less than 5 seconds on a busy machine", () => {
+    const start = performance.now();
+    for (let at = 0; at < 2_000; at++) poissonLimits({ observed: 101 + at * 2_500, level: 0.95, by: "mid-p" });
+    expect(performance.now() - start).toBeLessThan(5_000);
+  });
+});
+
 describe("limits and p values of SIRs, mpmath 1.2.1 at 40 digits", () => {
   const row = z.object({
     ...{ observed: z.number(), predicted: z.number(), sir: z.number(), p_midp: z.number() },

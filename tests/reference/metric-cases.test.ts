@@ -37,7 +37,7 @@ function checkPopulationSir({ inputs, expected }: ReferenceCase): void {
   const [observed, catheterDays] = [84, 9_000];
   const predictedPerCatheterDay = observed / deviceSir / catheterDays;
   const strata = [{ predictedCatheterDays: catheterDays / utilization, predictedPerCatheterDay }];
-  const found = populationSir({ observed, strata, level: 0.95, by: "mid-p-to-100" });
+  const found = populationSir({ observed, strata, level: 0.95, by: "mid-p" });
   expectPrinted(figureOf(found.ratio), number.parse(expected.population_SIR_2dp), 2);
 }
 
@@ -45,9 +45,9 @@ function checkPopulationSir({ inputs, expected }: ReferenceCase): void {
 function checkSur({ inputs, expected }: ReferenceCase): void {
   const observed = number.parse(inputs.observed_catheter_days);
   const predicted = number.parse(expected.predicted_catheter_days_approx);
-  const found = sur({ observed, predicted, level: 0.95, by: "mid-p-to-100" });
+  const found = sur({ observed, predicted, level: 0.95, by: "mid-p" });
   expectPrinted(figureOf(found.ratio), number.parse(expected.SUR_2dp), 2);
-  expect(found.method).toBe("byar");
+  expect(found.method).toBe("mid-p");
 }
 
 const checks: { ids: RegExp; check: (one: ReferenceCase) => void }[] = [

@@ -11,7 +11,7 @@ import { solveRising } from "./solve-rising.ts";
  * Method: Newton's steps on ln(tail) over ln(mean), from Byar's form at half a count more. Special case: 0 observed has
  * the lower limit 0 and the upper limit -ln(1 - level). A Problem for anything but a count or a level.
  * Source: Cohen and Yang, Stat Med 1994;13:2189-2203, as cited by the published routines of the CDC. Error: below 1e-11,
- * relative, up to 50,000 observed.
+ * relative, up to 3,000,000 observed.
  */
 export function midPLimits({ observed, level }: CountAndLevel): Interval {
   refuseUnlessCount("observed", observed);

@@ -4,11 +4,12 @@ import type { CountAndLevel, Interval, LimitMethod } from "./interval.ts";
 import { midPLimits } from "./mid-p-limits.ts";
 
 /**
- * A published choice of method: `mid-p-to-100` takes mid-P limits up to 100 observed and Byar's above (the public
- * statistical routines of the CDC since 2014); `exact-to-14` exact limits up to 14 observed and Byar's from 15 on (the
- * routine of June 2011).
+ * A published choice of method. `mid-p` takes mid-P limits for every count: published hospital rows of 2015 follow it
+ * above 100 observed too. `mid-p-to-100` takes Byar's above 100 (the text of the CDC's routines since 2014, which those
+ * rows do not follow). `exact-to-14` takes exact limits up to 14 observed and Byar's from 15 on (the routine of June
+ * 2011, which every published row of 2012 follows). The check is `tests/reference/hospital-sir.test.ts`.
  */
-export type LimitRule = "mid-p-to-100" | "exact-to-14";
+export type LimitRule = "mid-p" | "mid-p-to-100" | "exact-to-14";
 
 /** Either a published rule or one method for all counts. */
 export type LimitChoice = LimitRule | LimitMethod;

@@ -1,3 +1,4 @@
+import { defaultLimits } from "../../../shared/month-report.ts";
 import type { ModelBaseline, PooledBaseline } from "../../../src/domain/baselines/baseline.ts";
 import type { MonthNecessity } from "../../../src/domain/necessity/month-necessity.ts";
 import type { WardCare } from "../../../src/domain/reports/care.ts";
@@ -42,7 +43,7 @@ export function figureFacts(
       cultures: one.cultures ?? { waiting: 0, cannotTell: 0 },
       catheters: { inserted: one.inserted ?? [], dwells: one.dwells ?? [], open: one.open ?? 0 },
     })),
-    comparison: { infections: null, catheterDays: null, goal: null, limits: "mid-p-to-100", ...comparison },
+    comparison: { infections: null, catheterDays: null, goal: null, limits: defaultLimits, ...comparison },
   };
 }
 

@@ -53,6 +53,8 @@ describe("limits of a Poisson count", () => {
   });
 
   it.each([
+    ["mid-p", 101, "mid-p"],
+    ["mid-p", 10_000_000, "mid-p"],
     ["mid-p-to-100", 0, "mid-p"],
     ["mid-p-to-100", 100, "mid-p"],
     ["mid-p-to-100", 101, "byar"],

@@ -8,7 +8,7 @@ import { sir } from "../../../src/domain/statistics/sir.ts";
 import { sirAgainstTarget } from "../../../src/domain/statistics/sir-against-target.ts";
 import { sur } from "../../../src/domain/statistics/sur.ts";
 
-const rule = { level: 0.95, by: "mid-p-to-100" } as const;
+const rule = { level: 0.95, by: "mid-p" } as const;
 const impossible = (pointer: string) =>
   expect.objectContaining({ code: "figure-impossible", faults: [expect.objectContaining({ pointer })] });
 

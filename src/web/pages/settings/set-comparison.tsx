@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from "react";
 import { setComparison } from "../../../../shared/api/baselines.ts";
 import type { InputOf } from "../../../../shared/endpoint.ts";
-import { limitRules } from "../../../../shared/month-report.ts";
+import { defaultLimits, limitRules } from "../../../../shared/month-report.ts";
 import { monthTyped, numberTyped } from "../../parts/form/as-typed.ts";
 import { SelectField } from "../../parts/form/choice-field.tsx";
 import { FieldScope, faultsOf } from "../../parts/form/faults.ts";
@@ -27,7 +27,7 @@ export function SetComparison(props: { known: Baselines; versions: Comparisons; 
     infections: idText(latest?.infectionBaselineId),
     catheterDays: idText(latest?.utilizationBaselineId),
     goal: latest?.goal == null ? "" : String(latest.goal),
-    limits: latest?.limits ?? "mid-p-to-100",
+    limits: latest?.limits ?? defaultLimits,
     factors: factorLines(latest?.factors ?? [], wards),
   }));
   const { draft, change, clear } = useDraft("comparison", began, me.personId);
