@@ -4,11 +4,13 @@ import { z } from "zod";
 export const auditActions = {
   "add-baseline": "Added a baseline",
   "add-person": "Added a person",
+  "add-source": "Added an import source",
   "add-ward": "Added a ward",
   "admit-patient": "Admitted a patient",
   "cancel-discharge": "Took a discharge back",
   "cancel-move": "Took a move back",
   "change-facility": "Changed the facility",
+  "change-source": "Changed an import source",
   "change-watch": "Changed what is watched",
   "close-ward": "Closed a ward, or opened it again",
   "compare-editions": "Compared editions of the definitions",

@@ -282,6 +282,16 @@ export const problems = {
     title: "These counts cannot be true",
     remedy: "Count again: patients with a catheter are among the patients.",
   },
+  "source-name-taken": {
+    status: 409,
+    title: "This name of an import source is in use",
+    remedy: "Give the source its own name, or change the one that has it.",
+  },
+  "source-unknown": {
+    status: 422,
+    title: "This import source is not known",
+    remedy: "Check the spelling, or add the source under Settings > Import sources, or with --new-source.",
+  },
   "ward-code-taken": {
     status: 409,
     title: "This code is in use",

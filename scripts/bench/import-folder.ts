@@ -1,4 +1,5 @@
 import { censusTime } from "../../shared/day.ts";
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { fingerprint } from "../../src/csv/fingerprint.ts";
 import { readFolder } from "../../src/csv/read-folder.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
@@ -44,7 +45,7 @@ export async function importFolder(folder: string, file: string): Promise<Folder
 }
 
 async function* itemsOf(folder: string): AsyncIterable<IntakeItem> {
-  for await (const item of readFolder(folder, zoneNamed(benchZone))) {
+  for await (const item of readFolder(folder, { zone: zoneNamed(benchZone), settings: defaultSourceSettings })) {
     if (item.type === "line") yield { ...item, fingerprint: fingerprint(item) };
     else if (item.type === "refused") yield item;
   }

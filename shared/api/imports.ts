@@ -22,6 +22,7 @@ const summary = {
   state: importState,
   startedAt: instant,
   startedByName: z.string(),
+  sourceName: z.string().nullable().describe("Null for imports from before sources were recorded"),
   finishedAt: instant.nullable(),
   counts: z.strictObject(counts),
 };
@@ -37,6 +38,7 @@ export const receiveImport = endpoint({
   reply,
   bodyBytes: importMost.bytes,
   body: {
+    sourceId: id.optional().describe("The source that the files come from; the facility's own when left out"),
     files: z
       .array(z.strictObject({ name: lineText(200), text: z.string() }))
       .min(1, "send at least one file")
@@ -44,7 +46,7 @@ export const receiveImport = endpoint({
       .describe(`At most ${importMost.lines} lines in all; the whole request at most ${importMost.bytes} bytes`),
   },
   output: z.strictObject({ importId: id }).meta({ id: "ImportReceived" }),
-  errors: ["demo-record", "files-unknown", "import-too-large"],
+  errors: ["demo-record", "files-unknown", "import-too-large", "source-unknown"],
 });
 
 /** Imports, also those of the command line. */

@@ -26,6 +26,7 @@ import { readEvents, readMonthCultures } from "./events.ts";
 import { readFacility, setCensus } from "./facility.ts";
 import { correctFinding, recordFinding, voidFinding } from "./findings.ts";
 import { dropImportLine, readImportLines, repairImportLine } from "./import-lines.ts";
+import { addSource, changeSource, listSources } from "./import-sources.ts";
 import { decideImport, listImports, readImport, receiveImport } from "./imports.ts";
 import { readMonthDocument } from "./month-document.ts";
 import {
@@ -153,6 +154,9 @@ export const endpoints = {
   addOwnBaseline,
   listComparisons,
   setComparison,
+  listSources,
+  addSource,
+  changeSource,
   receiveImport,
   listImports,
   readImport,

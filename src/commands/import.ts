@@ -1,7 +1,9 @@
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { itemsFrom } from "../csv/intake-items.ts";
 import { readFolder } from "../csv/read-folder.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
-import type { Store } from "../usecases/act.ts";
+import type { Act, Store } from "../usecases/act.ts";
+import { addSource } from "../usecases/change-source.ts";
 import {
   firstActor,
   firstActorOrSetUp,
@@ -11,6 +13,8 @@ import {
 } from "../usecases/find-facility.ts";
 import { importLines } from "../usecases/intake/import-lines.ts";
 import type { ImportResult } from "../usecases/intake/intake-item.ts";
+import { knownSource, settingsOfOwnSource } from "../usecases/intake/source-of-import.ts";
+import { listSources } from "../usecases/list-sources.ts";
 import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
 import { printFaults } from "./print-faults.ts";
 import { readOptions } from "./read-options.ts";
@@ -19,20 +23,24 @@ import { showProgress } from "./show-progress.ts";
 import { withDatabase } from "./with-database.ts";
 
 /** How the command is called. */
-export const importUsage = "npm run import -- --data FOLDER [--dry-run] [--set-aside]";
+export const importUsage = "npm run import -- --data FOLDER [--source NAME [--new-source]] [--dry-run] [--set-aside]";
 
 /** Imports a folder of files into the record. The service must not run on the same SQLite file meanwhile. */
 export const importFolder: Command = async (context) => {
   const { values } = readOptions(context.args, {
     data: { type: "string" },
+    source: { type: "string" },
+    "new-source": { type: "boolean", default: false },
     "dry-run": { type: "boolean", default: false },
     "set-aside": { type: "boolean", default: false },
   });
-  const { data, "dry-run": dryRun, "set-aside": setAside } = values;
+  const { data, source, "new-source": newSource, "dry-run": dryRun, "set-aside": setAside } = values;
   if (data === undefined) throw new UsageError("Name the folder of files with --data.");
+  if (newSource && source === undefined) throw new UsageError("Name the new source with --source.");
   return withDatabase(context, async (store) => {
     await refuseDemo(store);
-    const result = await importInto(store, context, { data, dryRun, setAside });
+    const from = source === undefined ? null : { name: source, isNew: newSource };
+    const result = await importInto(store, context, { data, from, dryRun, setAside });
     await printFaults(store, result, context.err);
     if (result.state === "applied") await nameUncounted(store, context.err);
     await context.out(resultText(result, setAside));
@@ -43,16 +51,32 @@ export const importFolder: Command = async (context) => {
 async function importInto(
   store: Store,
   context: CommandContext,
-  { data, dryRun, setAside }: { data: string; dryRun: boolean; setAside: boolean },
+  given: { data: string; from: NamedSource | null; dryRun: boolean; setAside: boolean },
 ): Promise<ImportResult> {
   const now = context.clock();
   const known = await firstActor(store);
   if (known === null) context.err(`${setUpText(context.config)}\n`);
   const actor = known ?? (await firstActorOrSetUp({ store, now }, context.config.facility));
-  const zone = await zoneOfFacility(store, actor);
-  const items = itemsFrom(readFolder(data, zoneNamed(zone)), context.err);
-  const onProgress = showProgress(context);
-  return importLines({ store, actor, now }, items, { dryRun, setAside, assumeInpatient: false, onProgress });
+  const { data, from, dryRun, setAside } = given;
+  const act = { store, actor, now };
+  const source = from && (await sourceFrom(act, from));
+  const zone = zoneNamed(await zoneOfFacility(store, actor));
+  const settings = source?.settings ?? (await settingsOfOwnSource(store, actor));
+  const items = itemsFrom(readFolder(data, { zone, settings }), context.err);
+  const options = { dryRun, setAside, assumeInpatient: false, onProgress: showProgress(context) };
+  return importLines(act, items, source ? { ...options, sourceId: source.id } : options);
+}
+
+/** A source as the command names it. */
+interface NamedSource {
+  readonly name: string;
+  readonly isNew: boolean;
+}
+
+async function sourceFrom(act: Act, { name, isNew }: NamedSource) {
+  const isKnown = (await listSources(act)).sources.some((source) => source.name === name);
+  if (isNew && !isKnown) await addSource(act, { name, settings: defaultSourceSettings });
+  return knownSource(act, name);
 }
 
 /** Wards that count nowhere because nobody said what they are: the commonest surprise after a first import. */

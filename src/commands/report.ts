@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { censusTime, month } from "../../shared/day.ts";
+import { defaultSourceSettings, type SourceSettings, sourceSettings } from "../../shared/source-settings.ts";
 import { itemsFrom } from "../csv/intake-items.ts";
 import { readFolder } from "../csv/read-folder.ts";
 import { monthDays } from "../domain/days/month.ts";
@@ -19,7 +20,7 @@ import { showProgress } from "./show-progress.ts";
 
 /** How the command is called. */
 export const reportUsage =
-  "npm run report -- --data FOLDER [--month YYYY-MM] [--census HH:MM] [--zone ZONE] [--format table|json|csv] [--by day] [--set-aside]";
+  "npm run report -- --data FOLDER [--month YYYY-MM] [--census HH:MM] [--zone ZONE] [--format table|json|csv] [--by day] [--set-aside]\n  [--empty-organism reject|no-growth] [--midnight time|no-hour]";
 
 /**
  * Loads a folder of files into a database that is thrown away, and prints the days of each ward. Faults go to standard
@@ -54,6 +55,7 @@ interface ReportOptions {
   readonly format: SheetFormat;
   readonly byDay: boolean;
   readonly setAside: boolean;
+  readonly settings: SourceSettings;
 }
 
 async function reportFrom(
@@ -61,11 +63,11 @@ async function reportFrom(
   options: ReportOptions,
   context: CommandContext,
 ): Promise<number> {
-  const { zone, census, setAside } = options;
+  const { zone, census, setAside, settings } = options;
   const person = { name: "Report", roles: ["prevention"] } as const;
   const actor = await setUpFacility(at, { name: "the folder's wards", zone, censusTime: census, person });
   const act: Act = { ...at, actor };
-  const items = itemsFrom(readFolder(options.data, zoneNamed(zone)), context.err);
+  const items = itemsFrom(readFolder(options.data, { zone: zoneNamed(zone), settings }), context.err);
   const result = await importLines(act, items, {
     dryRun: false,
     setAside,
@@ -97,6 +99,8 @@ function reportOptions({ args, clock }: CommandContext): ReportOptions {
     zone: { ...text, default: "UTC" },
     format: { ...text, default: "table" },
     by: text,
+    "empty-organism": { ...text, default: defaultSourceSettings.emptyOrganism },
+    midnight: { ...text, default: defaultSourceSettings.midnight },
     "set-aside": { type: "boolean", default: false },
   });
   const format = sheetFormats.find((known) => known === values.format);
@@ -107,6 +111,10 @@ function reportOptions({ args, clock }: CommandContext): ReportOptions {
   if (!census.success) throw new UsageError("--census is a time as HH:MM, from 00:00 to 24:00.");
   const wanted = values.month === undefined ? null : month.safeParse(values.month);
   if (wanted && !wanted.success) throw new UsageError("--month is a month as YYYY-MM.");
+  const { "empty-organism": emptyOrganism, midnight } = values;
+  const settings = sourceSettings.safeParse({ emptyOrganism, midnight });
+  if (!settings.success)
+    throw new UsageError("--empty-organism is reject or no-growth, and --midnight is time or no-hour.");
   if (!knownZone(values.zone)) throw new UsageError("--zone is an IANA time zone name such as America/New_York.");
   const days = wanted?.success ? monthDays(wanted.data) : null;
   if (days && days.first > zoneNamed(values.zone).dayOf(clock())) throw new UsageError("--month has not begun yet.");
@@ -118,6 +126,7 @@ function reportOptions({ args, clock }: CommandContext): ReportOptions {
     format,
     byDay: values.by === "day",
     setAside: values["set-aside"],
+    settings: settings.data,
   };
 }
 

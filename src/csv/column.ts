@@ -1,3 +1,4 @@
+import type { SourceSettings } from "../../shared/source-settings.ts";
 import type { Zone } from "../domain/days/zone.ts";
 
 /**
@@ -6,10 +7,16 @@ import type { Zone } from "../domain/days/zone.ts";
  */
 export type MarkKind = "repeated-hour" | "time-unknown";
 
-/** What a reader may know beside the cell's text, and where it notes what is doubtful. */
-export interface CellContext {
+/** What holds for every file of an import. */
+export interface Reading {
   /** The facility's zone, in which times without an offset are local. */
   readonly zone: Zone;
+  /** How files of this source are read. */
+  readonly settings: SourceSettings;
+}
+
+/** What a reader may know beside the cell's text, and where it notes what is doubtful. */
+export interface CellContext extends Reading {
   mark(kind: MarkKind): void;
 }
 

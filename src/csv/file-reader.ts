@@ -1,5 +1,4 @@
-import type { Zone } from "../domain/days/zone.ts";
-import type { Layout } from "./column.ts";
+import type { Layout, Reading } from "./column.ts";
 import { faultAt, refusedFile } from "./fault.ts";
 import { readHeader } from "./header.ts";
 import type { CsvItem } from "./items.ts";
@@ -11,16 +10,16 @@ import { startOf } from "./start.ts";
 /** Reads one file from its blocks of text: first the header, then line by line. */
 export class FileReader {
   readonly #layout: Layout;
-  readonly #zone: Zone;
+  readonly #reading: Reading;
   #splitter: RowSplitter | null = null;
   #lines: LineReader | null = null;
   #headerLine: number | null = null;
   #isStopped = false;
   #hasLines = false;
 
-  constructor(layout: Layout, zone: Zone) {
+  constructor(layout: Layout, reading: Reading) {
     this.#layout = layout;
-    this.#zone = zone;
+    this.#reading = reading;
   }
 
   /** True when nothing more can be read, so that further blocks need not be fetched. */
@@ -67,7 +66,7 @@ export class FileReader {
     this.#headerLine = row.line;
     const header = readHeader(row, this.#layout);
     if ("faults" in header) return this.#stop(header.faults);
-    this.#lines = new LineReader(this.#layout, header.columns, this.#zone);
+    this.#lines = new LineReader(this.#layout, header.columns, this.#reading);
     return [];
   }
 

@@ -1,7 +1,6 @@
 import { type Fault, Problem, refuse } from "../../shared/problems.ts";
-import type { Zone } from "../domain/days/zone.ts";
 import type { ReadLine } from "../usecases/intake/intake-item.ts";
-import type { Layout } from "./column.ts";
+import type { Layout, Reading } from "./column.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { readHeader } from "./header.ts";
 import { LineReader } from "./read-line.ts";
@@ -44,7 +43,7 @@ function valuesOf(layout: Layout, text: string, header: string): Map<string, str
  */
 export function lineOfValues(
   given: { file: string; line: number; values: Readonly<Record<string, string>> },
-  zone: Zone,
+  reading: Reading,
 ): ReadLine {
   const { file, line, values } = given;
   const layout: Layout =
@@ -52,7 +51,7 @@ export function lineOfValues(
   refuseUnknownColumns(layout, values);
   const columns = Object.entries(layout.columns).map(([name, column], i) => ({ name, column, position: i + 1 }));
   const cells = columns.map(({ name }) => values[name] ?? "");
-  const read = new LineReader(layout, columns, zone).read({
+  const read = new LineReader(layout, columns, reading).read({
     line,
     cells,
     raw: cells.map(quoted).join(","),

@@ -1,7 +1,6 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { Problem } from "../../shared/problems.ts";
-import type { Zone } from "../domain/days/zone.ts";
-import type { Layout } from "./column.ts";
+import type { Layout, Reading } from "./column.ts";
 import { decodeBlocks } from "./decode.ts";
 import { faultAt, faultsOf, refusedFile } from "./fault.ts";
 import { FileReader } from "./file-reader.ts";
@@ -18,9 +17,9 @@ export type OpenBytes = () => AsyncIterable<Uint8Array>;
 export async function* readBlocks(
   open: OpenBytes,
   layout: Layout,
-  zone: Zone,
+  reading: Reading,
 ): AsyncGenerator<CsvItem[], void, undefined> {
-  const reader = new FileReader(layout, zone);
+  const reader = new FileReader(layout, reading);
   try {
     for await (const block of decodeBlocks(open())) {
       yield reader.take(block);

@@ -1,5 +1,5 @@
 import { createReadStream } from "node:fs";
-import type { Zone } from "../domain/days/zone.ts";
+import type { Reading } from "./column.ts";
 import type { CsvItem } from "./items.ts";
 import type { FileLayout } from "./layout.ts";
 import { readBlocks } from "./read-blocks.ts";
@@ -11,7 +11,7 @@ import { readBlocks } from "./read-blocks.ts";
 export async function* readCsvFile(
   path: string,
   layout: FileLayout,
-  zone: Zone,
+  reading: Reading,
 ): AsyncGenerator<CsvItem, void, undefined> {
-  for await (const items of readBlocks(() => createReadStream(path), layout, zone)) yield* items;
+  for await (const items of readBlocks(() => createReadStream(path), layout, reading)) yield* items;
 }

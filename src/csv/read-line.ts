@@ -1,8 +1,7 @@
 import { refuse } from "../../shared/problems.ts";
-import type { Zone } from "../domain/days/zone.ts";
 import { specimenKey } from "../domain/intake/intake-line.ts";
 import { readableText } from "./cells/characters.ts";
-import type { CellContext, Layout, MarkKind } from "./column.ts";
+import type { CellContext, Layout, MarkKind, Reading } from "./column.ts";
 import { faultAt, faultsOf } from "./fault.ts";
 import type { PlacedColumn } from "./header.ts";
 import type { CsvFault, CsvLine, CsvMark, CsvRefused } from "./items.ts";
@@ -21,11 +20,11 @@ export class LineReader {
   readonly #context: CellContext;
   #marked: MarkKind[] = [];
 
-  constructor(layout: Layout, columns: readonly PlacedColumn[], zone: Zone) {
+  constructor(layout: Layout, columns: readonly PlacedColumn[], reading: Reading) {
     this.#layout = layout;
     this.#columns = columns;
     this.#empty = Object.fromEntries(Object.entries(layout.columns).map(([name, column]) => [name, column.whenEmpty]));
-    this.#context = { zone, mark: (kind) => this.#marked.push(kind) };
+    this.#context = { ...reading, mark: (kind) => this.#marked.push(kind) };
   }
 
   /** The row as a line with its values, or refused with every fault in it. */

@@ -1,5 +1,5 @@
 import { refuse } from "../../shared/problems.ts";
-import type { Zone } from "../domain/days/zone.ts";
+import type { Reading } from "./column.ts";
 import { faultAt, refusedFile } from "./fault.ts";
 import { IdentifierWatch } from "./identifier-watch.ts";
 import type { CsvItem, CsvNotice } from "./items.ts";
@@ -24,7 +24,7 @@ const notKnown = `This file is not read: only ${knownNames} are.`;
  */
 export async function* readSources(
   sources: readonly NamedBytes[],
-  zone: Zone,
+  reading: Reading,
 ): AsyncGenerator<CsvItem, void, undefined> {
   const visible = sources.filter(({ name }) => !lastPart(name).startsWith("."));
   const named = layouts.map((layout) => ({ layout, found: visible.filter((source) => isNamed(source, layout.name)) }));
@@ -37,16 +37,16 @@ export async function* readSources(
     const [source, another] = found;
     if (source === undefined) continue;
     if (another !== undefined) yield repeated(layout, found);
-    else yield* watched(source, { layout, zone, watch });
+    else yield* watched(source, { layout, reading, watch });
   }
   yield* watch.notices();
 }
 
 async function* watched(
   source: NamedBytes,
-  { layout, zone, watch }: { layout: FileLayout; zone: Zone; watch: IdentifierWatch },
+  { layout, reading, watch }: { layout: FileLayout; reading: Reading; watch: IdentifierWatch },
 ): AsyncGenerator<CsvItem, void, undefined> {
-  for await (const items of readBlocks(source.open, layout, zone)) {
+  for await (const items of readBlocks(source.open, layout, reading)) {
     for (const item of items) {
       if (item.type === "line") watch.add(item);
       yield item;

@@ -26,11 +26,11 @@ export function refuseUnknownFiles(files: readonly { readonly name: string }[]):
 }
 
 /** Reads files that came as texts, like a folder of them. */
-export const readSentFiles: ReadFiles = (files, zone) => {
+export const readSentFiles: ReadFiles = (files, { zone, settings }) => {
   const notices: CsvNotice[] = [];
   const sources = files.map(({ name, text }) => ({ name, open: () => piecesOf(text) }));
   return {
-    items: itemsAndNotices(readSources(sources, zoneNamed(zone)), (notice) => notices.push(notice)),
+    items: itemsAndNotices(readSources(sources, { zone: zoneNamed(zone), settings }), (notice) => notices.push(notice)),
     notices,
     headers: files.map(({ name, text }) => headerOf(text, layoutNamed(name))),
   };

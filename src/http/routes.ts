@@ -11,23 +11,25 @@ import { admitPatient } from "../usecases/admit-patient.ts";
 import { cancelMove } from "../usecases/cancel-move.ts";
 import { changeCatheter } from "../usecases/change-catheter.ts";
 import { setCensus } from "../usecases/change-facility.ts";
+import { addSource, changeSource } from "../usecases/change-source.ts";
 import { closeWard } from "../usecases/close-ward.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../usecases/compare-wards.ts";
 import { correctStay, correctWardStay } from "../usecases/correct-entry.ts";
 import { correctNote } from "../usecases/correct-note.ts";
 import { describeWard } from "../usecases/describe-ward.ts";
 import { cancelDischarge, dischargePatient } from "../usecases/discharge-patient.ts";
-import { zoneOfFacility } from "../usecases/find-facility.ts";
 import { decideImport } from "../usecases/intake/decide-import.ts";
 import { listImports, readImport } from "../usecases/intake/read-import.ts";
 import { readImportLines } from "../usecases/intake/read-import-lines.ts";
 import { receiveImport } from "../usecases/intake/receive-import.ts";
 import { dropLine, repairLine } from "../usecases/intake/settle-line.ts";
+import { rulesOfImport } from "../usecases/intake/source-of-import.ts";
 import { listChanges } from "../usecases/list-changes.ts";
 import { listDestinations } from "../usecases/list-destinations.ts";
 import { listPeople } from "../usecases/list-people.ts";
 import { listPolicies } from "../usecases/list-policies.ts";
 import { listScope } from "../usecases/list-scope.ts";
+import { listSources } from "../usecases/list-sources.ts";
 import { listWards } from "../usecases/list-wards.ts";
 import { movePatient } from "../usecases/move-patient.ts";
 import type { Reach } from "../usecases/reach.ts";
@@ -163,6 +165,9 @@ export const routes: Routes = {
   readRound: (act, input) => readRound(act, input),
   readPolicy: (act, input) => readPolicy(act, input),
   listPolicies: (act, _input, reach) => listPolicies(act, reach),
+  listSources: (act) => listSources(act),
+  addSource: (act, input) => addSource(act, input),
+  changeSource: (act, input) => changeSource(act, input),
   receiveImport: async (act, input) => {
     refuseUnknownFiles(input.files);
     return receiveImport(act, input);
@@ -172,8 +177,8 @@ export const routes: Routes = {
   readImportLines: async (act, input) => withCells(await readImportLines(act, input)),
   decideImport: (act, input) => decideImport(act, input),
   repairImportLine: async (act, { importId, ...line }) => {
-    const zone = zoneNamed(await zoneOfFacility(act.store, act.actor));
-    return repairLine(act, { importId, item: lineOfValues(line, zone) });
+    const { zone, settings } = await act.store.read((read) => rulesOfImport(read, act.actor.facilityId, importId));
+    return repairLine(act, { importId, item: lineOfValues(line, { zone: zoneNamed(zone), settings }) });
   },
   dropImportLine: (act, input) => dropLine(act, input),
   listChanges: (act, input, reach) => listChanges(act, input, reach),

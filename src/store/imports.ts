@@ -7,6 +7,8 @@ export interface ImportRow {
   readonly id: number;
   readonly facilityId: number;
   readonly personId: number;
+  /** Null: imported before sources were recorded. */
+  readonly sourceId: number | null;
   readonly state: ImportState;
   readonly setAside: boolean;
   /** A ward whose setting nobody gave counts as an inpatient ward. */
@@ -17,13 +19,13 @@ export interface ImportRow {
 export async function addImport(
   tx: Tx,
   by: Recording,
-  given: { setAside: boolean; assumeInpatient: boolean; state?: "received" | "staging" },
+  given: { setAside: boolean; assumeInpatient: boolean; sourceId: number | null; state?: "received" | "staging" },
 ): Promise<number> {
   const id = tx.newId();
-  const { setAside, assumeInpatient, state = "staging" } = given;
+  const { setAside, assumeInpatient, sourceId, state = "staging" } = given;
   const { facilityId, personId, now } = by;
   await tx.db.import.create({
-    data: { id, facilityId, personId, state, setAside, assumeInpatient, startedAt: new Date(now) },
+    data: { id, facilityId, personId, sourceId, state, setAside, assumeInpatient, startedAt: new Date(now) },
   });
   return id;
 }
@@ -74,6 +76,7 @@ export async function importsIn(read: Read, states: readonly ImportState[]): Pro
 
 /** An import with what a person is told of it. */
 export interface ImportTold extends ImportRow {
+  readonly sourceName: string | null;
   readonly startedAt: number;
   readonly finishedAt: number | null;
   readonly done: number | null;
@@ -85,7 +88,7 @@ export interface ImportTold extends ImportRow {
 
 /** The import of that number in a facility; null when it has none. */
 export async function importOf(read: Read, facilityId: number, importId: number): Promise<ImportTold | null> {
-  const row = await read.db.import.findFirst({ where: { id: importId, facilityId } });
+  const row = await read.db.import.findFirst({ where: { id: importId, facilityId }, ...withSource });
   return row && toldFrom(row);
 }
 
@@ -96,7 +99,7 @@ export async function importsOf(
   { before, count }: { before?: number | undefined; count: number },
 ): Promise<ImportTold[]> {
   const where = { facilityId, ...(before === undefined ? {} : { id: { lt: before } }) };
-  return (await read.db.import.findMany({ where, orderBy: { id: "desc" }, take: count })).map(toldFrom);
+  return (await read.db.import.findMany({ where, orderBy: { id: "desc" }, take: count, ...withSource })).map(toldFrom);
 }
 
 /** Writes down the end of reading and trying, or the decision of a person, beside the state. */
@@ -108,14 +111,16 @@ export async function noteImport(
   await tx.db.import.update({ where: { id: importId }, data: said });
 }
 
+const withSource = { include: { source: { select: { name: true } } } } as const;
+
 type StoredImport = NonNullable<Awaited<ReturnType<Read["db"]["import"]["findFirst"]>>>;
 
-function rowFrom({ id, facilityId, personId, state, setAside, assumeInpatient }: StoredImport): ImportRow {
-  return { id, facilityId, personId, setAside, assumeInpatient, state: state as ImportState };
+function rowFrom({ id, facilityId, personId, sourceId, state, setAside, assumeInpatient }: StoredImport): ImportRow {
+  return { id, facilityId, personId, sourceId, setAside, assumeInpatient, state: state as ImportState };
 }
 
-function toldFrom(row: StoredImport): ImportTold {
-  const { startedAt, finishedAt, done, total, notices, effects } = row;
+function toldFrom(row: StoredImport & { source: { name: string } | null }): ImportTold {
+  const { startedAt, finishedAt, done, total, notices, effects, source } = row;
   const at = { startedAt: startedAt.getTime(), finishedAt: finishedAt?.getTime() ?? null };
-  return { ...rowFrom(row), ...at, done, total, notices, effects };
+  return { ...rowFrom(row), sourceName: source?.name ?? null, ...at, done, total, notices, effects };
 }

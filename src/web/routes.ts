@@ -153,6 +153,11 @@ const routes: readonly Route[] = [
     Page: lazily(() => import("./pages/settings/scope-page.tsx").then((m) => m.ScopePage)),
   },
   {
+    address: /^\/settings\/sources$/,
+    permission: "import-records",
+    Page: lazily(() => import("./pages/settings/sources-page.tsx").then((m) => m.SourcesPage)),
+  },
+  {
     address: /^\/terms$/,
     permission: null,
     Page: lazily(() => import("./pages/terms-page.tsx").then((m) => m.TermsPage)),

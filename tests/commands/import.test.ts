@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { CensusTime } from "../../shared/day.ts";
+import { UsageError } from "../../src/commands/command.ts";
 import { importFolder } from "../../src/commands/import.ts";
 import { ledger } from "../../src/commands/ledger.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
 import { onEachDatabase } from "../databases/databases.ts";
-import { refusalOf } from "../databases/refusal.ts";
+import { faultsOf, refusalOf } from "../databases/refusal.ts";
 import { runCommand, withFolder } from "./run-command.ts";
 
 const files = {
@@ -70,6 +71,31 @@ onEachDatabase("import", (fresh) => {
     const later = { "moves.csv": "stay,patient,ward,from,to\nS2,P2,ICU,2026-11-02T00:00,2026-11-04T10:00\n" };
     const run = await withFolder(later, (folder) => runCommand(importFolder, ["--data", folder], { databaseUrl }));
     expect(run.out).toContain("Lines: 1 accepted");
+    await database.drop();
+  });
+});
+
+onEachDatabase("the source of a folder", (fresh) => {
+  it("is named by the command, is added on request alone, and stays with the import", async () => {
+    const database = await fresh();
+    const run = (args: string[]) =>
+      withFolder(files, (folder) =>
+        runCommand(importFolder, ["--data", folder, ...args], { databaseUrl: database.url }),
+      );
+    await expect(run(["--new-source"])).rejects.toThrow(new UsageError("Name the new source with --source."));
+    const [unknown] = await faultsOf(() => run(["--source", "Admissions"]));
+    expect(unknown).toMatchObject({ code: "source-unknown" });
+    expect(unknown?.detail).toBe("No import source is named Admissions. None is recorded yet.");
+    expect((await run(["--source", "Admissions", "--new-source", "--dry-run"])).exitCode).toBe(0);
+    expect((await run(["--source", "Admissions", "--new-source"])).exitCode).toBe(0);
+    expect((await run(["--source", "Admissions"])).exitCode).toBe(0);
+    expect((await run([])).exitCode).toBe(0);
+    const store = openStore(database.url);
+    const imports = await store.read((read) =>
+      read.db.import.findMany({ include: { source: true }, orderBy: { id: "asc" } }),
+    );
+    expect(imports.map(({ source }) => source?.name)).toEqual(["Admissions", "Admissions", "Admissions", "Files"]);
+    await store.close();
     await database.drop();
   });
 });

@@ -84,7 +84,7 @@ describe("work on the database of the settings", () => {
     const ways = [[], ["checking"], ["checking", "applying"], ["checking", "applying", "applied"]] as const;
     for (const way of ways)
       await hospital.store.tx(async (tx) => {
-        const id = await addImport(tx, by, { setAside: false, assumeInpatient: false });
+        const id = await addImport(tx, by, { setAside: false, assumeInpatient: false, sourceId: null });
         for (const state of way) await setImportState(tx, id, state);
       });
     await hospital.store.close();

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { itemsFrom } from "../../src/csv/intake-items.ts";
 import { readSources } from "../../src/csv/read-sources.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
@@ -13,7 +14,10 @@ it("lines get their fingerprint, refused ones pass, and notices are told at once
   }));
   const notices: string[] = [];
   const items: unknown[] = [];
-  for await (const item of itemsFrom(readSources(sources, zoneNamed("UTC")), (notice) => notices.push(notice)))
+  for await (const item of itemsFrom(
+    readSources(sources, { zone: zoneNamed("UTC"), settings: defaultSourceSettings }),
+    (notice) => notices.push(notice),
+  ))
     items.push(item);
   expect(items).toMatchObject([
     { type: "line", file: "wards.csv", line: 2, fingerprint: expect.stringMatching(/^[\w-]{22}$/) },

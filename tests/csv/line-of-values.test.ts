@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { cellsOf, lineOfValues } from "../../src/csv/line-of-values.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
 import { faultsOf } from "../databases/refusal.ts";
 
-const utc = zoneNamed("UTC");
+const utc = { zone: zoneNamed("UTC"), settings: defaultSourceSettings };
 const valuesOf = (file: string, text: string, header?: string) =>
   Object.fromEntries((cellsOf(file, text, header) ?? []).map(({ column, value }) => [column, value]));
 

@@ -1,9 +1,13 @@
 import { expect, it } from "vitest";
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { layoutNamed, readSentFiles, refuseUnknownFiles } from "../../src/csv/sent-files.ts";
 import type { SentFile } from "../../src/store/import-files.ts";
 
 async function read(files: readonly SentFile[]) {
-  const { items, notices, headers } = readSentFiles(files, "America/New_York");
+  const { items, notices, headers } = readSentFiles(files, {
+    zone: "America/New_York",
+    settings: defaultSourceSettings,
+  });
   const lines: unknown[] = [];
   for await (const item of items) lines.push(item);
   return { lines, notices, headers };

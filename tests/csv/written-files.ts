@@ -2,12 +2,13 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import type { CsvItem, CsvLine, CsvNotice, CsvRefused } from "../../src/csv/items.ts";
 import { type FileLayout, layouts } from "../../src/csv/layout.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
 
 /** The zone of the made-up Alder Bay Hospital. */
-export const alderBay = zoneNamed("America/New_York");
+export const alderBay = { zone: zoneNamed("America/New_York"), settings: defaultSourceSettings };
 
 /** A temporary folder with these files; it is gone when the test is over. */
 export function folderWith(files: Readonly<Record<string, string | Uint8Array>>): string {

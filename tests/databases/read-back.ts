@@ -64,6 +64,7 @@ const tables = [
     "policy_version",
     "audit_patient",
     "import",
+    "import_source",
     "import_line",
     "import_file",
     "specimen",

@@ -60,7 +60,16 @@ onEachDatabase("a charted time", (fresh) => {
     const stay = await ask(endpoints.admitPatient, { wardId, identifier: number, number, admittedAt });
     const at = "2026-10-31T21:00";
     const about = { ...stay, wardId, toWardId, otherPatientId: stay.patientId, catheterId: 0, noteId: 0, at };
-    const none = { importId: 0, scopeId: 0, specimenId: 0, signId: 0, findingId: 0, caseId: 0, noneFoundId: 0 };
+    const none = {
+      importId: 0,
+      scopeId: 0,
+      sourceId: 0,
+      specimenId: 0,
+      signId: 0,
+      findingId: 0,
+      caseId: 0,
+      noneFoundId: 0,
+    };
     const subjects: Subjects = { ...about, ...none, fresh: freshName };
     if (name === "correctSpecimen") {
       const specimen = { patientId: stay.patientId, kind: "urine", collectedAt: at, status: "pending" } as const;

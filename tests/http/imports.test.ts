@@ -119,7 +119,7 @@ onEachDatabase("files that are sent to be imported", (database) => {
   }
 
   it("leave a record of who sent, saw, decided and repaired, with nothing of a patient in it", async () => {
-    const facilityId = (await desk.hospital.store.read((read) => read.db.facility.findFirstOrThrow())).id;
+    const { facilityId } = await desk.ask(endpoints.readFacility, {});
     const audit = await auditOf(desk.hospital.store, facilityId, lookedAt);
     const actions = audit.map(({ action }) => action);
     const expected = ["receive-files", "view-import-lines", "decide-import", "import", "repair-line", "drop-line"];

@@ -1,6 +1,7 @@
 import type { endpoints } from "../../shared/api/index.ts";
 import { censusTime, type Day, day, month } from "../../shared/day.ts";
 import type { InputOf } from "../../shared/endpoint.ts";
+import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { defaultPolicy } from "../../src/domain/policy/default-policy.ts";
 import { fullRecord } from "./full-record.ts";
 import { movesWithFault } from "./import-work.ts";
@@ -148,6 +149,11 @@ export const inputs: Inputs = {
   setComparison: () => ({
     ...{ fromMonth: month.parse("2026-10"), infectionBaselineId: null, utilizationBaselineId: null },
     ...{ goal: 0.8, limits: "mid-p", factors: [], reason, replaces: 0 },
+  }),
+  listSources: () => ({}),
+  addSource: ({ fresh }) => ({ name: fresh(), settings: defaultSourceSettings }),
+  changeSource: ({ sourceId, fresh }) => ({
+    ...{ sourceId, name: fresh(), settings: { ...defaultSourceSettings, midnight: "no-hour" }, reason, seenVersion },
   }),
   receiveImport: ({ fresh }) => ({ files: [{ name: "moves.csv", text: movesWithFault(fresh) }] }),
   listImports: () => ({}),

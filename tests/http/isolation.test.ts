@@ -102,10 +102,11 @@ onEachDatabase("who reaches whose record", (fresh) => {
       const expected = expectedOf(endpoint, person, situation);
       const answer = situation === "absent" ? absent : await ask(name, person, about);
       const status = answer === null ? 200 : answer.status;
-      // The number of the merge or scope is one that nobody gave: the use case itself says so.
+      // The number of the merge, scope or source is one that nobody gave: the use case itself says so.
       const own = [
         "no such merge",
         "no such scope of this ward",
+        "no such import source of this facility",
         "no such confirmation of this ward",
         "no such signature of this month",
       ];

@@ -14,6 +14,9 @@ const { addWard, admitPatient, cancelDischarge, closeWard, dischargePatient, ins
 const { confirmCase, decideImport, movePatient, receiveImport, recordFinding, recordNoneFound } = endpoints;
 const { recordSigns, recordSpecimen, reviewCatheter } = endpoints;
 
+const cultures = { specimenId: 0, signId: 0, findingId: 0, caseId: 0, noneFoundId: 0 };
+const nothingYet = { ...cultures, otherPatientId: 0, catheterId: 0, noteId: 0, importId: 0, scopeId: 0, sourceId: 0 };
+
 /**
  * A patient of 10 November with everything that an endpoint needs to do its work once, and an input that it accepts.
  * `fresh` makes the names of patients and stays; `work` does what imports wait for.
@@ -28,9 +31,7 @@ export async function prepared(
     ask(admitPatient, { wardId, identifier: fresh(), number: fresh(), admittedAt, bed: "7" });
   const stay = await admit("2026-11-10T08:00");
   const times = { at: "2026-11-11T09:00", insertedAt: "2026-11-10T09:00" };
-  const cultures = { specimenId: 0, signId: 0, findingId: 0, caseId: 0 };
-  const none = { ...cultures, otherPatientId: 0, catheterId: 0, noteId: 0, importId: 0, scopeId: 0, noneFoundId: 0 };
-  const about = { ...stay, ...none, wardId, toWardId, fresh, at: times.at };
+  const about = { ...stay, ...nothingYet, wardId, toWardId, fresh, at: times.at };
   if (/merge/i.test(name)) {
     const other = await admit("2026-11-01T08:00");
     await ask(dischargePatient, { stayId: other.stayId, dischargedAt: "2026-11-02T08:00", seenVersion: 1 });
@@ -48,6 +49,7 @@ export async function prepared(
     const move = { stayId: stay.stayId, toWardId, movedAt: "2026-11-11T08:00" };
     about.wardStayId = (await ask(movePatient, move)).wardStayId;
   }
+  if (name === "changeSource") about.sourceId = (await ask(endpoints.addSource, inputs.addSource(about))).sourceId;
   if (name === "endWatch" || name === "voidWatch") about.scopeId = await watchedMonth(ask, about);
   if (/Case$/.test(name)) about.caseId = (await ask(recordSpecimen, inputs.recordSpecimen(about))).specimenId;
   if (/Finding$/.test(name)) about.findingId = (await ask(recordFinding, inputs.recordFinding(about))).findingId;

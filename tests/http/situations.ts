@@ -58,7 +58,7 @@ export async function situationsIn(hospital: AlderBay): Promise<Situations> {
   const none = unknownId;
   const nothing = {
     ...{ patientId: none, stayId: none, wardStayId: none, catheterId: none, noteId: none, wardId: none },
-    ...{ importId: none, scopeId: none, specimenId: none, signId: none, findingId: none, caseId: none },
+    ...{ importId: none, scopeId: none, sourceId: none, specimenId: none, signId: none, findingId: none, caseId: none },
     noneFoundId: none,
   };
   return {
@@ -104,6 +104,7 @@ async function patientOn(act: Act, wardId: number, toWardId: number): Promise<Su
     noteId,
     importId,
     scopeId: unknownId,
+    sourceId: unknownId,
     specimenId,
     signId: signIds[0] ?? 0,
     findingId,

@@ -19,6 +19,7 @@ export interface Subjects {
   /** Files that were sent. */
   readonly importId: number;
   readonly scopeId: number;
+  readonly sourceId: number;
   /** The instant around which things happen, as text with its offset. */
   readonly at: string;
   /** Makes the names of new records. */

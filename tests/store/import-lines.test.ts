@@ -37,7 +37,7 @@ onEachDatabase("lines of an import", (fresh) => {
 
   async function staged(bay: AlderBay, lines: readonly StagedLine[]): Promise<number> {
     return shared.store.tx(async (tx) => {
-      const options = { setAside: false, assumeInpatient: false };
+      const options = { setAside: false, assumeInpatient: false, sourceId: null };
       const id = await addImport(tx, bay.by("2024-03-01 08:00"), options);
       await stageLines(tx, id, lines);
       return id;

@@ -5,7 +5,7 @@ import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";
 import { utc } from "../databases/utc.ts";
 
-const options = { setAside: true, assumeInpatient: false };
+const options = { setAside: true, assumeInpatient: false, sourceId: null };
 
 onEachDatabase("an import", (fresh) => {
   const shared = sharedStore(fresh);
@@ -22,6 +22,7 @@ onEachDatabase("an import", (fresh) => {
         state: "staging",
         setAside: true,
         assumeInpatient: false,
+        sourceId: null,
       },
     ]);
   });

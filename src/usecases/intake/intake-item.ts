@@ -39,6 +39,8 @@ export interface ImportOptions {
   readonly setAside: boolean;
   /** A ward whose setting nobody gave counts as an inpatient ward, and is marked. */
   readonly assumeInpatient: boolean;
+  /** The number of the source that the files come from; the facility's own when left out. */
+  readonly sourceId?: number;
   readonly onProgress?: (progress: ImportProgress) => void;
 }
 

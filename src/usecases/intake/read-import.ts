@@ -57,7 +57,7 @@ function progressOf({ state, done, total }: ImportTold): Told["progress"] {
 }
 
 async function countedOf(read: Read, row: ImportTold): Promise<{ summary: Summary; files: Told["files"] }> {
-  const { id: importId, state, startedAt, finishedAt, personId } = row;
+  const { id: importId, state, startedAt, finishedAt, personId, sourceName } = row;
   const files = new Map<string, Counts>();
   const all = { ...noCounts };
   for (const { file, state: of, count } of await countByFile(read, importId)) {
@@ -68,7 +68,7 @@ async function countedOf(read: Read, row: ImportTold): Promise<{ summary: Summar
   }
   const startedByName = (await namesOf(read, [personId])).get(personId) ?? `#${personId}`;
   return {
-    summary: { importId, state, startedAt, startedByName, finishedAt, counts: all },
+    summary: { importId, state, startedAt, startedByName, sourceName, finishedAt, counts: all },
     files: [...files].map(([file, counts]) => ({ file, counts })),
   };
 }

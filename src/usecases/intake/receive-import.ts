@@ -5,12 +5,16 @@ import { facility } from "../../store/facilities.ts";
 import { addFiles, type SentFile } from "../../store/import-files.ts";
 import { addImport } from "../../store/imports.ts";
 import { type Act, recording } from "../act.ts";
+import { sourceForImport } from "./source-of-import.ts";
 
 /**
  * Puts files down to be read. Nothing of them is looked at before the answer but their size.
- * Refuses `demo-record`: nobody's patients belong among the invented ones; and `import-too-large`.
+ * Refuses `demo-record`: nobody's patients belong among the invented ones; `import-too-large`; and `source-unknown`.
  */
-export function receiveImport(act: Act, { files }: { files: readonly SentFile[] }): Promise<{ importId: number }> {
+export function receiveImport(
+  act: Act,
+  { files, sourceId }: { files: readonly SentFile[]; sourceId?: number | undefined },
+): Promise<{ importId: number }> {
   return act.store.tx(async (tx) => {
     const by = recording(act);
     if ((await facility(tx, by.facilityId)).demo)
@@ -20,7 +24,9 @@ export function receiveImport(act: Act, { files }: { files: readonly SentFile[] 
       refuse("import-too-large", `The files have ${lines} lines, and at most ${importMost.lines} are taken here.`, {
         pointer: "/files",
       });
-    const importId = await addImport(tx, by, { setAside: false, assumeInpatient: false, state: "received" });
+    const from = await sourceForImport(tx, act, sourceId);
+    const how = { setAside: false, assumeInpatient: false } as const;
+    const importId = await addImport(tx, by, { ...how, sourceId: from, state: "received" });
     await addFiles(tx, importId, files);
     await writeAudit(tx, by, { action: "receive-files", details: { importId, files: files.length } });
     return { importId };

@@ -9,6 +9,7 @@ import { type Act, recording } from "../act.ts";
 import { entryKey } from "./entry-key.ts";
 import { type KnownPatients, LineGroups } from "./group-lines.ts";
 import type { ImportOptions, IntakeItem, ReadLine, UnreadLine } from "./intake-item.ts";
+import { sourceForImport } from "./source-of-import.ts";
 
 const batchSize = 2000;
 
@@ -75,7 +76,10 @@ function stayOf(item: IntakeItem | undefined): string | null {
 }
 
 async function begin(act: Act, options: ImportOptions): Promise<{ importId: number; claim: Claim }> {
-  const importId = await act.store.tx((tx) => addImport(tx, recording(act), options));
+  const importId = await act.store.tx(async (tx) => {
+    const sourceId = await sourceForImport(tx, act, options.sourceId);
+    return addImport(tx, recording(act), { ...options, sourceId });
+  });
   const claim = await act.store.claim(importId);
   return claim ? { importId, claim } : refuse("import-interrupted", "Somebody else took this import as it began.");
 }

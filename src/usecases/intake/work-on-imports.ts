@@ -1,11 +1,11 @@
 import type { Instant } from "../../domain/days/day-number.ts";
-import { facility } from "../../store/facilities.ts";
 import { filesToRead, forgetTexts, type SentFile } from "../../store/import-files.ts";
 import { type ImportRow, importsIn, noteImport, setImportState } from "../../store/imports.ts";
 import type { Claim, Store } from "../../store/store.ts";
 import { checkImport } from "./check-import.ts";
 import type { IntakeItem } from "./intake-item.ts";
 import { actOf, finishImport, putBack } from "./resume-imports.ts";
+import { type ReadingRules, rulesOfImport } from "./source-of-import.ts";
 import { stageImport } from "./stage-import.ts";
 
 /** What a door makes of files that were sent. */
@@ -17,8 +17,8 @@ export interface FilesRead {
   readonly headers: readonly (string | null)[];
 }
 
-/** Reads files in a time zone. */
-export type ReadFiles = (files: readonly SentFile[], zone: string) => FilesRead;
+/** Reads files by the rules of their import. */
+export type ReadFiles = (files: readonly SentFile[], rules: ReadingRules) => FilesRead;
 
 /** What work on imports needs. */
 export interface ImportWork {
@@ -76,12 +76,12 @@ async function readAndTry(work: ImportWork, row: ImportRow, claim: Claim): Promi
   const { store, now, readFiles, onStep } = work;
   const { id: importId, facilityId } = row;
   const act = actOf({ store, now }, row);
-  const { files, zone } = await store.read(async (read) => ({
+  const { files, rules } = await store.read(async (read) => ({
     files: await filesToRead(read, importId),
-    zone: (await facility(read, facilityId)).zone,
+    rules: await rulesOfImport(read, facilityId, importId),
   }));
   await store.tx((tx) => setImportState(tx, importId, "staging"));
-  const { items, notices, headers } = readFiles(files, zone);
+  const { items, notices, headers } = readFiles(files, rules);
   const options = { dryRun: false, setAside: row.setAside, assumeInpatient: row.assumeInpatient };
   const watched = { ...options, ...(onStep ? { onProgress: onStep } : {}) };
   const { waiting } = await stageImport(act, items, watched, { importId, claim });

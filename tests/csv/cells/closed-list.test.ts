@@ -19,7 +19,7 @@ describe("closedList", () => {
   });
 
   it("names the list", () => {
-    const read = () => closedList(absenceKinds).read("home", { zone: alderBay, mark: () => undefined });
+    const read = () => closedList(absenceKinds).read("home", { ...alderBay, mark: () => undefined });
     expect(read).toThrow("This is none of: procedure, leave.");
   });
 });

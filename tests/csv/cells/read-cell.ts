@@ -6,7 +6,7 @@ import { alderBay } from "../written-files.ts";
 export function readCell(reader: CellReader<unknown>, text: string): { value: unknown; marks: MarkKind[] } {
   const marks: MarkKind[] = [];
   try {
-    return { value: reader.read(text, { zone: alderBay, mark: (kind) => marks.push(kind) }), marks };
+    return { value: reader.read(text, { ...alderBay, mark: (kind) => marks.push(kind) }), marks };
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     return { value: error.code, marks };

@@ -1,3 +1,4 @@
+import { defaultSourceSettings } from "../../../shared/source-settings.ts";
 import { itemsFrom } from "../../../src/csv/intake-items.ts";
 import { readSources } from "../../../src/csv/read-sources.ts";
 import { zoneNamed } from "../../../src/domain/days/zone.ts";
@@ -18,7 +19,7 @@ export function itemsOf(files: Files, zone = "UTC"): AsyncIterable<IntakeItem> {
       yield new TextEncoder().encode(lines.map((line) => `${line}\n`).join(""));
     },
   }));
-  return itemsFrom(readSources(sources, zoneNamed(zone)), () => undefined);
+  return itemsFrom(readSources(sources, { zone: zoneNamed(zone), settings: defaultSourceSettings }), () => undefined);
 }
 
 /** Imports files as the command line does. */

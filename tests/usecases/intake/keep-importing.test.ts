@@ -76,9 +76,9 @@ onEachDatabase("files that were sent", (database) => {
     const keeping = keepImporting(store, {
       clock: () => lookedAt,
       onError: (error) => errors.push(error),
-      readFiles: (files, zone) => {
+      readFiles: (files, rules) => {
         if (files.some(({ text }) => text === "bad")) throw new Error("a fault of the program");
-        return readSentFiles(files, zone);
+        return readSentFiles(files, rules);
       },
     });
     await expect.poll(() => errors.length, { timeout: 20_000 }).toBe(3);

@@ -48,7 +48,7 @@ function Table({ imports }: { imports: Listed["imports"] }): ReactNode {
       <table className="ledger">
         <thead>
           <tr>
-            {(["number", "when", "who", "state", "lines"] as const).map((name) => (
+            {(["number", "when", "who", "from", "state", "lines"] as const).map((name) => (
               <th scope="col" key={name}>
                 {importsText(name)}
               </th>
@@ -64,6 +64,9 @@ function Table({ imports }: { imports: Listed["imports"] }): ReactNode {
               <td>{time.short(one.startedAt)}</td>
               <td>
                 <Said>{one.startedByName}</Said>
+              </td>
+              <td>
+                <Said>{one.sourceName ?? importsText("sourceNone")}</Said>
               </td>
               <td>
                 <ImportState state={one.state} />

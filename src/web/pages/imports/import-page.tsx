@@ -76,11 +76,12 @@ function Shown({ told, again }: { told: ImportTold; again: () => void }): ReactN
 
 function Begun({ told }: { told: ImportTold }): ReactNode {
   const { time } = useSession();
-  const { state, startedAt, startedByName, finishedAt } = told;
+  const { state, startedAt, startedByName, sourceName, finishedAt } = told;
   return (
     <p className="row">
       <ImportState state={state} />
       <Said>{importText("begun", { when: time.short(startedAt), who: startedByName })}</Said>
+      {sourceName !== null && <Said>{importText("from", { source: sourceName })}</Said>}
       {finishedAt !== null && <span>{importText("ended", { when: time.short(finishedAt) })}</span>}
     </p>
   );

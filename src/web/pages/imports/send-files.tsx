@@ -8,10 +8,12 @@ import { useRecording } from "../../parts/use-recording.ts";
 import { figureWords } from "../../parts/words.ts";
 import { importsText } from "../../texts/imports.ts";
 import { megabytes, readChosen, roomForTexts } from "./chosen-files.ts";
+import { SourceField } from "./source-field.tsx";
 
 /** Chooses files and sends them; `sent` gets the number of the import. */
 export function SendFiles({ sent }: { sent: (importId: number) => void }): ReactNode {
   const [files, setFiles] = useState<readonly File[]>([]);
+  const [sourceId, setSourceId] = useState<string | null>(null);
   const [local, setLocal] = useState<readonly FieldFault[]>([]);
   const { sending, send, forget } = useRecording(receiveImport);
   const choose = (chosen: readonly File[]): void => {
@@ -22,7 +24,7 @@ export function SendFiles({ sent }: { sent: (importId: number) => void }): React
   const record = async (): Promise<void> => {
     const read = await readChosen(files);
     if ("faults" in read) return setLocal(read.faults);
-    const reply = await send(read);
+    const reply = await send(sourceId === null ? read : { ...read, sourceId: Number(sourceId) });
     if (reply.state === "answered") sent(reply.value.importId);
   };
   const faults = [...local, ...faultsOf(sending)];
@@ -47,6 +49,7 @@ export function SendFiles({ sent }: { sent: (importId: number) => void }): React
             />
           )}
         </Field>
+        <SourceField value={sourceId} change={setSourceId} faults={faults} />
         <p role="status" className="small">
           {local.length > 0
             ? local.map(({ detail, remedy }) => `${detail} ${remedy}`).join(" ")

@@ -2,10 +2,12 @@ import type { ReactNode } from "react";
 import { useAddress } from "../../parts/address.ts";
 import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
+import { useSession } from "../../parts/session.tsx";
 import { settingsText } from "../../texts/settings.ts";
 
 /** A page of the settings: what it is about, and the way to the others. */
 export function SettingsFrame({ title, children }: { title: string; children: ReactNode }): ReactNode {
+  const { may } = useSession();
   const path = useAddress().replace(/\?.*/, "");
   const pages = [
     { to: "/settings", words: settingsText("overview") },
@@ -14,6 +16,7 @@ export function SettingsFrame({ title, children }: { title: string; children: Re
     { to: "/settings/census", words: settingsText("censusPage") },
     { to: "/settings/scope", words: settingsText("scopePage") },
     { to: "/settings/baselines", words: settingsText("baselinesPage") },
+    ...(may("import-records") ? [{ to: "/settings/sources", words: settingsText("sourcesPage") }] : []),
   ];
   return (
     <Page title={title}>
