@@ -71,7 +71,7 @@ function drawCulture(draw: Draw, said: { stay: string; at: Instant; isOld: boole
   const what = draw.fraction();
   const found = draw.fraction();
   const name = chosen(draw.fraction(), pathogens);
-  // A category that reaches below the limit of the definitions: such a culture closes itself.
+  // A category below the limit of the definitions: such a culture closes automatically.
   const isLow = !draw.chance(0.8);
   const disagrees = draw.chance(0.06);
   const base = { stay, kind: "urine", at, status: "final", decision: null } as const;
@@ -80,7 +80,7 @@ function drawCulture(draw: Draw, said: { stay: string; at: Instant; isOld: boole
   if (what < 0.55) return { ...base, grew: [["Candida albicans", ">100000"]], signs: "none" };
   const signs = found < 0.35 ? "fever" : found < 0.9 ? "none" : "unrecorded";
   const decision = !isOld || isLow ? null : disagrees ? "disagreement" : "confirmation";
-  return { ...base, grew: [[name, isLow ? "50,000-100,000" : ">100000"]], signs, decision };
+  return { ...base, grew: [[name, isLow ? "10,000-50,000" : ">100000"]], signs, decision };
 }
 
 function chosen(at: number, list: readonly (readonly [string, number])[]): string {

@@ -1,10 +1,10 @@
 import type { AuditAction } from "../../shared/audit-words.ts";
 import type { CaseDecision, CaseState } from "../../shared/case-words.ts";
 import { refuse } from "../../shared/problems.ts";
-import { caseStateOf, needsSomebody } from "../domain/cultures/case-state.ts";
+import { caseStateOf, needsPerson } from "../domain/cultures/case-state.ts";
 import { writeAudit } from "../store/audit.ts";
 import { addDecision } from "../store/decisions.ts";
-import { determinationsOfCase, type KeptDetermination } from "../store/determinations.ts";
+import { determinationIn, determinationsOfCase, type KeptDetermination } from "../store/determinations.ts";
 import { lockPatient } from "../store/patients.ts";
 import { type Act, recording } from "./act.ts";
 import { determineAgain } from "./determine-again.ts";
@@ -44,7 +44,7 @@ export function decideCase(
     const { revision, state: before, outcome, summary } = kept;
     sameVersion({ version: revision }, seenVersion, { caseId, version: revision, state: before, outcome, summary });
     refuseUnfit(kept, kind);
-    const state = caseStateOf(kept, { decision: kind, decided: kept.reported });
+    const state = caseStateOf({ ...kept, closes: closesIn(kept) }, { decision: kind, decided: kept.reported });
     const version = await addDecision(tx, by, kept, { kind, reason, state });
     // The remark of a confirmation is clinical text and stays with the decision; why one disagrees or reopens is a reason.
     const details = { caseId, number: kept.number, version, ...(kind === "confirmation" ? {} : { reason }) };
@@ -53,9 +53,14 @@ export function decideCase(
   });
 }
 
-function refuseUnfit({ outcome, state, decision }: KeptDetermination, kind: CaseDecision): void {
+function closesIn(kept: KeptDetermination): boolean {
+  return determinationIn(kept)?.closes ?? true;
+}
+
+function refuseUnfit(kept: KeptDetermination, kind: CaseDecision): void {
+  const { outcome, state, decision } = kept;
   const isDecided = decision !== null && decision !== "reopening";
   if (kind === "reopening" && !isDecided) refuse("not-decided", "It was never decided, or opened again since.");
-  if (kind !== "reopening" && !needsSomebody(outcome) && state !== "changed")
-    refuse("nothing-to-decide", "It closed itself, or waits for the laboratory.");
+  if (kind !== "reopening" && !needsPerson({ outcome, closes: closesIn(kept) }) && state !== "changed")
+    refuse("nothing-to-decide", "It is closed automatically, or waits for the laboratory.");
 }

@@ -1,6 +1,6 @@
 import type { AuditAction } from "../../shared/audit-words.ts";
 import { summaryOf } from "../domain/criteria/index.ts";
-import { caseStateOf, type KeptOutcome, reportedText } from "../domain/cultures/case-state.ts";
+import { caseStateOf, reportedText } from "../domain/cultures/case-state.ts";
 import type { PlacedDetermination } from "../domain/cultures/determine-by-ward.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { editionNamed } from "../domain/editions/index.ts";
@@ -13,7 +13,9 @@ export interface Determining {
   readonly knownThrough: DayNumber;
 }
 
-type Row = Omit<StoredDetermination, "number" | "state" | "revision" | "decision" | "decided">;
+type Row = Omit<StoredDetermination, "number" | "state" | "revision" | "decision" | "decided"> & {
+  readonly closes: boolean;
+};
 
 /** The row of a determination; `patientId` is the patient for whom its specimen or finding was recorded. */
 export function rowOf(
@@ -28,6 +30,7 @@ export function rowOf(
     eventDay: event?.dateOfEvent ?? null,
     wardId: event?.wardId ?? null,
     isCauti: outcome === "event" && (event?.isCauti ?? false),
+    closes: determination.closes,
     summary: summaryOf(determination),
     reported: reportedText(determination),
     body: JSON.stringify(determination),
@@ -42,15 +45,21 @@ export function goneRow(before: KeptDetermination, determining: Determining): Ro
   const { caseId, patientId, subjectKind, day, placeId, editionId, settlesOn } = before;
   return {
     ...{ caseId, patientId, subjectKind, day, placeId, editionId, settlesOn },
-    ...{ outcome: "gone", eventDay: null, wardId: null, isCauti: false, summary: "nothing to determine any more" },
+    ...{
+      outcome: "gone",
+      eventDay: null,
+      wardId: null,
+      isCauti: false,
+      closes: true,
+      summary: "nothing to determine any more",
+    },
     ...{ reported: reportedText(null), body: "null", ...determining },
   };
 }
 
 /** The row as the next one of its case: with the work that was done on it so far. */
-export function nextRow(row: Row, before: KeptDetermination | undefined): StoredDetermination {
+export function nextRow({ closes, ...row }: Row, before: KeptDetermination | undefined): StoredDetermination {
   const { number = 0, revision = 0, decision = null, decided = null } = before ?? {};
-  const said: { outcome: KeptOutcome; reported: string } = row;
-  const state = caseStateOf(said, { decision, decided });
+  const state = caseStateOf({ ...row, closes }, { decision, decided });
   return { ...row, number: number + 1, revision: revision + 1, decision, decided, state };
 }

@@ -25,7 +25,7 @@ export interface Met {
 
 /** What one anchor comes to in one world, before it is held against other anchors. */
 export interface Attempt {
-  readonly outcome: "event" | "not-met" | "cannot-tell" | "after-discharge" | "set-aside";
+  readonly outcome: "event" | "not-met" | "not-usable" | "cannot-tell" | "after-discharge" | "set-aside";
   readonly met: Met | null;
   readonly steps: readonly Step[];
 }
@@ -44,15 +44,23 @@ const daysAfter = 4;
 /** Judges an anchor in the admission that it belongs to; between two, the earlier takes it when the date is its own. */
 export function attempt(world: World, question: Question): Attempt {
   const { day } = question.anchor;
-  const episodes = world.episodes.filter(
-    ({ firstDay, lastDay, isOver }) => day >= firstDay - daysBefore && (!isOver || day <= lastDay + daysAfter),
-  );
   let last: Attempt | null = null;
-  for (const episode of episodes) {
+  for (const episode of episodesAround(world, day)) {
     last = attemptIn(world, episode, question);
     if (last.outcome === "event" || last.outcome === "cannot-tell") return last;
   }
   return last ?? outside(world, day);
+}
+
+function episodesAround({ episodes }: World, day: DayNumber): Episode[] {
+  return episodes.filter(
+    ({ firstDay, lastDay, isOver }) => day >= firstDay - daysBefore && (!isOver || day <= lastDay + daysAfter),
+  );
+}
+
+/** Whether a day belongs to no admission. */
+export function isOutside(world: World, day: DayNumber): boolean {
+  return episodesAround(world, day).length === 0;
 }
 
 /** The step of a rule. */

@@ -66,6 +66,8 @@ export interface Determination {
   readonly subject: Subject;
   readonly editionId: string;
   readonly outcome: DeterminationOutcome;
+  /** No growth, unusable or withdrawn, certain whatever is not known: it closes without a person. */
+  readonly closes: boolean;
   /** Of `event` and `excluded`; null otherwise. */
   readonly event: SurveillanceEvent | null;
   /** Of `repeat`: the subject of the event that it belongs to. */

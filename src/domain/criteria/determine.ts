@@ -6,9 +6,9 @@ import { hasQuickReturn } from "./episodes.ts";
 import { eventOf } from "./event-of.ts";
 import { dayWords } from "./in-words.ts";
 import { attemptInAll } from "./merge-worlds.ts";
+import type { PossibleCulture } from "./possible-cultures.ts";
 import { readmission } from "./readmission.ts";
 import type { CultureVerdict } from "./rule-kinds.ts";
-import { isTooLate } from "./signs-in-window.ts";
 import { bySubject } from "./subject-order.ts";
 import type { SurveillanceTimeline } from "./surveillance-timeline.ts";
 import { type Candidate, sweepRepeats } from "./sweep-repeats.ts";
@@ -79,26 +79,31 @@ function anchorsOf(timeline: SurveillanceTimeline, edition: Edition, world: Worl
 }
 
 function candidateOf({ subject, culture }: Anchor, worlds: readonly World[]): Candidate {
-  const base = { subject, culture: culture?.culture ?? null, repeatOf: null, added: [] };
-  const step = culture ? [cultureStep(subject, culture, worlds)] : [];
-  const goesOn = culture === null || culture.outcome === "usable" || isStillEvidence(culture, worlds);
-  if (!goesOn) return { ...base, outcome: culture.outcome, met: null, steps: step };
-  const tried = attemptInAll(worlds, { anchor: subject, culture: base.culture, evidenceFrom: null });
-  const outcome = culture !== null && culture.outcome !== "usable" ? orCulture(tried, culture.outcome) : tried.outcome;
-  return { ...base, outcome, met: tried.met, steps: [...step, ...tried.steps] };
+  const cultures = culture === null ? null : possibleOf(culture, worlds);
+  const asked = { anchor: subject, cultures, questions: culture?.questions ?? [], evidenceFrom: null };
+  const base = { subject, asked, repeatOf: null, added: [], closes: culture?.closes ?? false };
+  if (culture !== null && culture.outcome !== "usable" && cultures?.length === 0) {
+    return { ...base, outcome: culture.outcome, met: null, steps: [cultureStep(culture, worlds)] };
+  }
+  const { outcome, met, steps } = attemptInAll(worlds, asked);
+  const first = culture === null ? [] : [cultureStep(asFarAsItMatters(culture, outcome), worlds)];
+  return { ...base, closes: outcome === "not-usable", outcome, met, steps: [...first, ...steps] };
 }
 
 /** In editions that take more than a culture, one that is not usable may still be a part of other evidence. */
-function isStillEvidence({ outcome }: CultureVerdict, [world]: readonly World[]): boolean {
-  return outcome === "not-usable" && (world?.edition.anchors.includes("finding") ?? false);
+function possibleOf({ outcome, possible }: CultureVerdict, [world]: readonly World[]): readonly PossibleCulture[] {
+  const isStillEvidence = outcome === "not-usable" && (world?.edition.anchors.includes("finding") ?? false);
+  return isStillEvidence ? [{ culture: null, answers: [[]] }] : possible;
 }
 
-function orCulture({ outcome }: Attempt, culture: "negative" | "not-usable" | "pending" | "cannot-tell" | "set-aside") {
-  return outcome === "not-met" || outcome === "set-aside" ? culture : outcome;
+/** A culture of which something is not known, where the answer is the same whatever that is. */
+function asFarAsItMatters(culture: CultureVerdict, outcome: Attempt["outcome"]): CultureVerdict {
+  if (culture.outcome !== "cannot-tell" || outcome === "cannot-tell") return culture;
+  const sentence = culture.sentence.replace(/\.$/, "; the answer is the same either way.");
+  return { ...culture, status: "noted", sentence };
 }
 
-function cultureStep(subject: Subject, culture: CultureVerdict, [world]: readonly World[]): Step {
-  const { timeline, edition } = world as World;
-  const isAfterDeath = subject.day <= timeline.knownThrough && isTooLate(world as World, subject.day);
-  return isAfterDeath ? stepOf(afterDeath, { ...culture, status: "held" }) : stepOf(edition.culture, culture);
+function cultureStep(culture: CultureVerdict, [world]: readonly World[]): Step {
+  const { edition } = world as World;
+  return culture.isAfterDeath ? stepOf(afterDeath, { ...culture, status: "held" }) : stepOf(edition.culture, culture);
 }

@@ -5,6 +5,7 @@ import { donorSupport } from "./donor-support.ts";
 import { dayListWords, dayWords, rangeWords } from "./in-words.ts";
 import { sameOrganism } from "./match-organism.ts";
 import { bloodOf, isSettled } from "./matching-blood.ts";
+import type { Specimen } from "./surveillance-timeline.ts";
 import type { Candidate } from "./sweep-repeats.ts";
 import type { World } from "./world.ts";
 
@@ -15,6 +16,7 @@ export function eventOf(one: Candidate, undetermined: readonly Candidate[], worl
     subject,
     editionId: world.edition.id,
     outcome: one.outcome,
+    closes: one.closes,
     event: null,
     repeatOf: one.repeatOf?.subject ?? null,
     dependsOn: [],
@@ -39,7 +41,7 @@ interface Bloodstream {
 
 function eventFrom(one: Candidate, met: Met, blood: Bloodstream | null, world: World): SurveillanceEvent {
   const { dateOfEvent, firstElementDay, window, episode, onset, isAssociated, wardId, criterion } = met;
-  const pathogens = inOrder((one.culture?.pathogens ?? []).map(({ identity }) => identity.key));
+  const pathogens = inOrder((met.culture?.pathogens ?? []).map(({ identity }) => identity.key));
   return {
     criterion: criterion.id,
     dateOfEvent,
@@ -73,7 +75,8 @@ function bloodstreamOf(met: Met, world: World): Bloodstream | null {
         urine.some((b) => a.identity.group === "bacterium" && sameOrganism(a.identity, b.identity)),
       ),
   );
-  const waiting = blood.filter((one) => !isSettled(one));
+  const isUnnamed = (one: Specimen) => one.organisms.some(({ identity }) => identity.group === null);
+  const waiting = blood.filter((one) => !matching.includes(one) && (!isSettled(one) || isUnnamed(one)));
   const range = rangeWords(period);
   const days = (list: typeof blood) => dayListWords(list.map(({ collected }) => collected.day));
   const [status, sentence] =
@@ -88,10 +91,15 @@ function bloodstreamOf(met: Met, world: World): Bloodstream | null {
             "failed",
             `No blood from ${range} grew a matching bacterium: no bloodstream infection is secondary to it.`,
           ] as const);
-  const lookUp = status === "cannot-tell" ? "Wait for the laboratory's report on the blood." : null;
+  const lookUp = status === "cannot-tell" ? bloodLookUp(waiting) : null;
   const evidence = matching.map(({ id }) => ({ kind: "specimen", id }) as const);
   const step = stepOf(bloodstream, { status, day: met.dateOfEvent, sentence, evidence, lookUp });
   return { period, secondary: matching.map(({ id }) => id), waiting: waiting.map(({ id }) => id), step };
+}
+
+function bloodLookUp(waiting: readonly Specimen[]): string {
+  if (waiting.some((one) => !isSettled(one))) return "Wait for the laboratory's report on the blood.";
+  return "Choose a group for what the blood grew.";
 }
 
 function donorStep({ subject, met }: Candidate, { timeline, edition }: World): Step | null {

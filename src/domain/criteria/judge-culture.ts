@@ -1,99 +1,83 @@
 import type { OrganismGroup } from "../../../shared/culture-words.ts";
 import { dayWords, listWords } from "./in-words.ts";
+import { limitCfuPerMl, mostSpecies, possibleCultures, questionsOf, speciesOf } from "./possible-cultures.ts";
 import { countText, reaches } from "./read-count.ts";
 import type { CultureVerdict } from "./rule-kinds.ts";
 import { isTooLate } from "./signs-in-window.ts";
 import type { GrownOrganism, Specimen } from "./surveillance-timeline.ts";
 import type { World } from "./world.ts";
 
-/** Colony-forming units per milliliter that a pathogen must reach. */
-const limitCfuPerMl = 100_000;
-const mostSpecies = 2;
-
-/** What a urine specimen is worth where these groups can be pathogens. */
+/**
+ * What a urine specimen is worth where these groups can be pathogens. What is not known of it is tried every way:
+ * `cannot-tell` has every way in which it can turn out, with the questions that lead there.
+ */
 export function judgeCulture(specimen: Specimen, world: World, groups: readonly OrganismGroup[]): CultureVerdict {
-  const closed = closedByReport(specimen, world);
+  const closed = closedByReport(specimen, world) ?? surelyUnusable(specimen, world, groups);
   if (closed) return closed;
-  const { organisms } = specimen;
-  const flora = organisms.find(({ identity }) => identity.group === "mixed-flora");
-  if (flora) return verdict(specimen, "not-usable", `cannot be used: “${flora.name}” is mixed flora`);
-  const { yeastCountsAsSpecies } = world.edition.options;
-  const isCounted = ({ identity: { group } }: GrownOrganism) => yeastCountsAsSpecies || group !== "yeast-or-mold";
-  const unknown = organisms.filter(({ identity }) => identity.group === null);
-  const surely = speciesOf(
-    organisms.filter((one) => (yeastCountsAsSpecies || one.identity.group !== null) && isCounted(one)),
-    world,
-  );
-  if (surely > mostSpecies)
-    return verdict(specimen, "not-usable", `cannot be used: it grew ${surely} species, more than ${mostSpecies}`);
-  if (unknown.length > 0) {
-    const names = listWords(
-      unknown.map(({ name }) => `“${name}”`),
-      "and",
-    );
-    return verdict(
-      specimen,
-      "cannot-tell",
-      `cannot be judged: nobody has said what ${names} is`,
-      `Choose a group for ${names}.`,
-    );
+  const questions = questionsOf(specimen, world, groups);
+  const possible = possibleCultures(specimen, questions, { world, groups });
+  const gaps = [...new Set(questions.map(({ gap }) => gap))];
+  const openWords = `cannot be judged: ${listWords(gaps, "and")}`;
+  if (possible === null) {
+    const lookUp = [...new Set(questions.map((one) => one.lookUp))].join(" ");
+    return verdict(specimen, "cannot-tell", openWords, lookUp);
   }
-  return judgeCounts(
-    specimen,
-    organisms.filter(({ identity: { group } }) => group !== null && groups.includes(group)),
-  );
+  const usable = possible.flatMap(({ culture }) => (culture === null ? [] : [culture]));
+  const [first] = usable;
+  if (!first) {
+    const names = listWords(unknownNames(specimen), "and");
+    return verdict(specimen, "not-usable", `cannot be used, whatever ${names} is and however much grew`);
+  }
+  if (usable.length < possible.length) {
+    return { ...verdict(specimen, "cannot-tell", openWords), possible, questions };
+  }
+  const pathogens = first.pathogens.map(({ name, count }) => `${name}, ${countText(count)}`);
+  return { ...verdict(specimen, "usable", `can be used: ${listWords(pathogens, "and")}`), possible, questions };
 }
 
-function judgeCounts(specimen: Specimen, candidates: readonly GrownOrganism[]): CultureVerdict {
-  const [first] = candidates;
-  if (!first) {
-    const names = listWords(
-      specimen.organisms.map(({ name }) => name),
-      "and",
-    );
-    const are =
-      new Set(specimen.organisms.map(({ name }) => name)).size > 1
-        ? "are no urinary pathogens"
-        : "is no urinary pathogen";
-    return verdict(specimen, "not-usable", `cannot be used: ${names} ${are} for this purpose`);
-  }
-  const pathogens = candidates.filter(({ count }) => reaches(count, limitCfuPerMl) === "yes");
-  if (pathogens.length > 0) {
-    const names = listWords(
-      pathogens.map(({ name, count }) => `${name}, ${countText(count)}`),
-      "and",
-    );
-    return { ...verdict(specimen, "usable", `can be used: ${names}`), culture: { specimen, pathogens } };
-  }
-  const unread = candidates.filter(({ count }) => reaches(count, limitCfuPerMl) === "unknown");
-  if (unread.length > 0) {
-    const each = (words: (organism: GrownOrganism) => string) => listWords(unread.map(words), "and");
-    const what = each(({ name, count }) => `${name} has ${countText(count)}`);
-    const grew = each(({ name }) => name);
-    return verdict(specimen, "cannot-tell", `cannot be judged: ${what}`, `Ask the laboratory how much ${grew} grew.`);
-  }
-  const straddling = candidates.find(({ count }) => reaches(count, limitCfuPerMl) === "straddles");
-  const lookUp = straddling
-    ? `Ask the laboratory whether it confirms at least 100,000 CFU/ml of ${straddling.name}.`
-    : null;
-  const shown = straddling ?? first;
-  return verdict(
-    specimen,
-    "not-usable",
-    `cannot be used: ${shown.name} with ${countText(shown.count)} is not at least 100,000 CFU/ml`,
-    lookUp,
+/** Why a culture cannot be used, where that is so whatever is not known of it; null otherwise. */
+function surelyUnusable(specimen: Specimen, world: World, groups: readonly OrganismGroup[]): CultureVerdict | null {
+  const { organisms } = specimen;
+  const not = (what: string) => verdict(specimen, "not-usable", `cannot be used: ${what}`);
+  const flora = organisms.find(({ identity }) => identity.group === "mixed-flora");
+  if (flora) return not(`“${flora.name}” is mixed flora`);
+  const surely = speciesOf(
+    organisms.filter(({ identity }) => identity.group !== null),
+    world,
   );
+  if (surely > mostSpecies) return not(`it grew ${surely} species, more than ${mostSpecies}`);
+  const candidates = organisms.filter(({ identity: { group } }) => group === null || groups.includes(group));
+  const [shown] = candidates;
+  if (!shown) return not(noPathogenWords(organisms));
+  if (candidates.some(({ count }) => reaches(count, limitCfuPerMl) !== "no")) return null;
+  const unknown = unknownNames(specimen);
+  if (unknown.length > 0)
+    return not(`nothing in it reached 100,000 CFU/ml, so it does not matter what ${listWords(unknown, "and")} is`);
+  return not(`${shown.name} with ${countText(shown.count)} is not at least 100,000 CFU/ml`);
+}
+
+function noPathogenWords(organisms: readonly GrownOrganism[]): string {
+  const names = [...new Set(organisms.map(({ name }) => name))];
+  const are = names.length > 1 ? "are no urinary pathogens" : "is no urinary pathogen";
+  return `${listWords(names, "and")} ${are} for this purpose`;
+}
+
+function unknownNames({ organisms }: Specimen): string[] {
+  const unknown = organisms.filter(({ identity }) => identity.group === null);
+  return [...new Set(unknown.map(({ name }) => `“${name}”`))];
 }
 
 /** What the state of the report alone decides; null when what grew has to be looked at. */
 function closedByReport(specimen: Specimen, world: World): CultureVerdict | null {
   const { status, method, organisms, collected } = specimen;
+  if (status === "withdrawn")
+    return { ...verdict(specimen, "set-aside", "was withdrawn by the laboratory"), closes: true };
   if (collected.day > world.timeline.knownThrough) {
-    return verdict(specimen, "set-aside", "lies in the future", "Correct the time of collection.");
+    return verdict(specimen, "set-aside", "is dated in the future", "Correct the time of collection.");
   }
-  if (isTooLate(world, collected.day))
-    return verdict(specimen, "set-aside", "was collected after death and is not used");
-  if (status === "withdrawn") return verdict(specimen, "set-aside", "was withdrawn by the laboratory");
+  if (isTooLate(world, collected.day)) {
+    return { ...verdict(specimen, "set-aside", "was collected after death and is not used"), isAfterDeath: true };
+  }
   if (method !== "culture")
     return verdict(specimen, "not-usable", "cannot be used: only a culture for diagnosis counts");
   if (status === "pending") return verdict(specimen, "pending", "is pending", "Wait for the laboratory's report.");
@@ -101,11 +85,6 @@ function closedByReport(specimen: Specimen, world: World): CultureVerdict | null
     return verdict(specimen, "pending", "has a preliminary report", "Wait for the laboratory's final report.");
   }
   return organisms.length === 0 ? verdict(specimen, "negative", "grew nothing") : null;
-}
-
-function speciesOf(organisms: readonly GrownOrganism[], { edition }: World): number {
-  if (edition.options.sameSpeciesTwice === "two-organisms") return organisms.length;
-  return new Set(organisms.map(({ identity }) => identity.key)).size;
 }
 
 function verdict(
@@ -118,5 +97,8 @@ function verdict(
     outcome === "usable" ? "held" : outcome === "cannot-tell" || outcome === "pending" ? "cannot-tell" : "failed";
   const { day } = specimen.collected;
   const sentence = `The urine culture of ${dayWords(day)} ${what}.`;
-  return { outcome, status, day, sentence, evidence: [{ kind: "specimen", id: specimen.id }], lookUp, culture: null };
+  const evidence = [{ kind: "specimen", id: specimen.id }] as const;
+  const closes = outcome === "negative" || outcome === "not-usable";
+  const tried = { possible: [], questions: [] };
+  return { outcome, status, day, sentence, evidence, lookUp, closes, isAfterDeath: false, ...tried };
 }

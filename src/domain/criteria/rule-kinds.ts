@@ -1,6 +1,7 @@
 import type { Onset, SignName, StepStatus } from "../../../shared/culture-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import type { DayRange, Evidence, Subject } from "./determination.ts";
+import type { CultureQuestion, PossibleCulture } from "./possible-cultures.ts";
 import type { Rule } from "./rule.ts";
 import type { WindowSigns } from "./signs-in-window.ts";
 import type { GrownOrganism, Specimen } from "./surveillance-timeline.ts";
@@ -44,7 +45,12 @@ export interface UsableCulture {
 /** What a urine specimen is worth. */
 export interface CultureVerdict extends Said {
   readonly outcome: "usable" | "negative" | "not-usable" | "pending" | "cannot-tell" | "set-aside";
-  readonly culture: UsableCulture | null;
+  /** Certain whatever is not known: no growth, of no use, withdrawn. It closes without a person. */
+  readonly closes: boolean;
+  readonly isAfterDeath: boolean;
+  /** Of `usable` and `cannot-tell`: every way in which the culture can turn out. Empty where none was tried. */
+  readonly possible: readonly PossibleCulture[];
+  readonly questions: readonly CultureQuestion[];
 }
 
 export interface WindowRule extends Rule {

@@ -2,15 +2,17 @@ import type { DeterminationOutcome } from "../../../shared/culture-words.ts";
 import type { Met } from "./attempt.ts";
 import type { DayRange, Step, Subject } from "./determination.ts";
 import { dayWords, rangeWords } from "./in-words.ts";
-import { attemptInAll } from "./merge-worlds.ts";
-import type { UsableCulture } from "./rule-kinds.ts";
+import { type Asked, attemptInAll } from "./merge-worlds.ts";
 import { bySubject } from "./subject-order.ts";
 import type { World } from "./world.ts";
 
 /** A subject on its way to a determination. */
 export interface Candidate {
   readonly subject: Subject;
-  readonly culture: UsableCulture | null;
+  /** Certain in every way: it closes without a person. */
+  readonly closes: boolean;
+  /** What was asked of it. */
+  readonly asked: Asked;
   outcome: DeterminationOutcome;
   met: Met | null;
   steps: Step[];
@@ -41,7 +43,7 @@ export function sweepRepeats(candidates: readonly Candidate[], worlds: readonly 
     } else if (!triedLater(next, earlier, worlds)) {
       next.outcome = "repeat";
       next.repeatOf = earlier;
-      earlier.added.push(...(next.culture?.pathogens ?? []).map(({ identity }) => identity.key));
+      earlier.added.push(...(next.met.culture?.pathogens ?? []).map(({ identity }) => identity.key));
       next.steps.push(repeatStep(next, earlier, world));
     } else queue.push(next);
   }
@@ -66,7 +68,7 @@ function triedLater(next: Event, earlier: Event, worlds: readonly World[]): bool
   if (world?.edition.options.elementInsideTimeframe !== "later-elements") return false;
   const evidenceFrom = timeframeOf(earlier, world).last + 1;
   if (next.subject.day < evidenceFrom || next.met.window.usableFrom >= evidenceFrom) return false;
-  const later = attemptInAll(worlds, { anchor: next.subject, culture: next.culture, evidenceFrom });
+  const later = attemptInAll(worlds, { ...next.asked, evidenceFrom });
   if (later.outcome !== "event" || later.met === null) return false;
   next.met = later.met;
   next.steps.push(...later.steps);

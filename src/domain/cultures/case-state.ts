@@ -19,26 +19,30 @@ export function reportedText(determination: Determination | null): string {
   return JSON.stringify([editionId, outcome, repeatOf?.id ?? null, ...said.map((one) => one ?? null)]);
 }
 
-/** Outcomes that end the work without anybody: nothing grew, or what grew cannot be used. */
-const endsItself: readonly KeptOutcome[] = ["negative", "not-usable", "set-aside", "gone"];
+/** What a case state is worked out from. */
+export interface Closing {
+  readonly outcome: KeptOutcome;
+  /** No growth, unusable or withdrawn, certain whatever is not known; or voided. */
+  readonly closes: boolean;
+}
 
-/** Whether somebody has to look at it: everything that is positive, and what cannot be told. */
-export function needsSomebody(outcome: KeptOutcome): boolean {
-  return outcome !== "pending" && !endsItself.includes(outcome);
+/** Whether a person has to look at it: everything that is not certain to be of no use, once the laboratory reported. */
+export function needsPerson({ outcome, closes }: Closing): boolean {
+  return outcome !== "pending" && !closes;
 }
 
 /**
  * How far the work is, of what is determined and what somebody decided last. A decision holds as long as what is reported
- * is what it was then; one about a culture that has since closed itself returns too, so that nobody misses it.
+ * is what it was then; one about a culture that is since closed automatically returns too, so that it is seen.
  */
 export function caseStateOf(
-  { outcome, reported }: { outcome: KeptOutcome; reported: string },
+  { reported, ...closing }: Closing & { readonly reported: string },
   { decision, decided }: { decision: CaseDecision | null; decided: string | null },
 ): CaseState {
   if (decision !== null && decision !== "reopening") {
-    if (decided !== reported) return outcome === "pending" ? "pending" : "changed";
+    if (decided !== reported) return closing.outcome === "pending" ? "pending" : "changed";
     return decision === "confirmation" ? "confirmed" : "disagreed";
   }
-  if (outcome === "pending") return "pending";
-  return needsSomebody(outcome) ? "waiting" : "closed";
+  if (closing.outcome === "pending") return "pending";
+  return needsPerson(closing) ? "waiting" : "closed";
 }

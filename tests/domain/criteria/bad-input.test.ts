@@ -17,7 +17,12 @@ const lookUps = ({ derivation }: Determination) => derivation.flatMap(({ lookUp 
 describe("what a record can lack or contradict is told, never a silent no", () => {
   it.each<[string, Story, Determination["outcome"], RegExp]>([
     ["a specimen of the future", { urine: [{ day: 50, grew }], knownThrough: 40 }, "set-aside", /time of collection/],
-    ["an organism without a count", { urine: [{ day: 10, grew: [["E. coli", null]] }] }, "cannot-tell", /how much/],
+    [
+      "an organism without a count",
+      { urine: [{ day: 10, grew: [["E. coli", null]] }], signs: [{ day: 10, sign: "38.4" }] },
+      "cannot-tell",
+      /how much/,
+    ],
     [
       "a second catheter that ends with the first, or perhaps later",
       {
@@ -35,7 +40,7 @@ describe("what a record can lack or contradict is told, never a silent no", () =
     ],
     [
       "an organism nobody knows",
-      { urine: [{ day: 10, grew: [["Novelia", ">100000"]] }] },
+      { urine: [{ day: 10, grew: [["Novelia", ">100000"]] }], signs: [{ day: 10, sign: "38.4" }] },
       "cannot-tell",
       /Choose a group/,
     ],
@@ -78,9 +83,9 @@ describe("what a record can lack or contradict is told, never a silent no", () =
     ["a stay nobody recorded", { wards: [[1, 30, null]], urine: [{ day: 10, grew }] }, "set-aside", /Check the stays/],
     [
       "a category of the laboratory on both sides of the limit",
-      { urine: [{ day: 10, grew: [["E. coli", "50,000-100,000"]] }] },
-      "not-usable",
-      /confirms/,
+      { urine: [{ day: 10, grew: [["E. coli", "50,000-100,000"]] }], signs: [{ day: 10, sign: "38.4" }] },
+      "cannot-tell",
+      /whether at least 100,000/,
     ],
   ])("%s", (_title, story, outcome, lookUp) => {
     const found = only(story);

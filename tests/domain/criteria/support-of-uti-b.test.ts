@@ -96,7 +96,8 @@ it("no pending culture is its own second, and a culture that supports it already
 
 it.each<[string, Grew, "uti-b" | "not-usable" | "cannot-tell"]>([
   ["1 of a single one", [["E. coli", "1"]], "uti-b"],
-  ["75,000-100,000", [["E. coli", "75,000-100,000"]], "uti-b"],
+  // Fewer than 100,000 is UTI-B, 100,000 is UTI-A.
+  ["75,000-100,000", [["E. coli", "75,000-100,000"]], "cannot-tell"],
   ["more than 50,000", [["E. coli", ">50000"]], "cannot-tell"],
   ["no uropathogen", [["Enterococcus faecalis", "1000"]], "not-usable"],
   ["Gram-negative rods", [["Gram-negative rods", "1000"]], "cannot-tell"],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { determine, timelineOf } from "../../../src/domain/criteria/index.ts";
-import { caseStateOf, needsSomebody, reportedText } from "../../../src/domain/cultures/case-state.ts";
+import type { Story } from "../../../src/domain/criteria/story.ts";
+import { caseStateOf, needsPerson, reportedText } from "../../../src/domain/cultures/case-state.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const nobody = { decision: null, decided: null } as const;
@@ -13,28 +14,29 @@ describe("how far the work on a culture is", () => {
     ["cannot-tell", "waiting"],
     ["excluded", "waiting"],
     ["pending", "pending"],
-    ["negative", "closed"],
-    ["not-usable", "closed"],
-    ["set-aside", "closed"],
-    ["gone", "closed"],
-  ] as const)("of what nobody decided: %s is %s", (outcome, state) => {
-    expect(caseStateOf({ outcome, reported: "a" }, nobody)).toBe(state);
-    expect(needsSomebody(outcome)).toBe(state === "waiting");
+    ["set-aside", "waiting"],
+  ] as const)("of what is not certain and no one decided: %s is %s", (outcome, state) => {
+    const closing = { outcome, closes: false };
+    expect(caseStateOf({ ...closing, reported: "a" }, nobody)).toBe(state);
+    expect(needsPerson(closing)).toBe(state === "waiting");
+  });
+
+  it.each(["negative", "not-usable", "set-aside", "gone"] as const)("closes what is certain: %s", (outcome) => {
+    const closing = { outcome, closes: true };
+    expect(caseStateOf({ ...closing, reported: "a" }, nobody)).toBe("closed");
+    expect(needsPerson(closing)).toBe(false);
   });
 
   it("holds while what is reported is what was decided about, and returns otherwise", () => {
-    const event = { outcome: "event", reported: "a" } as const;
+    const event = { outcome: "event", closes: false, reported: "a" } as const;
     expect(caseStateOf(event, { decision: "confirmation", decided: "a" })).toBe("confirmed");
     expect(caseStateOf(event, { decision: "disagreement", decided: "a" })).toBe("disagreed");
     expect(caseStateOf(event, { decision: "confirmation", decided: "b" })).toBe("changed");
     expect(caseStateOf(event, { decision: "reopening", decided: "a" })).toBe("waiting");
-    // What closed itself since is not passed over in silence.
-    expect(caseStateOf({ outcome: "gone", reported: "gone" }, { decision: "confirmation", decided: "a" })).toBe(
-      "changed",
-    );
-    expect(caseStateOf({ outcome: "pending", reported: "p" }, { decision: "confirmation", decided: "a" })).toBe(
-      "pending",
-    );
+    const confirmed = { decision: "confirmation", decided: "a" } as const;
+    // What is closed automatically since is shown.
+    expect(caseStateOf({ outcome: "gone", closes: true, reported: "gone" }, confirmed)).toBe("changed");
+    expect(caseStateOf({ outcome: "pending", closes: false, reported: "p" }, confirmed)).toBe("pending");
   });
 });
 
@@ -51,5 +53,23 @@ describe("what is reported of a determination", () => {
     const again = { day: 15, grew: [["Proteus mirabilis", ">100000"]] };
     const anew = [...story.signs, { day: 15, sign: "38.6" }];
     expect(reported({ urine: [...story.urine, again], signs: anew })).not.toBe(reported());
+  });
+});
+
+describe("what closes automatically", () => {
+  const closes = (more: Partial<Story>) => determine(timelineOf({ ...more }), us2024)[0]?.closes;
+  const grew = [["Escherichia coli", ">100000"]] as const;
+
+  it.each<[string, Partial<Story>, boolean]>([
+    ["no growth", { urine: [{ day: 10 }] }, true],
+    ["mixed flora", { urine: [{ day: 10, grew: [["mixed flora", null]] }] }, true],
+    ["withdrawn", { urine: [{ day: 10, grew, status: "withdrawn" }] }, true],
+    ["withdrawn, dated in the future", { urine: [{ day: 10, grew, status: "withdrawn" }], knownThrough: 9 }, true],
+    ["dated in the future", { urine: [{ day: 10, grew }], knownThrough: 9 }, false],
+    ["on no inpatient ward", { wards: [[1, 1, 10, "outpatient"]], urine: [{ day: 10, grew }] }, false],
+    ["pending", { urine: [{ day: 10, status: "pending" }] }, false],
+    ["no infection", { urine: [{ day: 10, grew }] }, false],
+  ])("%s", (_title, story, expected) => {
+    expect(closes(story)).toBe(expected);
   });
 });

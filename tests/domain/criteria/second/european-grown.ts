@@ -27,6 +27,7 @@ export const europeanOrganisms: Readonly<Record<string, Kind>> = {
   "Trichomonas vaginalis": { is: "parasite", uropathogen: false, same: [] },
   "mixed flora": { is: "flora", uropathogen: false, same: [] },
   "something rare": { is: "unknown", uropathogen: null, same: [] },
+  "something odd": { is: "unknown", uropathogen: null, same: [] },
 };
 
 const anything = [50, 1000, 500_000];
@@ -53,20 +54,44 @@ export function isKnown(day: number, { knownThrough = 60, died = 99 }: Story): b
   return day <= knownThrough && day <= died;
 }
 
-/** What a urine specimen of a story is worth by itself. */
-export function europeanWorth(
+/** What the report alone decides of a urine specimen; null where what grew has to be looked at. */
+export function europeanClosed(
   one: StorySpecimen,
   story: Story,
-): "usable" | "pending" | "negative" | "not-usable" | "cannot-tell" | "set-aside" {
+): "pending" | "negative" | "not-usable" | "set-aside" | null {
   const { status = "final", method = "culture", grew = [] } = one;
   if (!isKnown(one.day, story) || status === "withdrawn") return "set-aside";
   if (method !== "culture") return "not-usable";
   if (status === "pending" || status === "preliminary") return "pending";
-  if (grew.length === 0) return "negative";
-  const kinds = grew.map(([name]) => europeanOrganisms[name]?.is);
-  if (kinds.includes("flora") || new Set(grew.map(([name]) => name)).size > 2) return "not-usable";
-  if (kinds.includes("unknown")) return "cannot-tell";
-  const numbers = grew.map(([, count]) => europeanCounts[count ?? ""] ?? []);
-  if (numbers.some((all) => Math.min(...all) >= 100_000)) return "usable";
-  return numbers.includes(anything) ? "cannot-tell" : "not-usable";
+  return grew.length === 0 ? "negative" : null;
+}
+
+/** Whether a culture can be used, for every way in which its names and numbers can be. */
+export function possibleUse({ grew = [] }: StorySpecimen): ReadonlySet<boolean> {
+  const names = [...new Set(grew.map(([name]) => name))];
+  let ways: (readonly { name: string; isEnough: boolean }[])[] = [[]];
+  for (const [name, count] of grew) {
+    const enough = new Set((europeanCounts[count ?? ""] ?? []).map((number) => number >= 100_000));
+    ways = ways.flatMap((way) => [...enough].map((isEnough) => [...way, { name, isEnough }]));
+  }
+  const rare = names.filter((name) => europeanOrganisms[name]?.is === "unknown");
+  return new Set(ways.flatMap((way) => renamed(way, rare, names)).map(isOfUse));
+}
+
+/** A name that is not known is another organism, flora, or one of the other names. */
+function renamed<One extends { name: string }>(
+  way: readonly One[],
+  [name, ...rest]: readonly string[],
+  names: readonly string[],
+): (readonly One[])[] {
+  if (name === undefined) return [way];
+  const meanings = [name, "mixed flora", ...names.filter((other) => other !== name)];
+  return renamed(way, rest, names).flatMap((others) =>
+    meanings.map((meaning) => others.map((one, i) => (way[i]?.name === name ? { ...one, name: meaning } : one))),
+  );
+}
+
+function isOfUse(way: readonly { name: string; isEnough: boolean }[]): boolean {
+  if (way.some(({ name }) => europeanOrganisms[name]?.is === "flora")) return false;
+  return new Set(way.map(({ name }) => name)).size <= 2 && way.some(({ isEnough }) => isEnough);
 }

@@ -15,6 +15,7 @@ export const organisms: Readonly<
   "Candida albicans": { is: "yeast", same: ["Candida albicans"] },
   "mixed flora": { is: "flora", same: [] },
   "something rare": { is: "unknown", same: ["something rare"] },
+  "something odd": { is: "unknown", same: ["something odd"] },
 };
 
 /** The counts of random stories: at least 100,000, less, on both sides, or nobody knows. */
@@ -32,32 +33,90 @@ export const counts: Readonly<Record<string, "enough" | "few" | "unclear" | "unk
   "": "unknown",
 };
 
-/** What a urine specimen of a story is worth. */
-export function worthOf(
-  one: StorySpecimen,
-  story: Story,
-): "usable" | "pending" | "negative" | "not-usable" | "cannot-tell" | "set-aside" {
+/** What the report alone decides of a urine specimen; null where what grew has to be looked at. */
+export function closedOf(one: StorySpecimen, story: Story): "pending" | "negative" | "not-usable" | "set-aside" | null {
   if (one.day > (story.knownThrough ?? 60)) return "set-aside";
   if (one.status === "withdrawn") return "set-aside";
   if (story.died !== undefined && one.day > story.died) return "set-aside";
   if (one.method !== undefined && one.method !== "culture") return "not-usable";
   if (one.status === "pending" || one.status === "preliminary") return "pending";
-  const grew = one.grew ?? [];
-  if (grew.length === 0) return "negative";
-  const kinds = grew.map(([name]) => organisms[name]?.is);
-  if (kinds.includes("flora")) return "not-usable";
-  if (new Set(grew.map(([name]) => name)).size > 2) return "not-usable";
-  if (kinds.includes("unknown")) return "cannot-tell";
-  const amounts = grew.filter((_, i) => kinds[i] === "bacterium").map(([, count]) => counts[count ?? ""]);
-  if (amounts.includes("enough")) return "usable";
-  return amounts.includes("unknown") ? "cannot-tell" : "not-usable";
+  return (one.grew ?? []).length === 0 ? "negative" : null;
 }
 
-/** The names of the bacteria of a urine specimen with enough of each. */
-export function pathogensOf(one: StorySpecimen): string[] {
-  return (one.grew ?? [])
-    .filter(([name, count]) => organisms[name]?.is === "bacterium" && counts[count ?? ""] === "enough")
-    .map(([name]) => name);
+/** One line of a report of which everything is known. */
+interface Line {
+  readonly name: string;
+  readonly is: "bacterium" | "yeast" | "flora";
+  readonly isEnough: boolean;
+}
+
+/**
+ * The bacteria with enough of each, for every way in which a report can be filled in; null where it is of no use. A name
+ * that is not known may be anything, also another name of what grew beside it or in blood.
+ */
+export function possiblePathogens({ grew = [] }: StorySpecimen, story: Story): (readonly string[] | null)[] {
+  const inBlood = (story.blood ?? []).flatMap((one) => (one.grew ?? []).map(([name]) => name));
+  const found = new Map<string, readonly string[] | null>();
+  for (const lines of filledIn(grew, [...grew.map(([name]) => name), ...inBlood])) {
+    const pathogens = pathogensIn(lines);
+    found.set(JSON.stringify(pathogens), pathogens);
+  }
+  return [...found.values()];
+}
+
+function pathogensIn(lines: readonly Line[]): string[] | null {
+  if (lines.some(({ is }) => is === "flora") || new Set(lines.map(({ name }) => name)).size > 2) return null;
+  const enough = lines.filter(({ is, isEnough }) => is === "bacterium" && isEnough).map(({ name }) => name);
+  return enough.length === 0 ? null : [...new Set(enough)].sort();
+}
+
+function* filledIn(grew: NonNullable<StorySpecimen["grew"]>, around: readonly string[]): Generator<Line[]> {
+  const rare = [...new Set(grew.map(([name]) => name))].filter((name) => organisms[name]?.is === "unknown");
+  for (const meaning of meanings(rare, around)) {
+    yield* withAmounts(grew.map(([name, count]) => ({ ...meaningOf(name, meaning), amount: counts[count ?? ""] })));
+  }
+}
+
+type Meaning = Pick<Line, "name" | "is">;
+
+function meaningOf(name: string, meaning: ReadonlyMap<string, Meaning>): Meaning {
+  return meaning.get(name) ?? { name, is: kindOf(name) };
+}
+
+function kindOf(name: string): Line["is"] {
+  const is = organisms[name]?.is ?? "bacterium";
+  return is === "unknown" ? "bacterium" : is;
+}
+
+function* meanings([name, ...rest]: readonly string[], around: readonly string[]): Generator<Map<string, Meaning>> {
+  if (name === undefined) {
+    yield new Map();
+    return;
+  }
+  // Another name that is not known either may be the same bacterium.
+  const known = around.filter((other) => other !== name);
+  const own = (["bacterium", "yeast", "flora"] as const).map((is) => ({
+    name: is === "bacterium" ? name : `${is} ${name}`,
+    is,
+  }));
+  for (const others of meanings(rest, around)) {
+    for (const one of [...own, ...known.map((other) => ({ name: other, is: kindOf(other) }))])
+      yield new Map([...others, [name, one]]);
+  }
+}
+
+function* withAmounts(
+  lines: readonly (Meaning & { amount: "enough" | "few" | "unclear" | "unknown" | undefined })[],
+): Generator<Line[]> {
+  const [first, ...rest] = lines;
+  if (!first) {
+    yield [];
+    return;
+  }
+  const { amount, name, is } = first;
+  for (const isEnough of amount === "enough" ? [true] : amount === "few" ? [false] : [true, false]) {
+    for (const others of withAmounts(rest)) yield [{ name, is, isEnough }, ...others];
+  }
 }
 
 /** Whether a specimen of blood grew a bacterium that can be one of these. */

@@ -1,6 +1,6 @@
 import type { Story, StorySpecimen } from "../../../../src/domain/criteria/story.ts";
 import { type Admission, bloodIn, isReported, ofInfants, ordinary, signsThere, unknownSign } from "./elements.ts";
-import { growsOneOf, organisms, pathogensOf, worthOf } from "./grown.ts";
+import { closedOf, growsOneOf, organisms, possiblePathogens } from "./grown.ts";
 import { type Chosen, possibleWorlds } from "./possible-worlds.ts";
 
 /** What the second implementation says of one urine specimen, days as in the story. */
@@ -23,17 +23,25 @@ export function secondDetermine(story: Story): Answer[] {
     .map((one, i) => ({ one, id: i + 1 }))
     .sort((a, b) => a.one.day - b.one.day || a.id - b.id);
   const answers = urine.map(({ one, id }): Answer => {
-    const worth = worthOf(one, story);
-    if (worth !== "usable") return { id, outcome: worth };
-    const found = new Map<string, Answer>();
-    for (const chosen of possibleWorlds(story)) {
-      const answer = judge(one, story, chosen);
-      found.set(JSON.stringify(answer), { ...answer, id });
-    }
-    const [only] = found.values();
-    return found.size === 1 && only ? only : { id, outcome: "cannot-tell" };
+    const closed = closedOf(one, story);
+    return closed === null ? { ...sayOf(one, story), id } : { id, outcome: closed };
   });
   return foldRepeats(answers, urine, story);
+}
+
+/** The same in every way in which the unknown can be, or cannot be told. No use and no infection come to the same. */
+function sayOf(one: StorySpecimen, story: Story): Omit<Answer, "id"> {
+  const ways = possiblePathogens(one, story);
+  if (ways.every((pathogens) => pathogens === null)) return { outcome: "not-usable" };
+  const found = new Map<string, Omit<Answer, "id">>();
+  for (const chosen of possibleWorlds(story)) {
+    for (const pathogens of ways) {
+      const answer = judge(one, story, chosen, pathogens);
+      found.set(JSON.stringify(answer), answer);
+    }
+  }
+  const [only] = found.values();
+  return found.size === 1 && only ? only : { outcome: "cannot-tell" };
 }
 
 function foldRepeats(answers: Answer[], urine: readonly { one: StorySpecimen; id: number }[], story: Story): Answer[] {
@@ -56,11 +64,17 @@ function foldRepeats(answers: Answer[], urine: readonly { one: StorySpecimen; id
   return answers;
 }
 
-function judge(urine: StorySpecimen, story: Story, chosen: Chosen): Omit<Answer, "id"> {
+function judge(
+  urine: StorySpecimen,
+  story: Story,
+  chosen: Chosen,
+  pathogens: readonly string[] | null,
+): Omit<Answer, "id"> {
   let answer: Omit<Answer, "id"> = { outcome: "set-aside" };
   for (const admission of admissionsOf(story, chosen)) {
     if (urine.day < admission.first - 2 || (admission.isOver && urine.day > admission.last + 4)) continue;
-    answer = judgeIn(urine, story, chosen, admission);
+    if (pathogens === null) return { outcome: "not-met" };
+    answer = judgeIn({ urine, pathogens }, story, chosen, admission);
     if (answer.outcome === "event" || answer.outcome === "cannot-tell") return answer;
   }
   return answer;
@@ -112,7 +126,12 @@ function isEligibleOn(date: number, { first, wardsOn }: Admission, { tubes }: Ch
   return number > 2 || (number === 0 && before > 2);
 }
 
-function judgeIn(urine: StorySpecimen, story: Story, chosen: Chosen, admission: Admission): Omit<Answer, "id"> {
+function judgeIn(
+  { urine, pathogens }: { urine: StorySpecimen; pathogens: readonly string[] },
+  story: Story,
+  chosen: Chosen,
+  admission: Admission,
+): Omit<Answer, "id"> {
   const from = Math.max(urine.day - 3, admission.first - 2);
   const to = urine.day + 3;
   const dated = (day: number) => Math.max(admission.first, Math.min(urine.day, day));
@@ -130,7 +149,7 @@ function judgeIn(urine: StorySpecimen, story: Story, chosen: Chosen, admission: 
   const two = isInfant ? firstOf(ofInfants) : 99;
   if (two < 99) return conclude("suti-2", two);
 
-  const blood = bloodIn(story, from, to, pathogensOf(urine));
+  const blood = bloodIn(story, from, to, pathogens);
   const isUnknown = unknownSign(story, chosen, { admission, from, to, isInfant, counts });
   if (blood.first < 99) return isUnknown ? { outcome: "cannot-tell" } : conclude("abuti", blood.first);
   return { outcome: isUnknown || blood.isWaiting ? "cannot-tell" : "not-met" };

@@ -1,5 +1,5 @@
 import type { Story } from "../../../../src/domain/criteria/story.ts";
-import { europeanWorth, isKnown } from "./european-grown.ts";
+import { europeanClosed, isKnown, possibleUse } from "./european-grown.ts";
 import { possibleSupport } from "./european-support.ts";
 import { type EuropeanWorld, europeanSigns, europeanWorlds } from "./european-worlds.ts";
 import type { Answer } from "./second-determine.ts";
@@ -26,15 +26,22 @@ export function secondEuropean(story: Story): EuropeanAnswer[] {
 
 function sayOf(start: Start, story: Story): Said {
   const urine = start.kind === "specimen" ? story.urine?.[start.id - 1] : undefined;
-  const worth = urine ? europeanWorth(urine, story) : "finding";
-  if (worth !== "usable" && worth !== "not-usable" && worth !== "finding") return { outcome: worth };
+  const closed = urine ? europeanClosed(urine, story) : null;
+  if (closed !== null && closed !== "not-usable") return { outcome: closed };
+  const uses = closed === "not-usable" ? new Set([false]) : urine ? possibleUse(urine) : new Set([true]);
   const said = new Map<string, Said>();
+  let isOfNoUse = true;
   for (const world of europeanWorlds(story)) {
-    const one = judge(start.day, worth === "usable", story, world);
-    const isNothing = one.outcome === "not-met" || one.outcome === "set-aside";
-    const answer = worth === "not-usable" && isNothing ? { outcome: "not-usable" } : one;
-    said.set(JSON.stringify(answer), answer);
+    for (const use of uses) {
+      const one = judge(start.day, use && urine !== undefined, story, world);
+      const isNothing = one.outcome === "not-met" || one.outcome === "set-aside";
+      if (use || !isNothing) isOfNoUse = false;
+      // Without any use of the culture, no infection and no admission come to the same.
+      const answer = isNothing && !uses.has(true) ? { outcome: "not-usable" } : one;
+      said.set(JSON.stringify(answer), answer);
+    }
   }
+  if (isOfNoUse) return { outcome: "not-usable" };
   const [only] = said.values();
   return said.size === 1 && only ? only : { outcome: "cannot-tell" };
 }

@@ -1,7 +1,13 @@
 import type { Story } from "../../../../src/domain/criteria/story.ts";
-import { coli } from "./grown.ts";
+import { coli, since2 } from "./grown.ts";
 
 const grewOn10 = (...grew: [string, string | null][]): Story => ({ urine: [{ day: 10, grew }] });
+/** The same with a catheter and fever, so that the culture alone decides. */
+const feverish = (...grew: [string, string | null][]): Story => ({
+  ...grewOn10(...grew),
+  catheters: since2,
+  signs: [{ day: 9, sign: "38.4" }],
+});
 const at10 = (more: Omit<NonNullable<Story["urine"]>[number], "day">): Story => ({ urine: [{ day: 10, ...more }] });
 
 /** What a urine culture is worth. */
@@ -26,6 +32,23 @@ export const cultures: Readonly<Record<string, Story>> = {
     ["E. coli", "99,999"],
     ["K. pneumoniae", "50,000-100,000"],
   ),
+  "fever, and a count on both sides of the limit": feverish(["E. coli", "50,000-100,000"]),
+  "fever, and a count that is missing beside one that suffices": feverish(
+    ["E. coli", ">100000"],
+    ["K. pneumoniae", null],
+  ),
+  "fever, and a name that nobody knows with too little": feverish(["Novelia", "10000"]),
+  "fever, and a name that nobody knows with enough": feverish(["Novelia", ">100000"]),
+  "fever, and a name that nobody knows beside two bacteria": feverish(
+    ["E. coli", "10^5"],
+    ["K. pneumoniae", "1000"],
+    ["Novelia", "1"],
+  ),
+  "fever, two names and a count that nobody knows": feverish(["Novelia", null], ["Rarea", "1000"]),
+  "a count that is missing, where blood would match": {
+    ...grewOn10(["E. coli", null]),
+    blood: [{ day: 10, grew: [["E. coli", null]] }],
+  },
   "a count too low": grewOn10(["E. coli", "<100000"]),
   "an amount in words": grewOn10(["E. coli", "heavy growth"]),
   "the last word of the laboratory after a first one": at10({ grew: coli, status: "corrected" }),

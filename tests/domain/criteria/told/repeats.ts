@@ -53,7 +53,7 @@ export const repeats: Readonly<Record<string, Story>> = {
       { day: 5, grew: [["E. coli", null]] },
       { day: 10, grew: coli },
     ],
-    signs: dysuriaOn(10),
+    signs: dysuriaOn(5, 10),
   },
   "hangs on a pending culture of which it may still be a repeat, and no older one": {
     urine: [
