@@ -32,14 +32,15 @@ export type SpecimenStatus = z.infer<typeof specimenStatus>;
 
 /**
  * What kind of thing grew, as far as the definitions tell kinds apart: CDC Patient Safety Component Manual, chapter 7
- * (bacteria alone are urinary pathogens, mixed flora makes a specimen unusable). Mixed flora is no organism, but
- * laboratories report it in the place of one.
+ * (bacteria alone are urinary pathogens, mixed flora makes a specimen unusable). Mixed flora and no growth are no
+ * organisms, but laboratories report them in the place of one.
  */
 export const organismGroups = {
   bacterium: "Bacterium",
   "yeast-or-mold": "Yeast, mold or dimorphic fungus",
   "mixed-flora": "Mixed flora",
   other: "Parasite, virus or other",
+  "no-growth": "No growth",
 } as const;
 export const organismGroup = z.enum(words(organismGroups));
 export type OrganismGroup = z.infer<typeof organismGroup>;

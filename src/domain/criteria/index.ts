@@ -9,7 +9,7 @@ export type { DayRange, Determination, Evidence, Step, Subject, SurveillanceEven
 export { determine, summaryOf } from "./determine.ts";
 export { changedDeterminations, type Difference, differenceBetween } from "./difference.ts";
 export { type Edition, type EditionOptions, type OpenPoint, rulesOf } from "./edition.ts";
-export { listedOrganisms, matchOrganism, otherKnownNames, sameOrganism } from "./match-organism.ts";
+export { listedOrganisms, matchOrganism, otherKnownNames, proposedOrganism, sameOrganism } from "./match-organism.ts";
 export { chosenOrganism, type OrganismIdentity } from "./organism.ts";
 export { countText, type ReadCount, reaches, readCount } from "./read-count.ts";
 export { recordedWay, type WayRules } from "./recorded-way.ts";

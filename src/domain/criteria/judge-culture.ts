@@ -84,7 +84,11 @@ function closedByReport(specimen: Specimen, world: World): CultureVerdict | null
   if (status === "preliminary") {
     return verdict(specimen, "pending", "has a preliminary report", "Wait for the laboratory's final report.");
   }
-  return organisms.length === 0 ? verdict(specimen, "negative", "grew nothing") : null;
+  const grown = organisms.filter(({ identity }) => identity.group !== "no-growth");
+  if (grown.length === 0) return verdict(specimen, "negative", "grew nothing");
+  if (grown.length === organisms.length) return null;
+  const what = `cannot be judged: the report says no growth beside ${grown.map(({ name }) => name).join(", ")}`;
+  return verdict(specimen, "cannot-tell", what, "Ask the laboratory what grew, and correct the specimen.");
 }
 
 function verdict(

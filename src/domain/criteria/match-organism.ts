@@ -1,94 +1,154 @@
 import type { OrganismGroup } from "../../../shared/culture-words.ts";
 import { plainOrganismName } from "../../../shared/plain-organism-name.ts";
+import { editDistance } from "./edit-distance.ts";
+import { isCommensalOf, knownNames, knownOrganism, knownOrganisms } from "./known-organisms.ts";
+import { coccus } from "./name-of-coccus.ts";
 import type { OrganismIdentity } from "./organism.ts";
-import {
-  commensalGenera,
-  coveringNames,
-  fungi,
-  gramNegative,
-  gramPositive,
-  otherBacteria,
-  otherOrganisms,
-  viridansStreptococci,
-} from "./organism-list.ts";
-import { groupNames, otherNames } from "./organism-names.ts";
+import { coveringNames } from "./organism-groups.ts";
+import { genusWords, otherNames } from "./organism-names.ts";
+import { withoutBrackets, withoutQualifiers } from "./organism-qualifiers.ts";
+import { classOf } from "./wording-class.ts";
 
-const viridans = new Set(viridansStreptococci.split(", "));
-const byName = new Map<string, OrganismIdentity>();
+/** A count with its unit, before a name or after it. The count column decides, not the name. */
+const written =
+  "[<>=≥≤ ]*\\d[\\d,. ^⁰-⁹¹²³xek×*-]*(to [\\d,. ^xek*-]+)?(cfus?|col|colonies|organisms|orgs?) ?(\\/|per) ?(ml|l)\\.?";
+const counts = new RegExp(`^${written}( of)?[,:;-]? |[ ,:;-]+\\(?${written}\\)?$`, "g");
 
-/** The commensal groups keep their flag although they are no genus. */
-const commensalCovers = new Set(["Coagulase-negative staphylococci", "Viridans group streptococci", "Diphtheroids"]);
-
-for (const [list, group, uropathogens] of [
-  [gramNegative, "bacterium", true],
-  [gramPositive, "bacterium", false],
-  [otherBacteria, "bacterium", false],
-  [fungi, "yeast-or-mold", false],
-  [otherOrganisms, "other", false],
-] as const) {
-  for (const line of list.trim().split("\n")) addGenus(line, group, uropathogens);
-}
-for (const [key, { group }] of Object.entries(coveringNames)) {
-  byName.set(plainOrganismName(key), { key, group, genus: null, isCommensal: commensalCovers.has(key) });
-}
-
-function addGenus(line: string, group: OrganismGroup, isUropathogen: boolean): void {
-  const [genus = "", species = ""] = line.split(":");
-  byName.set(plainOrganismName(genus), {
-    key: genus,
-    group,
-    genus,
-    isCommensal: isCommensal(genus, null),
-    isUropathogen,
-  });
-  for (const one of species.split(",").map((name) => name.trim())) {
-    if (one === "") continue;
-    const key = `${genus} ${one}`;
-    const uropathogen = isUropathogen || key === "Staphylococcus saprophyticus";
-    byName.set(plainOrganismName(key), {
-      key,
-      group,
-      genus,
-      isCommensal: isCommensal(genus, one),
-      isUropathogen: uropathogen,
-    });
-  }
-}
-
-/** A genus whose species was not told is a commensal only where all of its species are. */
-function isCommensal(genus: string, species: string | null): boolean {
-  if (genus === "Streptococcus") return species !== null && viridans.has(species);
-  const exceptions = commensalGenera[genus];
-  if (exceptions === undefined) return false;
-  return species === null ? exceptions.length === 0 : !exceptions.includes(species);
+/** A wording in plain form with the short words of reports written out. */
+function spelled(name: string): string {
+  return plainOrganismName(name.trim().toLowerCase().replace(counts, ""))
+    .replace(/\bneg\b/g, "negative")
+    .replace(/\bpos\b/g, "positive")
+    .replace(/\b(gram|gm) \+/g, "gram positive")
+    .replace(/\bgm (?=positive|negative)/g, "gram ")
+    .replace(/β/g, "beta")
+    .replace(/α/g, "alpha");
 }
 
 /**
- * The organism of a name as a laboratory wrote it, or null for one that is not on the list: somebody then chooses its
- * group. A strange species of a known genus is that species of the genus; nothing else is guessed.
+ * The organism or class of a laboratory's wording; null for what is not certain: a person then chooses. In this order:
+ * exact name, older name, abbreviation, class without a genus, the same without what says how sure, how much, which
+ * strain or how resistant, shortened genus or species, an unlisted species of a known genus. Spelling never decides:
+ * what is one or two letters away from a species of the list is no other species.
  */
 export function matchOrganism(name: string): OrganismIdentity | null {
-  const text = plainOrganismName(name);
-  const group = groupNames[text];
-  if (group) return { key: text, group, genus: null };
-  const known = byName.get(plainOrganismName(otherNames[text] ?? text));
+  const text = spelled(name);
+  // "No growth <1,000 CFU/mL" leaves open what grew below that.
+  const isLimited = name.trim().toLowerCase().search(counts) >= 0 && classOf(text)?.group === "no-growth";
+  if (isLimited) return null;
+  const unbracketed = text.replace(/ ?[()] ?/g, " ").trim();
+  const asWritten = exactly(text) ?? exactly(unbracketed) ?? coccus(unbracketed);
+  if (asWritten || text === "") return asWritten;
+  const bare = withoutBrackets(text);
+  if (bare === null || bare === "") return null;
+  const short = withoutQualifiers(bare);
+  const found =
+    exactly(bare) ?? coccus(bare) ?? exactly(short) ?? eitherSpecies(short) ?? shortened(short) ?? unlisted(short);
+  return found !== null && isWeakened(found, bare) ? null : found;
+}
+
+/**
+ * Whether what was left out of a wording decides: "2 gram-negative rods" are two organisms, and "negative for MRSA" and
+ * "mixed ESBL" say nothing of other growth.
+ */
+function isWeakened({ group, genus }: OrganismIdentity, bare: string): boolean {
+  if (group === "no-growth" || group === "mixed-flora") return exactly(bare) === null;
+  return genus === null && /^\d/.test(bare);
+}
+
+function exactly(text: string): OrganismIdentity | null {
+  const known = knownOrganism(text);
   if (known) return known;
-  const [first = "", second, ...rest] = text.split(" ");
-  const genus = byName.get(first);
-  if (!genus || genus.genus === null || !second || rest.length > 0 || !/^[a-z]{4,}$/.test(second)) return null;
-  return { ...genus, key: `${genus.key} ${second}`, isCommensal: isCommensal(genus.key, second) };
+  const found = classOf(text);
+  return found && (found.key === "Candida" ? knownOrganism("candida") : { ...found, genus: null });
+}
+
+/** "Candida albicans/dubliniensis": one of two species of a genus is that genus. */
+function eitherSpecies(text: string): OrganismIdentity | null {
+  const [, genus = "", first = "", other = ""] = /^([a-z]+) ([a-z]+) ?\/ ?(?:[a-z]+ )?([a-z]+)$/.exec(text) ?? [];
+  const both = [first, other].map((species) => exactly(`${genus} ${species}`) ?? shortened(`${genus} ${species}`));
+  const [a, b] = both;
+  if (!a?.genus || a.genus !== b?.genus) return null;
+  return a.key === b.key ? a : knownOrganism(plainOrganismName(a.genus));
+}
+
+const speciesNames = knownNames
+  .filter((name) => /^[a-z]+ [a-z]+$/.test(name))
+  .map((name) => name.split(" ") as [string, string]);
+
+/**
+ * "Kleb pneumo", "Ps aeruginosa": the one species with such a beginning of genus and species; null where two have it. A
+ * species that lacks its last letter alone is misspelled, not shortened.
+ */
+function shortened(text: string): OrganismIdentity | null {
+  const [written = "", species = "", ...rest] = text.split(" ");
+  if (rest.length > 0 || species === "") return genusWords[text] ? knownOrganism(genusWords[text] ?? "") : null;
+  const genus = genusWords[written] ?? written;
+  const isSpecies = (name: string) =>
+    name === species ||
+    (genus.length >= 3 && species.length >= 3 && species.length <= name.length - 2 && name.startsWith(species));
+  const found = speciesNames.filter(([first, second]) => first.startsWith(genus) && isSpecies(second));
+  const keys = new Map(found.map((pair) => knownOrganism(pair.join(" "))).map((one) => [one?.key, one]));
+  const [only] = keys.values();
+  return keys.size === 1 && only ? only : null;
+}
+
+/** Words that end like a species and are none. */
+const noSpecies = /^(flora|bacteria|culture|media|alpha|beta|gamma|delta|various|previous|numerous|virus|status)$/;
+const latin = /(ae|a|i|us|is|um|ans|ens|ax|ix|ex|or|er|oides)$/;
+
+/** A species that is not listed, of a genus that is: Latin by its ending, and no misspelled species of the list. */
+function unlisted(text: string): OrganismIdentity | null {
+  const [first = "", species = "", ...rest] = text.split(" ");
+  const genus = knownOrganism(genusWords[first] ?? first);
+  if (!genus || genus.key !== genus.genus || rest.length > 0) return null;
+  if (!/^[a-z]{4,}$/.test(species) || !latin.test(species) || noSpecies.test(species)) return null;
+  const near = speciesNames.some(
+    ([other, name]) => other === plainOrganismName(genus.key) && editDistance(name, species) <= 2,
+  );
+  return near ? null : { ...genus, key: `${genus.key} ${species}`, isCommensal: isCommensalOf(genus.key, species) };
+}
+
+/** Wordings without a genus to which a misspelled one is compared. */
+const classNames = [
+  "mixed flora",
+  "mixed urogenital flora",
+  "skin flora",
+  "no growth",
+  "gram negative rods",
+  "gram positive cocci",
+];
+
+/**
+ * What a wording that is not read may be meant to be: the one name of the list that is one letter away. It is offered to a
+ * person and decides nothing. null where the wording is read, or where no name or more than one is that near.
+ */
+export function proposedOrganism(name: string): OrganismIdentity | null {
+  if (matchOrganism(name)) return null;
+  const text = withoutQualifiers(withoutBrackets(spelled(name)) ?? "");
+  if (text.length < 5) return null;
+  const near = [...knownNames, ...classNames].filter(
+    (known) => Math.abs(known.length - text.length) < 2 && editDistance(known, text) === 1,
+  );
+  const [first = "", species = "", ...rest] = text.split(" ");
+  const abbreviated = speciesNames.filter(
+    ([genus, full]) =>
+      rest.length === 0 && genus.startsWith(genusWords[first] ?? first) && editDistance(full, species) === 1,
+  );
+  const meant = [...near, ...abbreviated.map((pair) => pair.join(" "))].map((known) => exactly(known));
+  const keys = new Map(meant.map((one) => [one?.key, one]));
+  const [only] = keys.values();
+  return keys.size === 1 && only ? only : null;
 }
 
 /** Every organism of the list once, by name. */
 export function listedOrganisms(): (OrganismIdentity & { readonly group: OrganismGroup })[] {
-  return [...byName.values()]
-    .flatMap((one) => (one.group === null ? [] : [{ ...one, group: one.group }]))
-    .sort((a, b) => (a.key < b.key ? -1 : 1));
+  return knownOrganisms.toSorted((a, b) => (a.key < b.key ? -1 : 1));
 }
 
-/** Other names that are read without anybody choosing a group: abbreviations, older names, groups. In their plain form. */
+/** Other names that are read without anybody choosing a group: abbreviations and older names. In their plain form. */
 export function otherKnownNames(): string[] {
-  return [...Object.keys(otherNames), ...Object.keys(groupNames)].sort();
+  return [...new Set([...otherNames.keys(), ...classNames, "yeast"])].sort();
 }
 
 /**
@@ -98,7 +158,7 @@ export function otherKnownNames(): string[] {
  */
 export function sameOrganism(a: OrganismIdentity, b: OrganismIdentity): boolean {
   if (a.key === b.key) return true;
-  if (a.genus !== null && a.genus === b.genus) return a.key === a.genus || b.key === b.genus;
+  if (a.genus !== null && a.genus === b.genus && (a.key === a.genus || b.key === b.genus)) return true;
   return covers(a, b) || covers(b, a);
 }
 

@@ -1,87 +1,139 @@
 /**
- * Organisms that laboratories report from urine and blood, one genus a line: `Genus: species, species`. Curated by us:
- * names as in the List of Prokaryotic names with Standing in Nomenclature and in common use, from memory. A genus alone
- * stands for "species not told". What is not here waits for a person to choose its group.
+ * Organisms that laboratories report from urine and blood, one genus a line: `Genus: species, species`. A genus alone
+ * stands for "species not identified". What is not here waits for a person to choose its group.
+ *
+ * Curated by us, from memory, with the names of the List of Prokaryotic names with Standing in Nomenclature and those in
+ * common use. The public package registry has no open list of clinical organisms; the open lists elsewhere are
+ * share-alike or non-commercial (LPSN: CC BY-SA 4.0, MycoBank: CC BY-NC-ND 4.0) and are not copied here.
  */
 export const gramNegative = `
-Achromobacter: xylosoxidans
-Acinetobacter: baumannii, calcoaceticus, haemolyticus, johnsonii, junii, lwoffii, nosocomialis, pittii, radioresistens
-Aeromonas: caviae, hydrophila, veronii
+Achromobacter: denitrificans, xylosoxidans
+Acinetobacter: baumannii, bereziniae, calcoaceticus, haemolyticus, johnsonii, junii, lwoffii, nosocomialis, pittii, radioresistens, ursingii
+Actinobacillus:
+Aeromonas: caviae, hydrophila, sobria, veronii
+Aggregatibacter: actinomycetemcomitans, aphrophilus
 Alcaligenes: faecalis
-Bacteroides: fragilis, thetaiotaomicron
-Burkholderia: cepacia
-Campylobacter: coli, jejuni
-Chryseobacterium: indologenes
-Citrobacter: amalonaticus, braakii, farmeri, freundii, koseri, youngae
+Bacteroides: fragilis, ovatus, thetaiotaomicron, uniformis, vulgatus
+Bordetella: bronchiseptica
+Brevundimonas: diminuta, vesicularis
+Brucella: abortus, anthropi, melitensis
+Burkholderia: cenocepacia, cepacia, gladioli, multivorans, pseudomallei
+Campylobacter: coli, fetus, jejuni, ureolyticus
+Capnocytophaga: canimorsus
+Cedecea: davisae, lapagei
+Chromobacterium: violaceum
+Chryseobacterium: gleum, indologenes
+Citrobacter: amalonaticus, braakii, farmeri, freundii, koseri, sedlakii, werkmanii, youngae
+Comamonas: testosteroni
 Cronobacter: sakazakii
+Cupriavidus: pauculus
 Delftia: acidovorans
 Edwardsiella: tarda
+Eikenella: corrodens
 Elizabethkingia: anophelis, meningoseptica
-Enterobacter: asburiae, cloacae, hormaechei, kobei, ludwigii
-Escherichia: coli, fergusonii, hermannii
-Fusobacterium: nucleatum
+Enterobacter: asburiae, bugandensis, cancerogenus, cloacae, hormaechei, kobei, ludwigii, roggenkampii
+Escherichia: albertii, coli, fergusonii, hermannii, vulneris
+Ewingella: americana
+Francisella: tularensis
+Fusobacterium: necrophorum, nucleatum
 Gardnerella: vaginalis
-Haemophilus: influenzae, parainfluenzae
-Hafnia: alvei
-Klebsiella: aerogenes, oxytoca, ozaenae, pneumoniae, variicola
-Kluyvera: ascorbata
+Haemophilus: haemolyticus, influenzae, parainfluenzae
+Hafnia: alvei, paralvei
+Kingella: kingae
+Klebsiella: aerogenes, oxytoca, michiganensis, pneumoniae, quasipneumoniae, variicola
+Kluyvera: ascorbata, cryocrescens, intermedia
 Leclercia: adecarboxylata
-Moraxella: catarrhalis
+Legionella: pneumophila
+Lelliottia: amnigena
+Moraxella: catarrhalis, osloensis
 Morganella: morganii
-Myroides: odoratimimus
-Neisseria: gonorrhoeae, meningitidis
-Ochrobactrum: anthropi
+Myroides: odoratimimus, odoratus
+Neisseria: gonorrhoeae, meningitidis, sicca, subflava
+Oligella: urethralis, ureolytica
 Pantoea: agglomerans
+Parabacteroides: distasonis
 Pasteurella: multocida
-Prevotella: bivia, melaninogenica
-Proteus: hauseri, mirabilis, penneri, vulgaris
-Providencia: alcalifaciens, rettgeri, stuartii
-Pseudomonas: aeruginosa, fluorescens, putida, stutzeri
-Ralstonia: pickettii
-Raoultella: ornithinolytica, planticola
+Plesiomonas: shigelloides
+Pluralibacter: gergoviae
+Porphyromonas: asaccharolytica
+Prevotella: bivia, disiens, melaninogenica
+Proteus: cibarius, hauseri, mirabilis, penneri, vulgaris
+Providencia: alcalifaciens, rettgeri, rustigianii, stuartii
+Pseudomonas: aeruginosa, alcaligenes, fluorescens, mendocina, monteilii, mosselii, oryzihabitans, putida, stutzeri
+Psychrobacter:
+Ralstonia: mannitolilytica, pickettii
+Raoultella: ornithinolytica, planticola, terrigena
+Rhizobium: radiobacter
+Roseomonas:
 Salmonella: enterica
-Serratia: liquefaciens, marcescens, odorifera
+Serratia: fonticola, liquefaciens, marcescens, odorifera, plymuthica, rubidaea
 Shewanella: algae, putrefaciens
-Shigella: dysenteriae, flexneri, sonnei
+Shigella: boydii, dysenteriae, flexneri, sonnei
+Sphingobacterium: multivorum, spiritivorum
 Sphingomonas: paucimobilis
 Stenotrophomonas: maltophilia
-Yersinia: enterocolitica
+Veillonella: parvula
+Vibrio: alginolyticus, cholerae, parahaemolyticus, vulnificus
+Yersinia: enterocolitica, pseudotuberculosis
 `;
 
 export const gramPositive = `
-Actinobaculum: schaalii
-Actinomyces: neuii, turicensis
-Actinotignum: schaalii
-Aerococcus: sanguinicola, urinae, viridans
+Abiotrophia: defectiva
+Actinomyces: israelii, naeslundii, neuii, odontolyticus, turicensis, urogenitalis
+Actinotignum: sanguinis, schaalii
+Aerococcus: christensenii, sanguinicola, urinae, viridans
 Alloscardovia: omnicolens
-Bacillus: anthracis, cereus, subtilis
+Anaerococcus: prevotii
+Arcanobacterium: haemolyticum
+Arthrobacter:
+Bacillus: anthracis, cereus, circulans, licheniformis, megaterium, pumilus, subtilis, thuringiensis
 Bifidobacterium: breve
+Brevibacterium: casei
 Clostridioides: difficile
-Clostridium: perfringens
-Corynebacterium: amycolatum, diphtheriae, jeikeium, riegelii, striatum, urealyticum
-Cutibacterium: acnes
-Enterococcus: avium, casseliflavus, durans, faecalis, faecium, gallinarum, hirae, raffinosus
+Clostridium: perfringens, ramosum, septicum, sordellii, sporogenes, tertium
+Corynebacterium: afermentans, amycolatum, aurimucosum, diphtheriae, glucuronolyticum, jeikeium, minutissimum, pseudodiphtheriticum, riegelii, striatum, tuberculostearicum, urealyticum, xerosis
+Cutibacterium: acnes, avidum, granulosum
+Dermabacter: hominis
+Eggerthella: lenta
+Enterococcus: avium, casseliflavus, dispar, durans, faecalis, faecium, gallinarum, hirae, malodoratus, mundtii, raffinosus
+Erysipelothrix: rhusiopathiae
+Facklamia: hominis, languida
+Finegoldia: magna
 Gemella: haemolysans, morbillorum
-Granulicatella: adiacens
-Kocuria: kristinae, rosea
-Lactobacillus: acidophilus, gasseri, jensenii
-Lactococcus: lactis
+Globicatella: sanguinis
+Gordonia: sputi
+Granulicatella: adiacens, elegans
+Kocuria: kristinae, rosea, varians
+Kytococcus: sedentarius
+Lactobacillus: acidophilus, casei, crispatus, delbrueckii, fermentum, gasseri, iners, jensenii, paracasei, plantarum, rhamnosus
+Lactococcus: garvieae, lactis
 Leuconostoc: mesenteroides
 Listeria: monocytogenes
-Micrococcus: luteus
-Mycobacterium: tuberculosis
-Nocardia: asteroides
-Pediococcus: acidilactici
+Lysinibacillus: sphaericus
+Microbacterium:
+Micrococcus: luteus, lylae
+Mobiluncus: curtisii
+Mycobacterium: abscessus, avium, bovis, chelonae, fortuitum, tuberculosis
+Nocardia: asteroides, farcinica
+Paenibacillus:
+Pediococcus: acidilactici, pentosaceus
+Peptoniphilus: asaccharolyticus, harei
 Peptostreptococcus: anaerobius
 Rhodococcus: equi
-Rothia: mucilaginosa
-Staphylococcus: aureus, auricularis, capitis, caprae, cohnii, epidermidis, haemolyticus, hominis, lugdunensis, pettenkoferi, pseudintermedius, saprophyticus, schleiferi, simulans, warneri, xylosus
-Streptococcus: agalactiae, anginosus, bovis, constellatus, dysgalactiae, gallolyticus, intermedius, mitis, mutans, oralis, parasanguinis, pneumoniae, pyogenes, salivarius, sanguinis, vestibularis
+Rothia: dentocariosa, mucilaginosa
+Staphylococcus: argenteus, aureus, auricularis, capitis, caprae, cohnii, epidermidis, haemolyticus, hominis, hyicus, intermedius, lentus, lugdunensis, pasteuri, pettenkoferi, pseudintermedius, saccharolyticus, saprophyticus, schleiferi, sciuri, simulans, vitulinus, warneri, xylosus
+Streptococcus: agalactiae, anginosus, canis, constellatus, cristatus, dysgalactiae, equi, equinus, gallolyticus, gordonii, infantarius, infantis, intermedius, lutetiensis, mitis, mutans, oralis, parasanguinis, pasteurianus, pneumoniae, pseudopneumoniae, pyogenes, salivarius, sanguinis, sinensis, sobrinus, suis, thermophilus, vestibularis
+Trueperella: bernardiae, pyogenes
+Vagococcus:
+Weissella: confusa
 `;
 
-/** Wall-less bacteria, which take no Gram stain. */
+/** Wall-less bacteria, which take no Gram stain, and others that are not grown on plates. */
 export const otherBacteria = `
-Mycoplasma: genitalium, hominis
+Chlamydia: trachomatis
+Leptospira: interrogans
+Mycoplasma: genitalium, hominis, pneumoniae
+Treponema: pallidum
 Ureaplasma: parvum, urealyticum
 `;
 
@@ -90,64 +142,46 @@ Ureaplasma: parvum, urealyticum
  * Component Manual, chapter 2, read in the edition of January 2018); in urine none of these is.
  */
 export const fungi = `
-Aspergillus: flavus, fumigatus, niger
+Acremonium:
+Alternaria: alternata
+Aspergillus: flavus, fumigatus, niger, nidulans, terreus
 Blastomyces: dermatitidis
-Candida: albicans, auris, dubliniensis, glabrata, guilliermondii, kefyr, krusei, lusitaniae, parapsilosis, tropicalis
+Candida: albicans, auris, ciferrii, dubliniensis, duobushaemulonii, famata, glabrata, guilliermondii, haemulonii, inconspicua, kefyr, krusei, lipolytica, lusitaniae, metapsilosis, nivariensis, norvegensis, orthopsilosis, parapsilosis, pelliculosa, rugosa, tropicalis, utilis
+Cladosporium:
 Coccidioides: immitis, posadasii
-Cryptococcus: gattii, neoformans
-Fusarium: solani
+Cryptococcus: albidus, gattii, laurentii, neoformans
+Curvularia:
+Exophiala: dermatitidis
+Fusarium: oxysporum, solani
 Geotrichum: candidum
 Histoplasma: capsulatum
-Malassezia: furfur
+Lichtheimia:
+Malassezia: furfur, pachydermatis
+Mucor:
 Nakaseomyces: glabratus
+Paecilomyces: variotii
 Paracoccidioides: brasiliensis
 Penicillium:
 Pichia: kudriavzevii
 Pneumocystis: jirovecii
-Rhodotorula: mucilaginosa
+Rhizopus:
+Rhodotorula: glutinis, mucilaginosa
 Saccharomyces: cerevisiae
-Trichosporon: asahii
+Saprochaete: capitata
+Scedosporium: apiospermum
+Sporothrix: schenckii
+Talaromyces: marneffei
+Trichophyton: rubrum
+Trichosporon: asahii, inkin, mucoides
 `;
 
 /** Parasites and viruses, which no criterion of a urinary tract infection takes. */
 export const otherOrganisms = `
+Adenovirus:
+Cytomegalovirus:
 Entamoeba: histolytica
 Enterobius: vermicularis
 Schistosoma: haematobium
+Strongyloides: stercoralis
 Trichomonas: vaginalis
 `;
-
-/**
- * Genera all of whose species are common commensals, but for the species named, and species that are: CDC Patient
- * Safety Component Manual, chapter 4 (list of common commensals, from memory: diphtheroids, Bacillus but not anthracis,
- * Cutibacterium, coagulase-negative staphylococci, viridans streptococci, Aerococcus, Micrococcus, Rhodococcus).
- */
-export const commensalGenera: Readonly<Record<string, readonly string[]>> = {
-  Aerococcus: [],
-  Bacillus: ["anthracis"],
-  Corynebacterium: ["diphtheriae"],
-  Cutibacterium: [],
-  Micrococcus: [],
-  Rhodococcus: [],
-  Staphylococcus: ["aureus", "pseudintermedius", "schleiferi"],
-};
-export const viridansStreptococci =
-  "anginosus, constellatus, intermedius, mitis, mutans, oralis, parasanguinis, salivarius, sanguinis, vestibularis";
-
-/** Names that cover several species, each with what it covers: genera, or species as `Genus species`. */
-export const coveringNames: Readonly<
-  Record<string, { group: "bacterium" | "yeast-or-mold"; covers: readonly string[] }>
-> = {
-  "Coagulase-negative staphylococci": {
-    group: "bacterium",
-    covers:
-      "auricularis capitis caprae cohnii epidermidis haemolyticus hominis lugdunensis pettenkoferi saprophyticus simulans warneri xylosus"
-        .split(" ")
-        .map((species) => `Staphylococcus ${species}`),
-  },
-  "Viridans group streptococci": {
-    group: "bacterium",
-    covers: viridansStreptococci.split(", ").map((species) => `Streptococcus ${species}`),
-  },
-  Diphtheroids: { group: "bacterium", covers: ["Corynebacterium"] },
-};

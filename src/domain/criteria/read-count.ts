@@ -1,4 +1,7 @@
-/** How much grew, in colony-forming units per milliliter. A bound tells only on which side of a number it lies. */
+import { plainCount, type Unit, unitOf, withoutUnit } from "./count-unit.ts";
+import { readNumber, readScaled } from "./plain-number.ts";
+
+/** How much grew, in colony-forming units per milliliter. A bound gives only one side of a number. */
 export type ReadCount =
   | { readonly kind: "number"; readonly cfuPerMl: number }
   | { readonly kind: "bound"; readonly relation: ">" | ">=" | "<" | "<="; readonly cfuPerMl: number }
@@ -9,79 +12,121 @@ export type ReadCount =
 
 /** Amounts in words, as laboratories print them on reports without numbers. Common practice. */
 const amountsInWords =
-  /^(no|rare|few|scant|sparse|light|moderate|heavy|many|abundant|profuse|significant|insignificant|mixed)( growth| amounts?)?$|^[1-4]\+$|^\++$/i;
-const unit =
-  /\s*(cfu|col(onies|ony)?(\s*forming\s*units?)?|organisms|germs|cells)?\s*(\/|per)\s*(ml|milliliter|l|liter)\.?\s*$/i;
-const bareUnit = /\s*(cfu|col(onies|ony)?)\s*$/i;
+  /^((very )?(no|rare|few|scant|scanty|sparse|light|slight|moderate|heavy|many|numerous|abundant|profuse|confluent|luxuriant|significant|insignificant|mixed|occasional|small|large)( growth| amounts?| colonies| numbers?| quantity)?|[1-4]\+( growth)?|\++|tntc|too numerous to count)$/i;
 /** More than can grow in a milliliter: such a number is a slip. Dense broth holds about 10^10. Common practice. */
 const mostCfuPerMl = 1e12;
 
 /**
- * Reads what a laboratory wrote: `>100000`, `>=100,000 CFU/ml`, `10^5`, `1E5`, `1 x 10^5`, `50,000-100,000`, `>100k`,
- * `10^8 CFU/L`, `heavy growth`. Nothing is guessed: `10.000` (thousand or ten), `10E5` (ten times 10^5, or 10^5) and
- * what has another form are unreadable and wait for a person.
+ * Reads a count as laboratories write it: `>100000`, `>=100,000 CFU/ml`, `10^5`, `10⁵`, `1E5`, `1 x 10^5`,
+ * `50,000-100,000`, `>100k`, `100,000 or more`, `10^8 CFU/L`, `>100 x10^6 CFU/L`, `heavy growth`.
+ *
+ * Two conventions are read although a calculator would read them otherwise. `10E5` is 10^5: a printer without raised
+ * digits writes the power so (common practice). `100-500,000` is 100,000 to 500,000: the thousands are written once
+ * where the range then spans at most a factor of ten, as categories of laboratories do (common practice). Nothing else
+ * is guessed: `10.000` (thousand or ten), `10-5,000,000` and every other form are unreadable and wait for a person.
  */
 export function readCount(written: string | null): ReadCount {
   const text = (written ?? "").trim();
   if (text === "") return { kind: "missing" };
   if (amountsInWords.test(text)) return { kind: "words", text };
-  const { bare, perMl } = withoutUnit(text);
-  // A number comes before the "to" of a range: "up to 100,000" is a bound.
-  const range = /^(\D*\d.*?)\s*(?:-|–|to)\s*(.+)$/i.exec(bare);
-  const read = range ? readRange(range[1] ?? "", range[2] ?? "", perMl) : readSide(bare, perMl);
-  return read ?? { kind: "unreadable", text };
+  const plain = plainCount(text);
+  const read = readRange(plain) ?? readSide(plain);
+  return read !== null && isPossible(read) ? read : { kind: "unreadable", text };
 }
 
-function withoutUnit(text: string): { bare: string; perMl: number } {
-  const found = unit.exec(text);
-  if (!found) return { bare: text.replace(bareUnit, "").trim(), perMl: 1 };
-  const perLiter = /^l/i.test(found[5] ?? "");
-  return { bare: text.slice(0, found.index).trim(), perMl: perLiter ? 1000 : 1 };
+/** An amount of more than can grow, or a range that ends where it begins or before, is a slip. */
+function isPossible(count: ReadCount): boolean {
+  if (count.kind === "range") return count.lowCfuPerMl < count.highCfuPerMl && count.highCfuPerMl <= mostCfuPerMl;
+  return !("cfuPerMl" in count) || count.cfuPerMl <= mostCfuPerMl;
 }
 
-function readRange(low: string, high: string, perMl: number): ReadCount | null {
-  const [a, b] = [readNumber(low, perMl), readNumber(high, perMl)];
-  if (a === null || b === null || a >= b) return null;
-  return { kind: "range", lowCfuPerMl: a, highCfuPerMl: b };
+/** A number stands before the "to" of a range: "up to 100,000" is a bound, and "10 to the 5th" is a power. */
+const ranges = /^(?:from |between )?(\D*\d.*?)\s*(?:-| to | and )\s*(.*\d.*)$/;
+
+function readRange(text: string): ReadCount | null {
+  const [, first = "", second = ""] = ranges.exec(text) ?? [];
+  if (first === "") return null;
+  const [low, high] = [sideOf(first), sideOf(second)];
+  if (low === null || high === null) return null;
+  if (low.unit !== null && high.unit !== null && low.unit !== high.unit) return null;
+  const unit: Unit = low.unit ?? high.unit ?? "ml";
+  if (low.relation !== null && !low.relation.startsWith(">")) return null;
+  if (high.relation !== null && !high.relation.startsWith("<")) return null;
+  const numbers = bothOf(low.number, high.number);
+  if (numbers === null) return null;
+  const [lowest, highest] = numbers.map((value) => perMl(value, unit)) as [number, number];
+  // "Less than 100,000" does not reach 100,000: laboratories count whole colonies.
+  return { kind: "range", lowCfuPerMl: lowest, highCfuPerMl: high.relation === "<" ? highest - 1 : highest };
 }
 
-const relations: readonly (readonly [RegExp, ">" | ">=" | "<" | "<="])[] = [
-  [/^(>=|=>|≥|at least )\s*/i, ">="],
-  [/^(<=|=<|≤|at most |up to )\s*/i, "<="],
-  [/^(>|more than |greater than |over )\s*/i, ">"],
-  [/^(<|less than |under )\s*/i, "<"],
+/** The two numbers of a range, the first perhaps with the power or the thousands of the second; null: not certain. */
+function bothOf(first: string, second: string): [number, number] | null {
+  const [low, high] = [readNumber(first), readNumber(second)];
+  if (low === null || high === null) return null;
+  if (!/^\d{1,3}$/.test(first)) return [low, high];
+  const scaled = readScaled(second);
+  if (scaled !== null && scaled.factor >= 1000) {
+    return low < scaled.mantissa ? [low * scaled.factor, high] : null;
+  }
+  // Below 10, "1-10,000" may be meant as it stands: the wider reading holds both.
+  if (low < 10 || low * 1000 >= high) return [low, high];
+  return high <= low * 10_000 && /^\d{1,3}(,\d{3})+$/.test(second) ? [low * 1000, high] : null;
+}
+
+interface Side {
+  readonly relation: Relation | null;
+  readonly number: string;
+  readonly unit: Unit | null;
+}
+
+type Relation = ">" | ">=" | "<" | "<=";
+const before: readonly (readonly [RegExp, Relation])[] = [
+  [
+    /^(>=|=>|≥|≧|> ?or ?=|>\/=|(greater|more) than or equal to |equal to or (greater|more) than |at least |(not|no) (less|fewer) than |minimum )\s*/,
+    ">=",
+  ],
+  [
+    /^(<=|=<|≤|≦|< ?or ?=|<\/=|(less|fewer) than or equal to |equal to or (less|fewer) than |at most |up to |(not|no) (more|greater) than |maximum )\s*/,
+    "<=",
+  ],
+  [/^(>|(more|greater) than |over |above |exceeding |exceeds |in excess of )\s*/, ">"],
+  [/^(<|(less|fewer) than |under |below )\s*/, "<"],
+];
+/** A sign after a short number may be a grade: "4+". */
+const after: readonly (readonly [RegExp, Relation])[] = [
+  [/\s*(or|and) (more|greater|above|over|higher)$/, ">="],
+  [/\s*(or|and) (less|fewer|below|under|lower)$/, "<="],
+  [/(?<=\d{4}|,\d{3}|k|\^\d)\s?(\+|plus)$/, ">="],
 ];
 
-function readSide(text: string, perMl: number): ReadCount | null {
-  const [pattern, relation] = relations.find(([form]) => form.test(text)) ?? [null, null];
-  const cfuPerMl = readNumber(pattern ? text.replace(pattern, "") : text, perMl);
-  if (cfuPerMl === null) return null;
-  return relation === null ? { kind: "number", cfuPerMl } : { kind: "bound", relation, cfuPerMl };
+function readSide(text: string): ReadCount | null {
+  const side = sideOf(text);
+  const value = side === null ? null : readNumber(side.number);
+  if (side === null || value === null) return null;
+  const cfuPerMl = perMl(value, side.unit ?? "ml");
+  return side.relation === null ? { kind: "number", cfuPerMl } : { kind: "bound", relation: side.relation, cfuPerMl };
 }
 
-function readNumber(written: string, perMl: number): number | null {
-  const value = plainNumber(written.trim());
-  if (value === null) return null;
-  const cfuPerMl = value / perMl;
-  return cfuPerMl <= mostCfuPerMl ? cfuPerMl : null;
+function sideOf(text: string): Side | null {
+  const start = before.find(([form]) => form.test(text));
+  const rest = start ? text.replace(start[0], "") : text;
+  const end = after.find(([form]) => form.test(withoutUnit(rest)) || form.test(rest));
+  if (start && end) return null;
+  const relation = start?.[1] ?? end?.[1] ?? null;
+  const open = end ? rest.replace(end[0], "") : rest;
+  const unit = unitOf(open);
+  const bare = withoutUnit(open);
+  return { relation, unit, number: end ? bare.replace(end[0], "").trim() : bare };
 }
 
-function plainNumber(text: string): number | null {
-  if (/^\d+$/.test(text)) return Number(text);
-  if (/^\d{1,3}(,\d{3})+$/.test(text) || /^\d{1,3}( \d{3})+$/.test(text)) return Number(text.replace(/[, ]/g, ""));
-  const thousands = /^(\d{1,3})\s?k$/i.exec(text);
-  if (thousands) return Number(thousands[1]) * 1000;
-  const power = /^(?:(\d)(?:\.(\d))?\s*[x×*]\s*)?10\s*(?:\^|\*\*)\s*(\d{1,2})$/i.exec(text);
-  // The mantissa is read as tenths, so that 1.5 x 10^5 is exact.
-  if (power) return ((Number(power[1] ?? 1) * 10 + Number(power[2] ?? 0)) * 10 ** Number(power[3])) / 10;
-  const scientific = /^([1-9])(?:\.(\d))?e\+?(\d{1,2})$/i.exec(text);
-  if (scientific) return ((Number(scientific[1]) * 10 + Number(scientific[2] ?? 0)) * 10 ** Number(scientific[3])) / 10;
-  return null;
+function perMl(value: number, unit: Unit): number {
+  if (unit === "l") return value / 1000;
+  return unit === "ul" ? value * 1000 : value;
 }
 
 /**
- * Whether a count is at least a limit in CFU/ml. A bound or a laboratory's category that lies on both sides of the limit
- * is `straddles`: such a culture is not usable unless the laboratory confirms the limit (CDC, frequently asked questions
+ * Whether a count is at least a limit in CFU/ml. A bound or a laboratory's category on both sides of the limit is
+ * `straddles`: such a culture is not usable unless the laboratory confirms the limit (CDC, frequently asked questions
  * on urinary tract infection). Words and missing or unreadable counts are `unknown`.
  */
 export function reaches(count: ReadCount, limitCfuPerMl: number): "yes" | "no" | "straddles" | "unknown" {
@@ -101,7 +146,7 @@ export function reaches(count: ReadCount, limitCfuPerMl: number): "yes" | "no" |
   }
 }
 
-/** A count as it is shown in a sentence. */
+/** A count as a sentence shows it. */
 export function countText(count: ReadCount): string {
   const shown = (value: number) => value.toLocaleString("en-US");
   switch (count.kind) {

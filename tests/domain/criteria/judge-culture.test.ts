@@ -49,3 +49,15 @@ it.each<[readonly (readonly [string, string])[], string, string[]]>([
   expect(found?.derivation[0]?.sentence).toContain(sentence);
   expect(found?.derivation.flatMap((step) => step.lookUp ?? [])).toEqual(lookUps);
 });
+
+it.each([
+  [["No growth at 48 hours"], "negative", "grew nothing"],
+  [["No growth", "Negative"], "negative", "grew nothing"],
+  [["No significant growth"], "cannot-tell", "nobody has said what “No significant growth” is"],
+  [["E. coli", "No growth"], "cannot-tell", "the report says no growth beside E. coli"],
+])("a report of %j: %s", (names, outcome, sentence) => {
+  const grew = names.map((name) => [name, null] as const);
+  const [found] = determine(timelineOf({ urine: [{ day: 10, grew }] }), us2024);
+  expect(found?.outcome).toBe(outcome);
+  expect(found?.derivation[0]?.sentence).toContain(sentence);
+});

@@ -45,12 +45,12 @@ describe("lines of specimens", () => {
 
   it("with what nobody can read yet are kept as they were written, and marked", () => {
     const lines = [
-      specimen(2, { ...coli, organism: "GNR", count: "10.000" }),
+      specimen(2, { ...coli, organism: "Strange rod", count: "10.000" }),
       specimen(3, { ...coli, organism: "Another rod", group: "bacterium" }),
     ];
     expect(planned(lines)).toMatchObject({
       outcomes: ["organism-unknown count-unreadable", "accepted"],
-      told: ["urine null final v1: GNR 10.000 + Another rod (bacterium) >100,000"],
+      told: ["urine null final v1: Strange rod 10.000 + Another rod (bacterium) >100,000"],
     });
   });
 
