@@ -19,6 +19,7 @@ const funnel = z.strictObject({
   ...head,
   unit: z.string(),
   daysUnit: z.string(),
+  eventsUnit: z.string(),
   target: z.number(),
   targetName: z.string(),
   inner: funnelLine,
@@ -26,8 +27,11 @@ const funnel = z.strictObject({
   wards: z.array(
     z.strictObject({
       name: z.string(),
+      events: figure,
       days: z.number(),
       rate: figure,
+      lower: figure.describe("The inner limits at its own days; null without a rate"),
+      upper: figure,
       position: z.enum(["inside", "outside-inner", "outside-outer"]),
       reason,
     }),

@@ -1,26 +1,30 @@
 import type { Chart, ChartHead } from "./chart.ts";
 import { figureText, tickText } from "./figure-text.ts";
 import { bottomAxis, drawing, edgesOf, plotFrame, valueAxis, words } from "./frame.ts";
+import { type FunnelScales, funnelLines } from "./funnel-lines.ts";
 import { focusable, ink, type MarkShape, mark } from "./ink.ts";
-import { straightLine } from "./lines.ts";
 import { placeLabels, shortName } from "./place-labels.ts";
-import { linearScale, type Scale, ticksTo } from "./scale.ts";
-import { spreadLabels } from "./spread-labels.ts";
-import { type SvgNode, svgNode } from "./svg-node.ts";
+import { linearScale, ticksTo, ticksWithin } from "./scale.ts";
+import type { SvgNode } from "./svg-node.ts";
 
 /** Where a ward lies on a funnel. */
 export type FunnelPosition = "inside" | "outside-inner" | "outside-outer";
 
-/** A ward on a funnel. A ward without days has no rate and stands in the table alone, with the reason. */
+/** A ward on a funnel. A ward without a rate is in the table alone, with the reason. */
 export interface FunnelWard {
   readonly name: string;
+  /** Null where none were counted. */
+  readonly events: number | null;
   readonly days: number;
   readonly rate: number | null;
+  /** The inner limits at its own days; null without a rate. */
+  readonly lower: number | null;
+  readonly upper: number | null;
   readonly position: FunnelPosition;
   readonly reason: string | null;
 }
 
-/** A pair of limits over the days, drawn as two lines. */
+/** A pair of limits over the days, from the left end of the axis to its right end, drawn as two lines. */
 export interface FunnelLine {
   /** Such as `95%`. */
   readonly name: string;
@@ -33,6 +37,8 @@ export interface FunnelInput extends ChartHead {
   readonly unit: string;
   /** Such as `catheter-days`. */
   readonly daysUnit: string;
+  /** Such as `CAUTIs`. */
+  readonly eventsUnit: string;
   readonly target: number;
   readonly targetName: string;
   readonly inner: FunnelLine;
@@ -53,42 +59,48 @@ const shapes: Readonly<Record<FunnelPosition, MarkShape>> = {
 
 /** A funnel: rates of wards over their days, with the limits between which chance alone would put them. */
 export function funnelChart(input: FunnelInput): Chart {
-  const { unit, daysUnit, inner, outer, wards } = input;
-  const { x: across, y: up } = edgesOf(plotFrame);
+  const { unit, daysUnit, eventsUnit, inner, wards, title, sentence } = input;
   const drawn = wards.flatMap((ward) => (ward.rate === null ? [] : [{ ...ward, rate: ward.rate }]));
-  const places = [...inner.places, ...outer.places];
-  const dayTicks = ticksTo(Math.max(...wards.map(({ days }) => days), ...places.map(({ days }) => days), 1), 6);
-  const rateTicks = ticksTo(
-    Math.max(input.target * 2, ...drawn.map(({ rate }) => rate), ...inner.places.map(({ upper }) => upper)),
-    5,
-  );
-  const top = rateTicks.at(-1) ?? 1;
-  const x = linearScale([0, dayTicks.at(-1) ?? 1], across);
-  const y = linearScale([0, top], up);
+  const { rateTicks, dayTicks, ...scales } = axesOf(input, drawn);
+  const { x, y } = scales;
   const texts = drawn.map((ward) => textOf(ward, input));
   const parts = [
     valueAxis(plotFrame, y, { ticks: rateTicks, label: unit }),
     bottomAxis(plotFrame, { places: dayTicks.map((tick) => ({ at: x(tick), text: tickText(tick) })), label: daysUnit }),
-    ...limitLines(input, { x, y, top }),
-    ...pointsOf(drawn, texts, { x, y }),
+    ...funnelLines(input, scales),
+    ...pointsOf(drawn, texts, scales),
   ];
-  const rows = wards.map(({ name, days, rate, position, reason }) => [
-    ...[name, days, rate === null ? null : Number(rate.toFixed(2)), reason ?? positionWords(position, input)],
+  const round = (value: number | null) => (value === null ? null : Number(value.toFixed(2)));
+  const rows = wards.map(({ name, events, days, rate, lower, upper, position, reason }) => [
+    ...[name, events, days, round(rate), round(lower), round(upper)],
+    reason ?? positionWords(position, input),
   ]);
   const columns = [
-    { label: "Ward", unit: null },
+    { label: "Unit", unit: null },
+    { label: "Events", unit: eventsUnit },
     { label: "Days", unit: daysUnit },
-    { label: "Rate", unit },
+    ...["Rate", `Lower ${inner.name} limit`, `Upper ${inner.name} limit`].map((label) => ({ label, unit })),
     { label: "Place", unit: null },
   ];
-  const { title, sentence } = input;
-  return {
-    title,
-    sentence,
-    svg: drawing(input, plotFrame, parts),
-    table: { caption: title, columns, rows },
-    pointTexts: texts,
-  };
+  const table = { caption: title, columns, rows };
+  return { title, sentence, svg: drawing(input, plotFrame, parts), table, pointTexts: texts };
+}
+
+/**
+ * The axis of days holds the limits from end to end. That of rates holds every rate, and the inner limits up to two and
+ * a half times of it: those of very few days would flatten all the rest.
+ */
+function axesOf({ target, inner, outer }: FunnelInput, drawn: readonly DrawnWard[]) {
+  const { x: across, y: up } = edgesOf(plotFrame);
+  const days = [...inner.places, ...outer.places, ...drawn].map((one) => one.days);
+  const range = days.length === 0 ? ([0, 1] as const) : ([Math.min(...days), Math.max(...days)] as const);
+  const most = Math.max(target * 2, ...drawn.map(({ rate }) => rate));
+  const widest = Math.max(0, ...inner.places.map(({ upper }) => upper));
+  const rateTicks = ticksTo(Math.max(most, Math.min(widest, most * 2.5)), 5);
+  const top = rateTicks.at(-1) ?? 1;
+  // Room for half a mark, so that none covers the axis.
+  const x = linearScale(range, [across[0] + 10, across[1]]);
+  return { x, y: linearScale([0, top], up), top, rateTicks, dayTicks: ticksWithin(range, 6) };
 }
 
 function positionWords(position: FunnelPosition, { inner, outer }: FunnelInput): string {
@@ -97,61 +109,23 @@ function positionWords(position: FunnelPosition, { inner, outer }: FunnelInput):
 }
 
 function textOf(ward: DrawnWard, input: FunnelInput): string {
-  const days = `${figureText(ward.days, 0)} ${input.daysUnit}`;
-  return `${ward.name}: ${figureText(ward.rate, 2)} ${input.unit}, ${days}, ${positionWords(ward.position, input)}`;
+  const counts = `${figureText(ward.events ?? 0, 0)} ${input.eventsUnit} in ${figureText(ward.days, 0)} ${input.daysUnit}`;
+  const limits =
+    ward.lower === null || ward.upper === null
+      ? ""
+      : `, ${input.inner.name} limits ${figureText(ward.lower, 2)} to ${figureText(ward.upper, 2)}`;
+  return `${ward.name}: ${counts}, ${figureText(ward.rate, 2)} ${input.unit}${limits}, ${positionWords(ward.position, input)}`;
 }
 
-interface Scales {
-  readonly x: Scale;
-  readonly y: Scale;
-}
-
-function limitLines(input: FunnelInput, { x, y, top }: Scales & { top: number }): SvgNode[] {
-  const right = edgesOf(plotFrame).x[1];
-  const middle = straightLine(
-    [
-      [x(0), y(input.target)],
-      [right, y(input.target)],
-    ],
-    { color: ink.words, dash: "none", width: 1.5 },
-  );
-  const lines = [input.inner, input.outer].flatMap(({ places }, at) => {
-    const look = { color: ink.soft, dash: at === 0 ? "6 4" : "2 3", width: 1.4 };
-    // Where a limit leaves the plot its line is interrupted.
-    const over = (pick: "lower" | "upper") =>
-      places.map((one) => (one[pick] > top ? null : ([x(one.days), y(one[pick])] as const)));
-    return [straightLine(over("lower"), look), straightLine(over("upper"), look)];
-  });
-  const ends = [
-    { text: input.targetName, at: input.target },
-    ...[input.inner, input.outer].flatMap(({ name, places }) => {
-      const end = places.at(-1);
-      return end
-        ? [
-            { text: `${name} limit`, at: end.upper },
-            { text: `${name} limit`, at: end.lower },
-          ]
-        : [];
-    }),
-  ].filter(({ at }) => at <= top);
-  const [bottom, upper] = edgesOf(plotFrame).y;
-  const heights = spreadLabels(
-    ends.map(({ at }) => y(at)),
-    { gap: 15, low: upper, high: bottom },
-  );
-  const labels = ends.map(({ text }, at) => words(text, [right + 8, (heights[at] ?? 0) + 4], { color: ink.soft }));
-  return [middle, ...lines, svgNode("g", { "aria-hidden": "true" }, ...labels)];
-}
-
-/** Names are placed for the wards outside the limits first, then for those with the most days. */
-function pointsOf(wards: readonly DrawnWard[], texts: readonly string[], { x, y }: Scales): SvgNode[] {
+/** Labels are placed for the wards outside the limits first, then for those with the most days. */
+function pointsOf(wards: readonly DrawnWard[], texts: readonly string[], { x, y }: FunnelScales): SvgNode[] {
   const [left, right] = edgesOf(plotFrame).x;
   const [bottom, top] = edgesOf(plotFrame).y;
   const byWeight = wards
     .map((ward, at) => ({ ward, at }))
     .sort((a, b) => weightOf(a.ward) - weightOf(b.ward) || b.ward.days - a.ward.days);
   const places = placeLabels(
-    byWeight.map(({ ward }) => ({ x: x(ward.days), y: y(ward.rate), name: shortName(ward.name, longestName) })),
+    byWeight.map(({ ward }) => ({ x: x(ward.days), y: y(ward.rate), names: labelsOf(ward) })),
     { left, right: right + 6, top: top - 16, bottom },
   );
   const placeOf = new Map(byWeight.map(({ at }, place) => [at, places[place] ?? null]));
@@ -159,11 +133,16 @@ function pointsOf(wards: readonly DrawnWard[], texts: readonly string[], { x, y 
     const isOutside = ward.position !== "inside";
     const color = isOutside ? ink.signal : ink.words;
     const place = placeOf.get(at);
-    const name = shortName(ward.name, longestName);
     const look = { bold: isOutside, color, halo: true };
-    const label = place ? [words(name, [place.x, place.y], { ...look, anchor: place.anchor })] : [];
+    const label = place ? [words(place.name, [place.x, place.y], { ...look, anchor: place.anchor })] : [];
     return focusable(texts[at] ?? "", mark(shapes[ward.position], [x(ward.days), y(ward.rate)], color), ...label);
   });
+}
+
+/** The name with its counts, events over days; where that has no room, the name alone. */
+function labelsOf({ name, events, days }: DrawnWard): string[] {
+  const short = shortName(name, longestName);
+  return [`${short} ${figureText(events ?? 0, 0)}/${figureText(days, 0)}`, short];
 }
 
 function weightOf({ position }: DrawnWard): number {

@@ -1,12 +1,13 @@
-/** A point with the name that is to stand beside it. */
+/** A point with the texts that may be written beside it, the fullest first. */
 export interface NamedPoint {
   readonly x: number;
   readonly y: number;
-  readonly name: string;
+  readonly names: readonly string[];
 }
 
-/** Where a name stands, and from which end of it. */
+/** Where a text is written, and from which end of it. */
 export interface LabelPlace {
+  readonly name: string;
   readonly x: number;
   readonly y: number;
   readonly anchor: "start" | "middle" | "end";
@@ -29,7 +30,7 @@ const [ascent, descent] = [11, 4];
 const markReach = 7;
 
 /** Beside the mark above, below and level with it, then over and under it. */
-const candidates: readonly LabelPlace[] = [
+const candidates: readonly Omit<LabelPlace, "name">[] = [
   { x: 9, y: -6, anchor: "start" },
   { x: -9, y: -6, anchor: "end" },
   { x: 9, y: 15, anchor: "start" },
@@ -41,17 +42,19 @@ const candidates: readonly LabelPlace[] = [
 ];
 
 /**
- * Places for names beside their points, so that none covers another name or another point's mark. The points come with
- * the most important first; one whose name finds no room gets null, and is told by its focus and in the table.
+ * Places for texts beside their points, so that none covers another text or another point's mark. The points come with
+ * the most important first, and each takes its fullest text that has room; one without room for any gets null, and is
+ * named by its focus and in the table.
  */
 export function placeLabels(points: readonly NamedPoint[], room: LabelRoom): (LabelPlace | null)[] {
   const marks = points.map(({ x, y }): Box => [x - markReach, y - markReach, x + markReach, y + markReach]);
   const taken: Box[] = [];
   return points.map((point, at) => {
     const others = marks.filter((_, other) => other !== at);
-    for (const { x, y, anchor } of candidates) {
-      const place = { x: point.x + x, y: point.y + y, anchor };
-      const box = boxOf(place, point.name);
+    const tries = point.names.flatMap((name) => candidates.map((one) => ({ name, ...one })));
+    for (const { name, x, y, anchor } of tries) {
+      const place = { name, x: point.x + x, y: point.y + y, anchor };
+      const box = boxOf(place);
       const isInside = box[0] >= room.left && box[2] <= room.right && box[1] >= room.top && box[3] <= room.bottom;
       if (!isInside || [...others, ...taken].some((other) => overlap(box, other))) continue;
       taken.push(box);
@@ -61,7 +64,7 @@ export function placeLabels(points: readonly NamedPoint[], room: LabelRoom): (La
   });
 }
 
-function boxOf({ x, y, anchor }: LabelPlace, name: string): Box {
+function boxOf({ name, x, y, anchor }: LabelPlace): Box {
   const width = name.length * letter;
   const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
   return [left, y - ascent, left + width, y + descent];

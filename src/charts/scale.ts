@@ -27,6 +27,15 @@ export function ticksTo(most: number, steps: number): number[] {
   return Array.from({ length: count + 1 }, (_, at) => Number((at * step).toPrecision(12)));
 }
 
+/** Round numbers within a range, about as many steps as asked for; the ends of the range are not among them as such. */
+export function ticksWithin([low, high]: readonly [number, number], steps: number): number[] {
+  const spread = ticksTo(high - low, steps);
+  const step = spread[1] ?? 1;
+  const first = Math.ceil(low / step - 1e-9);
+  const count = Math.floor(high / step + 1e-9) - first + 1;
+  return Array.from({ length: Math.max(0, count) }, (_, at) => Number(((first + at) * step).toPrecision(12)));
+}
+
 /** The range of a logarithmic axis that holds two values and ends on ticks of it. */
 export function logRange(low: number, high: number): [number, number] {
   const ticks = logTicks([low / 10, high * 10]);

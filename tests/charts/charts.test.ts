@@ -8,7 +8,8 @@ import { intervalList } from "../../src/charts/interval-list.ts";
 import type { SvgNode } from "../../src/charts/svg-node.ts";
 import { svgText } from "../../src/charts/svg-text.ts";
 import { trendChart } from "../../src/charts/trend-chart.ts";
-import { dwell, funnel, gControl, intervals, picture, ratios, trend, uControl, wards } from "./examples.ts";
+import { dwell, gControl, intervals, picture, ratios, trend, uControl } from "./examples.ts";
+import { funnel, wards } from "./funnel-example.ts";
 
 const charts = { funnel, "u-chart": uControl, "g-chart": gControl, trend, dwell, intervals, ratios, picture };
 const all = Object.entries(charts);
@@ -84,7 +85,7 @@ describe.each(all)("%s", (name, chart) => {
 describe("what charts show", () => {
   it("a ward without days is in the table with its reason and not in the drawing", () => {
     expect(funnel.table.rows).toHaveLength(wards.length);
-    expect(funnel.table.rows.at(-1)).toEqual(["6W", 0, null, "There are no days, so there is no rate."]);
+    expect(funnel.table.rows.at(-1)).toEqual(["6W", 0, 0, null, null, null, "There are no days, so there is no rate."]);
     expect(funnel.pointTexts.some((text) => text.startsWith("6W"))).toBe(false);
     expect(uControl.table.rows[6]?.slice(0, 2)).toEqual(["2025-07", null]);
   });
@@ -94,7 +95,7 @@ describe("what charts show", () => {
     expect(shapesOf(gControl).size).toBe(3);
     expect(shapesOf(ratios).size).toBe(3);
     expect(funnel.pointTexts.find((text) => text.startsWith("ICU"))).toBe(
-      "ICU: 7.88 CAUTIs per 1,000 catheter-days, 2,410 catheter-days, outside the 95% limits",
+      "ICU: 19 CAUTIs in 2,410 catheter-days, 7.88 CAUTIs per 1,000 catheter-days, 95% limits 1.45 to 6.51, outside the 95% limits",
     );
   });
 
@@ -145,6 +146,7 @@ describe("what charts show", () => {
         ...head,
         unit: "u",
         daysUnit: "d",
+        eventsUnit: "e",
         target: 0,
         targetName: "t",
         inner: line,

@@ -1,65 +1,15 @@
 import { controlChart } from "../../src/charts/control-chart.ts";
 import { dayPicture } from "../../src/charts/day-picture.ts";
 import { dwellChart } from "../../src/charts/dwell-chart.ts";
-import { funnelChart } from "../../src/charts/funnel-chart.ts";
 import { intervalList } from "../../src/charts/interval-list.ts";
 import { trendChart } from "../../src/charts/trend-chart.ts";
 import { type Dwell, dwellCurve } from "../../src/domain/statistics/dwell-curve.ts";
-import { exactFunnelLimit } from "../../src/domain/statistics/funnel-limits.ts";
 import { gChart } from "../../src/domain/statistics/g-chart.ts";
 import { rateWithLimits } from "../../src/domain/statistics/rate-with-limits.ts";
 import { uChart } from "../../src/domain/statistics/u-chart.ts";
+import { per, target, wards } from "./funnel-example.ts";
 
-// Made-up wards of the fictional Alder Bay Hospital: infections and catheter-days of a year.
-export const wards = [
-  ...[
-    { name: "3E", events: 3, days: 1_210 },
-    { name: "3W", events: 0, days: 640 },
-    { name: "4E", events: 15, days: 1_985 },
-    { name: "4W", events: 4, days: 1_502 },
-    { name: "ICU", events: 19, days: 2_410 },
-  ],
-  ...[
-    { name: "CCU", events: 0, days: 2_210 },
-    { name: "5E", events: 2, days: 905 },
-    { name: "REHAB", events: 1, days: 150 },
-    { name: "6W", events: 0, days: 0 },
-  ],
-];
-const per = 1_000;
-const target = wards.reduce((sum, { events }) => sum + events, 0) / wards.reduce((sum, { days }) => sum + days, 0);
-const noDays = "There are no days, so there is no rate.";
 const months = [..."123456789"].map((n) => `2025-0${n}`).concat("2025-10", "2025-11", "2025-12");
-
-const limitsAt = (days: number, low: number) => {
-  const at = (probability: number) => exactFunnelLimit({ target, denominator: days, probability }).interpolated * per;
-  return { days, lower: at(low), upper: at(1 - low) };
-};
-const line = (low: number) => Array.from({ length: 25 }, (_, at) => limitsAt(100 + at * 100, low));
-
-function positionOf({ events, days }: (typeof wards)[0]) {
-  if (days === 0) return "inside";
-  const rate = (events / days) * per;
-  const outside = (low: number) => rate < limitsAt(days, low).lower || rate > limitsAt(days, low).upper;
-  return outside(0.001) ? "outside-outer" : outside(0.025) ? "outside-inner" : "inside";
-}
-
-export const funnel = funnelChart({
-  ...{ id: "funnel", title: "CAUTI rates of wards of like type, 2025" },
-  sentence: "Shows which wards lie outside what chance allows around the pooled rate; it does not rank the others.",
-  ...{
-    unit: "CAUTIs per 1,000 catheter-days",
-    daysUnit: "catheter-days",
-    target: target * per,
-    targetName: "pooled rate",
-  },
-  ...{ inner: { name: "95%", places: line(0.025) }, outer: { name: "99.8%", places: line(0.001) } },
-  wards: wards.map((ward) => ({
-    ...{ name: ward.name, days: ward.days, position: positionOf(ward) },
-    ...{ rate: ward.days === 0 ? null : (ward.events / ward.days) * per, reason: ward.days === 0 ? noDays : null },
-  })),
-});
-
 const periods = [2, 0, 1, 3, 1, 2, 0, 9, 1, 0, 1, 2].map((events, at) => ({
   events,
   days: at === 6 ? 0 : 360 + 25 * (at % 5),

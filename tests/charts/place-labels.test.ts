@@ -7,7 +7,7 @@ const points = fc.array(
   fc.record({
     x: fc.integer({ min: 0, max: 400 }),
     y: fc.integer({ min: 0, max: 300 }),
-    name: fc.string({ minLength: 1, maxLength: 8 }),
+    names: fc.array(fc.string({ minLength: 1, maxLength: 8 }), { minLength: 1, maxLength: 2 }),
   }),
   { maxLength: 40 },
 );
@@ -17,7 +17,8 @@ it("no two names cover each other, and the first one that has room keeps it", ()
     fc.property(points, (list) => {
       const boxes = placeLabels(list, room).flatMap((place, at) => {
         if (place === null) return [];
-        const width = (list[at]?.name.length ?? 0) * 7;
+        expect(list[at]?.names).toContain(place.name);
+        const width = place.name.length * 7;
         const left = place.x - { start: 0, middle: width / 2, end: width }[place.anchor];
         return [[left, place.y - 11, left + width, place.y + 3] as const];
       });
@@ -32,9 +33,15 @@ it("no two names cover each other, and the first one that has room keeps it", ()
 });
 
 it("a name that finds no room is left out, and what comes first is placed first", () => {
-  const crowd = Array.from({ length: 12 }, () => ({ x: 200, y: 150, name: "3E" }));
-  expect(placeLabels([{ x: 200, y: 150, name: "3E" }], room)).toEqual([{ x: 209, y: 144, anchor: "start" }]);
-  expect(placeLabels([{ x: 395, y: 150, name: "3E" }], room)).toEqual([{ x: 386, y: 144, anchor: "end" }]);
+  const crowd = Array.from({ length: 12 }, () => ({ x: 200, y: 150, names: ["3E 3/1,210", "3E"] }));
+  expect(placeLabels([{ x: 200, y: 150, names: ["3E 3/1,210", "3E"] }], room)).toEqual([
+    { name: "3E 3/1,210", x: 209, y: 144, anchor: "start" },
+  ]);
+  expect(placeLabels([{ x: 395, y: 150, names: ["3E 3/1,210", "3E"] }], room)).toEqual([
+    { name: "3E 3/1,210", x: 386, y: 144, anchor: "end" },
+  ]);
+  const narrow = { ...room, left: 360 };
+  expect(placeLabels([{ x: 395, y: 150, names: ["3E 3/1,210", "3E"] }], narrow)[0]?.name).toBe("3E");
   const placed = placeLabels(crowd, room);
   expect(placed.at(-1)).toBeNull();
 });

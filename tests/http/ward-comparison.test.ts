@@ -41,7 +41,7 @@ onEachDatabase("wards compared", (fresh) => {
     expect(wards[0]?.rate.value).toBeCloseTo(1_000 / 19, 9);
     expect(wards[1]?.rate).toEqual({
       ...{ value: null, lower: null, upper: null },
-      reason: "The ward was not watched in this period.",
+      reason: "The unit was not under surveillance in this period.",
     });
     expect(wards[1]?.utilization).toMatchObject({ value: 0.75, reason: null });
     expect(cautions.join(" ")).toContain("The last month is not over");
@@ -77,7 +77,7 @@ onEachDatabase("wards compared", (fresh) => {
       true,
     );
     expect(cautions.join()).toContain("find differences by chance");
-    expect(tests[1]?.sentence).toContain("The ward was not watched");
+    expect(tests[1]?.sentence).toContain("The unit was not under surveillance");
   });
 
   it("two periods of one are tested by SIR once a baseline is in use for the months", async () => {

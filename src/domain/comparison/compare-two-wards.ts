@@ -82,7 +82,8 @@ function rateTest(first: Side, second: Side): Comparison {
 
 function sirTest(first: Side, second: Side): Comparison {
   const [a, b] = [first.predicted, second.predicted];
-  if (first.infections === null || second.infections === null) return none("The ward was not watched in this period.");
+  if (first.infections === null || second.infections === null)
+    return none("The unit was not under surveillance in this period.");
   if (a.value === null) return none(a.reason);
   if (b.value === null) return none(b.reason);
   return compareSirs({

@@ -48,7 +48,7 @@ export function cautionsOf(facts: ComparisonFacts): string[] {
 /** The publications that the charts follow. */
 export const comparisonSources = [
   "Funnel: Spiegelhalter, Stat Med 2005;24:1185-1202",
-  "Shrunken rates: Marshall, J R Stat Soc C 1991;40:283-294 (from memory)",
+  "Rates adjusted for small numbers: Marshall, J R Stat Soc C 1991;40:283-294 (from memory)",
   "Runs: Anhoej and Olesen, PLoS ONE 2014;9:e113825",
   "Gaps between infections: Benneyan, Health Care Manag Sci 2001;4:305-318 (from memory)",
   "Days in place: Kaplan and Meier, J Am Stat Assoc 1958;53:457-481",

@@ -74,8 +74,8 @@ export function totalsOf(months: readonly ComparedMonth[]): ComparedTotals {
 
 /** Why a ward has no rate, or null where it has one. */
 export function withoutRate({ infections, watchedDays }: ComparedTotals): string | null {
-  if (infections === null) return "The ward was not watched in this period.";
-  return watchedDays === 0 ? "There are no catheter-days in the watched months, so there is no rate." : null;
+  if (infections === null) return "The unit was not under surveillance in this period.";
+  return watchedDays === 0 ? "There are no catheter-days in the months under surveillance, so there is no rate." : null;
 }
 
 /** Rates are told for so many catheter-days. */

@@ -1,4 +1,5 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
+import { chanceOutside } from "../statistics/chance-outside.ts";
 import { exactFunnelLimit } from "../statistics/funnel-limits.ts";
 import { overdispersion } from "../statistics/overdispersion.ts";
 import { absentChart } from "./absent-chart.ts";
@@ -18,42 +19,37 @@ interface Counted {
  * Source: Spiegelhalter, Stat Med 2005;24:1185-1202.
  */
 export function funnelOfWards(facts: ComparisonFacts): ChartInput {
-  const head = { id: "funnel", title: `CAUTI rates of wards by their catheter-days, ${periodText(facts.months)}` };
+  const head = { id: "funnel", title: `CAUTI rates of units by their catheter-days, ${periodText(facts.months)}` };
   const sums = facts.wards.map((ward) => ({ name: ward.code, ...totalsOf(ward.months) }));
   const counted = sums.flatMap(({ name, infections, watchedDays: days }) =>
     infections === null || days === 0 ? [] : [{ name, infections, days }],
   );
   const [infections, days] = [sum(counted, (ward) => ward.infections), sum(counted, (ward) => ward.days)];
-  if (counted.length < 2) return absentChart(head, "Fewer than two wards have a rate, so there is nothing to compare.");
-  if (infections === 0) return absentChart(head, "No CAUTI was counted on these wards, so no limits can be drawn.");
+  if (counted.length < 2) return absentChart(head, "Fewer than two units have a rate, so there is nothing to compare.");
+  if (infections === 0) return absentChart(head, "No CAUTI was counted on these units, so no limits can be drawn.");
   const target = infections / days;
-  const [least, most] = [Math.min(...counted.map((ward) => ward.days)), Math.max(...counted.map((ward) => ward.days))];
-  const wards = sums.map((ward) => {
-    const reason = withoutRate(ward);
-    const rate = reason === null ? ((ward.infections ?? 0) / ward.watchedDays) * per : null;
-    const position = rate === null ? ("inside" as const) : positionOf(rate, ward.watchedDays, target);
-    return { name: ward.name, days: ward.watchedDays, rate, position, reason };
-  });
+  const wards = sums.map((ward) => ({
+    ...{ name: ward.name, events: ward.infections, days: ward.watchedDays },
+    ...placed(ward, target),
+    reason: withoutRate(ward),
+  }));
   const sentence =
-    "Shows which wards lie outside what chance alone would make of the pooled rate; it neither ranks the wards between the limits nor says why one lies outside.";
+    "Shows which units are outside the limits of chance around the pooled rate. It does not rank units or explain why one is outside.";
+  const axis = [Math.min(...counted.map((ward) => ward.days)), 1.1 * Math.max(...counted.map((ward) => ward.days))];
+  const line = (tail: number) => daysAlong(axis).map((at) => ({ days: at, ...limitsAt(target, at, tail) }));
   return {
     kind: "funnel",
     input: {
-      ...{ ...head, sentence, unit: rateUnit, daysUnit: "catheter-days", target: target * per },
-      ...{ targetName: "pooled rate", wards },
-      inner: { name: "95%", places: line({ target, least, most }, tails.inner) },
-      outer: { name: "99.8%", places: line({ target, least, most }, tails.outer) },
+      ...{ ...head, sentence, unit: rateUnit, daysUnit: "catheter-days", eventsUnit: "CAUTIs" },
+      ...{ target: target * per, targetName: "pooled rate", wards },
+      inner: { name: "95%", places: line(tails.inner) },
+      outer: { name: "99.8%", places: line(tails.outer) },
     },
-    notes: [...outsideNotes(wards), ...spreadNotes(counted, target)],
+    notes: [countsNote, ...outsideNotes(wards, counted, target), ...spreadNotes(counted, target)],
   };
 }
 
-interface Funnel {
-  readonly target: number;
-  /** Days of the smallest and of the largest ward. */
-  readonly least: number;
-  readonly most: number;
-}
+const countsNote = "Beside each unit: its CAUTIs / catheter-days under surveillance.";
 
 function sum<T>(list: readonly T[], pick: (one: T) => number): number {
   return list.reduce((all, one) => all + pick(one), 0);
@@ -64,41 +60,43 @@ function limitsAt(target: number, days: number, tail: number): { lower: number; 
   return { lower: at(tail), upper: at(1 - tail) };
 }
 
-/**
- * Sixty places, nearer to each other where the funnel bends. They begin near the smallest ward: limits of fewer days are so
- * wide that they would flatten all the others.
- */
-function line({ target, least, most }: Funnel, tail: number): { days: number; lower: number; upper: number }[] {
+/** Sixty places from the first to the last, both included, nearer to each other where the funnel bends. */
+function daysAlong([first = 1, last = 1]: readonly number[]): number[] {
   const count = 60;
-  const first = Math.max(1, least * 0.8, most / 60);
-  return Array.from({ length: count }, (_, at) => {
-    const days = first * (most / first) ** (at / (count - 1));
-    return { days, ...limitsAt(target, days, tail) };
-  });
+  return Array.from({ length: count }, (_, at) =>
+    at === count - 1 ? last : first * (last / first) ** (at / (count - 1)),
+  );
 }
 
-function positionOf(rate: number, days: number, target: number): "inside" | "outside-inner" | "outside-outer" {
-  const isOutside = (tail: number) => {
-    const { lower, upper } = limitsAt(target, days, tail);
-    return rate < lower || rate > upper;
-  };
-  if (isOutside(tails.outer)) return "outside-outer";
-  return isOutside(tails.inner) ? "outside-inner" : "inside";
+function placed(ward: Parameters<typeof withoutRate>[0], target: number) {
+  if (withoutRate(ward) !== null) return { rate: null, lower: null, upper: null, position: "inside" as const };
+  const rate = ((ward.infections ?? 0) / ward.watchedDays) * per;
+  const [inner, outer] = [tails.inner, tails.outer].map((tail) => limitsAt(target, ward.watchedDays, tail));
+  const isOutside = (limits: typeof inner) => limits !== undefined && (rate < limits.lower || rate > limits.upper);
+  const position = isOutside(outer) ? "outside-outer" : isOutside(inner) ? "outside-inner" : "inside";
+  return { rate, lower: inner?.lower ?? null, upper: inner?.upper ?? null, position } as const;
 }
 
-function outsideNotes(wards: readonly { readonly position: string; readonly rate: number | null }[]): string[] {
-  const rated = wards.filter(({ rate }) => rate !== null);
-  const outside = rated.filter(({ position }) => position !== "inside").length;
-  const expected = (rated.length * 2 * tails.inner).toFixed(1);
-  const many = outside === 0 ? "No ward lies" : outside === 1 ? "1 ward lies" : `${outside} wards lie`;
-  return [`${many} outside the 95% limits; of ${rated.length} wards about ${expected} would by chance alone.`];
+function outsideNotes(
+  wards: readonly { readonly position: string }[],
+  counted: readonly Counted[],
+  target: number,
+): string[] {
+  const outside = wards.filter(({ position }) => position !== "inside").length;
+  const expected = sum(counted, ({ days }) => chanceOutside({ target, denominator: days, tail: tails.inner }));
+  const found = outside === 0 ? "No unit is" : outside === 1 ? "1 unit is" : `${outside} units are`;
+  return [
+    `${found} outside the 95% limits; chance alone puts about ${expected.toFixed(1)} of ${counted.length} there.`,
+  ];
 }
 
 function spreadNotes(counted: readonly Counted[], target: number): string[] {
   const units = counted.map(({ infections, days }) => ({ observed: infections, denominator: days }));
   const found = overdispersion({ units, target, scale: "square root" });
   if ("value" in found || found.phi <= found.phiThreshold) return [];
+  const [phi, usual] = [found.phi.toFixed(2), found.phiThreshold.toFixed(2)];
   return [
-    `The wards differ from each other by more than chance would make them (winsorized overdispersion ${found.phi.toFixed(2)}, usual up to ${found.phiThreshold.toFixed(2)}): they may not be of like kind, so a place outside the limits says less here.`,
+    `The units differ more than chance alone makes them (winsorized overdispersion ${phi}, usual up to ${usual}).`,
+    "They may not be of like kind, so a place outside the limits means less here.",
   ];
 }

@@ -1,22 +1,25 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
-import { shrinkRates } from "../statistics/shrinkage.ts";
+import { type Shrinkage, shrinkRates } from "../statistics/shrinkage.ts";
 import { absentChart } from "./absent-chart.ts";
 import { type ComparisonFacts, level, per, periodText, rateUnit, totalsOf, withoutRate } from "./comparison-facts.ts";
 
 /**
  * The wards in the order of their shrunken rates with the intervals that hold them: never by the raw rate, which puts
- * the smallest wards at both ends. Source: {@link shrinkRates}.
+ * the smallest wards at both ends. Where chance explains all differences every ward has the same rate, and one sentence
+ * says so in place of the chart. Source: {@link shrinkRates}.
  */
 export function orderOfWards(facts: ComparisonFacts): ChartInput {
-  const head = { id: "order", title: `Shrunken CAUTI rates of wards, ${periodText(facts.months)}` };
+  const title = `CAUTI rates of units adjusted for small numbers (shrinkage estimate), ${periodText(facts.months)}`;
+  const head = { id: "order", title };
   const sums = facts.wards.map((ward) => ({ name: ward.code, ...totalsOf(ward.months) }));
   const counted = sums.filter((ward) => withoutRate(ward) === null);
-  if (counted.length < 2) return absentChart(head, "Fewer than two wards have a rate, so there is no order.");
+  if (counted.length < 2) return absentChart(head, "Fewer than two units have a rate, so there is no order.");
   const found = shrinkRates(
     counted.map(({ infections, watchedDays: days }) => ({ events: infections ?? 0, days })),
     { level },
   );
   if ("value" in found) return absentChart(head, found.reason);
+  if (found.variance === 0) return absentChart(head, sharedRate(found, counted.length));
   const rows = counted
     .flatMap(({ name }, at) => {
       const shrunken = found.wards[at];
@@ -29,17 +32,21 @@ export function orderOfWards(facts: ComparisonFacts): ChartInput {
     const reason = withoutRate(ward);
     return reason === null ? [] : [{ name: ward.name, estimate: null, lower: null, upper: null, reason }];
   });
-  const sentence =
-    "Shows each ward's rate drawn towards that of all wards, the more the fewer catheter-days it has; wards whose intervals overlap are not told apart, so this is no ranking.";
   return {
     kind: "intervals",
     input: {
       ...{ ...head, sentence, unit: rateUnit, decimals: 2, scale: "linear", reference: found.pooled * per },
-      ...{ referenceName: "all wards", rows: [...rows, ...missing] },
+      ...{ referenceName: "all units", rows: [...rows, ...missing] },
     },
-    notes:
-      found.variance === 0
-        ? ["The wards differ no more than chance makes them, so every one of them is given the rate of all together."]
-        : [],
+    notes: [],
   };
+}
+
+const sentence =
+  "Shows each unit's rate moved toward the rate of all units, more so where it has few catheter-days. Units whose intervals overlap are not ranked.";
+
+function sharedRate({ pooled, wards: [shared] }: Shrinkage, count: number): string {
+  const figure = (value = 0) => (value * per).toFixed(2);
+  const limits = `${level * 100}% interval ${figure(shared?.lower)} to ${figure(shared?.upper)}`;
+  return `The ${count} units differ no more than chance alone makes them, so all have one rate: ${figure(pooled)} ${rateUnit} (${limits}).`;
 }

@@ -31,10 +31,10 @@ it("what cannot be compared says why", () => {
   const [rate, sir] = compareTwoWards(unwatched, side({}));
   expect([rate?.first, rate?.comparison.p]).toEqual([
     null,
-    { value: null, reason: "The ward was not watched in this period." },
+    { value: null, reason: "The unit was not under surveillance in this period." },
   ]);
   expect(rate?.sentence).toContain("cannot be told as a multiple of");
-  expect(sir?.sentence).toContain("The ward was not watched in this period.");
+  expect(sir?.sentence).toContain("The unit was not under surveillance in this period.");
   const none = { value: null, reason: "No baseline is in use, so nothing is predicted." };
   expect(compareTwoWards(side({ predicted: none }), side({}))[1]?.sentence).toContain(none.reason);
   expect(compareTwoWards(side({ predicted: { value: 0.4 } }), side({}))[1]?.sentence).toContain("fewer than 1.0");

@@ -72,15 +72,29 @@ describe("charts of a comparison", () => {
     const funnel = byId(charts, "funnel");
     if (funnel.kind !== "funnel") throw new Error(funnel.kind);
     expect(funnel.input.wards.slice(4)).toMatchObject([
-      { name: "4E", rate: null, reason: "The ward was not watched in this period." },
-      { name: "4W", rate: null, reason: "There are no catheter-days in the watched months, so there is no rate." },
+      { name: "4E", rate: null, reason: "The unit was not under surveillance in this period." },
+      {
+        name: "4W",
+        rate: null,
+        reason: "There are no catheter-days in the months under surveillance, so there is no rate.",
+      },
     ]);
     // 48 infections of 3E in 2,400 days: twice the pooled rate of 55 in 5,434; by hand.
     expect(funnel.input.target).toBeCloseTo((55 / 5_434) * 1_000, 12);
-    // Of 34 to 2,400 days: limits begin near the smallest ward, and not at 1 day, where they would flatten the rest.
-    expect([funnel.input.inner.places[0]?.days, funnel.input.inner.places.at(-1)?.days]).toEqual([
-      expect.closeTo(2_400 / 60, 9),
-      expect.closeTo(2_400, 9),
+    // 34 to 2,400 days: both pairs of limits are drawn over the whole axis, to 1.1 times the largest.
+    for (const { places } of [funnel.input.inner, funnel.input.outer])
+      expect([places[0]?.days, places.at(-1)?.days]).toEqual([34, expect.closeTo(2_640, 9)]);
+    expect(funnel.input.wards.map(({ events, days }) => [events, days])).toEqual([
+      ...[
+        [0, 1_200],
+        [6, 1_800],
+        [48, 2_400],
+      ],
+      ...[
+        [1, 34],
+        [null, 0],
+        [0, 0],
+      ],
     ]);
     expect(funnel.input.wards.map(({ position }) => position).slice(0, 3)).toEqual([
       ...["outside-outer", "outside-outer", "outside-outer"],
@@ -96,6 +110,24 @@ describe("charts of a comparison", () => {
     expect(order.input.rows.map(({ name }) => name)).toEqual(["3E", "3W", "2W", "2E", "4E", "4W"]);
     for (const { estimate, lower, upper } of order.input.rows.slice(0, 4))
       expect([lower ?? 9, estimate ?? 9].every((value, place) => value <= ([estimate, upper][place] ?? 0))).toBe(true);
+  });
+
+  it("give equal adjusted rates as one sentence, not as equal rows", () => {
+    // Six units with 1 or 2 infections in equal days: less spread than chance.
+    const alike = Array.from({ length: 6 }, (_, n) => ward(`W${n}`, [[n % 2, 400], ...Array(11).fill([0, 400])]));
+    const order = byId(chartsOf(facts([...alike, ward("4E", [[null, 80]])])), "order");
+    expect(order.kind).toBe("absent");
+    // 3 infections in 6 x 4,800 days: 0.10; limits by chi-square quantiles, 6 degrees of freedom: 1.237 / 2 and 14.449 / 2.
+    expect(order.input.sentence).toBe(
+      "The 6 units differ no more than chance alone makes them, so all have one rate: 0.10 CAUTIs per 1,000 catheter-days (95% interval 0.02 to 0.25).",
+    );
+  });
+
+  it("say how many units chance alone puts outside, counted and not assumed", () => {
+    // Twenty units at 0.5 expected: 2 or more lie above the interpolated limit of 1.86, with probability 0.0902 each.
+    const few = Array.from({ length: 20 }, (_, n) => ward(`W${n}`, [[n % 2, 100], ...Array(11).fill([0, 100])]));
+    const { notes } = byId(chartsOf(facts(few)), "funnel");
+    expect(notes).toContain("No unit is outside the 95% limits; chance alone puts about 1.8 of 20 there.");
   });
 
   it("draw at most six lines and five curves, and name the wards that are left out", () => {
@@ -124,14 +156,14 @@ describe("charts of a comparison", () => {
     const nothing = chartsOf(facts([ward("2E", [[null, 10]])]));
     const absent = nothing.filter(({ kind }) => kind === "absent").map(({ input }) => [input.id, input.sentence]);
     expect(absent).toEqual([
-      ["funnel", "Fewer than two wards have a rate, so there is nothing to compare."],
-      ["order", "Fewer than two wards have a rate, so there is no order."],
+      ["funnel", "Fewer than two units have a rate, so there is nothing to compare."],
+      ["order", "Fewer than two units have a rate, so there is no order."],
       ["rates", "No ward had catheter-days in a month in which it was watched, so there is no rate."],
       ["months", "No month was watched, so no infections were counted."],
       ["gaps", "Fewer than two gaps between infections make no chart."],
     ]);
     expect(byId(chartsOf(facts([ward("2E", [[0, 10]]), ward("2W", [[0, 9]])])), "funnel").input.sentence).toBe(
-      "No CAUTI was counted on these wards, so no limits can be drawn.",
+      "No CAUTI was counted on these units, so no limits can be drawn.",
     );
     expect(byId(chartsOf(facts([ward("2E", [[0, 0]])])), "utilization").kind).toBe("absent");
     expect(new Set(chartsOf(facts([])).map(({ kind }) => kind))).toEqual(new Set(["absent"]));
