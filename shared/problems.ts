@@ -212,6 +212,12 @@ export const problems = {
     title: "These are too many organisms",
     remedy: "List each organism of the report once; record what is only flora as one organism of that name.",
   },
+  "organism-missing": {
+    status: 422,
+    title: "The report does not say what grew",
+    remedy:
+      "Name what the laboratory reported; where nothing grew, write No growth. For files that leave it empty, set the import source.",
+  },
   "organism-group-contradicts": {
     status: 422,
     title: "This organism belongs to another group",

@@ -46,7 +46,9 @@ export const specimenState = z
     method: specimenMethod,
     status: specimenStatus,
     number: z.string().nullable().describe("The laboratory's number"),
-    organisms: z.array(organismState).describe("Empty in a final report: no growth"),
+    organisms: z
+      .array(organismState)
+      .describe("No growth: an organism of that group, or none at all in a final report of an import"),
     setAside,
     ...written,
   })

@@ -18,7 +18,7 @@ const organisms = z
     }),
   )
   .max(100)
-  .describe("One for each organism of the report; none: no growth, or no report yet");
+  .describe("One for each organism of the report, or one named No growth; none: no report yet");
 
 const specimenFaults: readonly ProblemCode[] = [
   "in-the-future",
@@ -28,6 +28,7 @@ const specimenFaults: readonly ProblemCode[] = [
   "result-contradicts",
   "too-many-organisms",
   "organism-group-contradicts",
+  "organism-missing",
 ];
 
 export const recordSpecimen = endpoint({

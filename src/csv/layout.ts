@@ -88,7 +88,7 @@ const dailyCounts = layout("daily-counts.csv", {
   catheters: required(count),
 });
 
-/** One line an organism; without an organism nothing grew. */
+/** One line an organism, or that nothing grew; an empty organism is no growth only where the source says so. */
 const specimens = layout("specimens.csv", {
   stay: required(identifier),
   specimen: optional(identifier),

@@ -1,5 +1,6 @@
 import { refuse } from "../../shared/problems.ts";
-import { specimenKey } from "../domain/intake/intake-line.ts";
+import { emptyOrganismFaults } from "../domain/intake/empty-organism.ts";
+import { type IntakeValues, specimenKey } from "../domain/intake/intake-line.ts";
 import { readableText } from "./cells/characters.ts";
 import type { CellContext, Layout, MarkKind, Reading } from "./column.ts";
 import { faultAt, faultsOf } from "./fault.ts";
@@ -44,6 +45,7 @@ export class LineReader {
         faults.push(...faultsOf(place, error));
       }
     }
+    if (faults.length === 0) faults.push(...this.#together(row, values));
     if (faults.length > 0) return this.#refuse(row, faults, values);
     const { line, raw } = row;
     // Safe: each value was read by the reader of its column, and the type of a line is made of those readers.
@@ -55,6 +57,19 @@ export class LineReader {
     const text = readableText(cell);
     if (text !== "") return column.reader.read(text, this.#context);
     return column.isRequired ? refuse("csv-cell-empty", `The column ${name} needs a value in every line.`) : undefined;
+  }
+
+  /** What is wrong with values that are readable each by itself. */
+  #together({ line }: Row, values: Readonly<Record<string, unknown>>): CsvFault[] {
+    const { name: file } = this.#layout;
+    if (file !== "specimens.csv") return [];
+    // Safe: the values were read by the readers of the columns of this file.
+    const said = values as unknown as IntakeValues["specimens.csv"];
+    return emptyOrganismFaults(said, this.#context.settings).map(({ code, detail, pointer }) => {
+      const column = (pointer ?? "").slice(1);
+      const position = this.#columns.find(({ name }) => name === column)?.position;
+      return faultAt({ file, line, column, ...(position === undefined ? {} : { position }) }, code, detail);
+    });
   }
 
   #troubleOf({ code, detail, line, cell }: NonNullable<Row["trouble"]>): CsvFault {

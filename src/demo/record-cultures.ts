@@ -35,7 +35,8 @@ function stepsOf(recorder: Recorder, culture: DemoCulture, zone: Zone): Done[] {
   if (patientId === undefined) throw new Error(`the demo did not store ${stay}`);
   const by = (when: Instant) => recorder.act(undefined, when);
   let caseId = 0;
-  const organisms = grew.map(([name, count]) => ({ name, ...(count === null ? {} : { count }) }));
+  const grown = grew.length > 0 || status === "pending" ? grew : ([["No growth", null]] as const);
+  const organisms = grown.map(([name, count]) => ({ name, ...(count === null ? {} : { count }) }));
   const specimen = { patientId, kind, collectedAt: at, method: "culture", status, organisms } as const;
   const signs = signsOf(culture.signs);
   const seen = at + hourMs;

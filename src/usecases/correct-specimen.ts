@@ -6,7 +6,7 @@ import {
   type SpecimenChanges,
   setAsideIn,
 } from "../domain/cultures/specimen.ts";
-import { resultFaults } from "../domain/cultures/specimen-faults.ts";
+import { growthFaults, resultFaults } from "../domain/cultures/specimen-faults.ts";
 import { type Mark, revise } from "../domain/timeline/timeline.ts";
 import { replaceSpecimen, specimenOf } from "../store/specimens.ts";
 import { type Act, notInFuture } from "./act.ts";
@@ -48,7 +48,10 @@ export async function correctSpecimen(
         const days = changes.collectedAt === undefined ? null : await daysOf();
         const day = days === null ? 0 : Math.min(days.zone.dayOf(specimen.collectedAt), days.today);
         const judged = changes.organisms !== undefined || changes.status !== undefined;
-        refuseFaults([...(days?.faultsOf(day, "/collectedAt") ?? []), ...(judged ? resultFaults(specimen) : [])]);
+        refuseFaults([
+          ...(days?.faultsOf(day, "/collectedAt") ?? []),
+          ...(judged ? [...resultFaults(specimen), ...growthFaults(specimen)] : []),
+        ]);
         return specimen;
       },
     },

@@ -1,5 +1,5 @@
 import { newSpecimen, type SpecimenText, setAsideIn } from "../domain/cultures/specimen.ts";
-import { resultFaults } from "../domain/cultures/specimen-faults.ts";
+import { growthFaults, resultFaults } from "../domain/cultures/specimen-faults.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockPatient } from "../store/patients.ts";
 import { addSpecimens } from "../store/specimens.ts";
@@ -19,7 +19,7 @@ export interface SpecimenStored {
  * Records a specimen of urine or blood with what the laboratory found so far. An unreadable count and a name that is not
  * on the list are kept as they were written and set aside.
  * Refuses, all faults at once: `in-the-future`, `outside-surveillance-days`, `result-contradicts`, `too-many-organisms`,
- * `organism-group-contradicts`; and `not-found`.
+ * `organism-group-contradicts`, `organism-missing`; and `not-found`.
  */
 export function recordSpecimen(
   act: Act,
@@ -34,7 +34,8 @@ export function recordSpecimen(
     const specimen = newSpecimen(writing, text, () => tx.newId());
     const days = await daysOfPatient(tx, { facilityId: by.facilityId, survivorId, now: by.now });
     const day = days.zone.dayOf(specimen.collectedAt);
-    refuseFaults([...days.faultsOf(Math.min(day, days.today), "/collectedAt"), ...resultFaults(specimen)]);
+    const placed = days.faultsOf(Math.min(day, days.today), "/collectedAt");
+    refuseFaults([...placed, ...resultFaults(specimen), ...growthFaults(specimen)]);
     await addSpecimens(tx, [specimen]);
     await determineAgain(tx, by, { patientIds: [survivorId], cause: "record-specimen" });
     const { id: specimenId, kind, status, version } = specimen;

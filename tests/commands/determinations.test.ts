@@ -15,7 +15,8 @@ onEachDatabase("determinations", (fresh) => {
     const bay = await alderBay(store);
     for (const name of ["P1", "P2", "P3"]) {
       const { patientId } = await bay.admit(name, "2024-03-01 08:00");
-      const specimen = { patientId, kind: "urine", method: "culture", status: "final", organisms: [] } as const;
+      const organisms = [{ name: "No growth" }];
+      const specimen = { patientId, kind: "urine", method: "culture", status: "final", organisms } as const;
       await recordSpecimen(bay.at("2024-03-10 12:00"), { ...specimen, collectedAt: utc("2024-03-10 08:00") });
     }
     await store.close();

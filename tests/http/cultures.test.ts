@@ -112,7 +112,7 @@ onEachDatabase("specimens", (fresh) => {
 
   it("lie from 2 days before the first inpatient day to 4 days after discharge", async () => {
     const { patientId, stayId } = await bed.admit("DAYS");
-    const on = (collectedAt: string) => ({ ...urine, patientId, collectedAt, organisms: [] });
+    const on = (collectedAt: string) => ({ ...urine, patientId, collectedAt, organisms: [{ name: "No growth" }] });
     await desk.ask(dischargePatient, { stayId, dischargedAt: "2026-11-16T08:30", seenVersion: 1 });
     for (const time of ["2026-11-13T23:59", "2026-11-10T09:00"])
       expect(await refused(recordSpecimen, on(time))).toEqual([409, "outside-surveillance-days /collectedAt"]);

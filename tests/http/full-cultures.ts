@@ -10,12 +10,13 @@ const { recordSigns, recordSpecimen } = endpoints;
  * with the number of the case.
  */
 export async function fillCultures(desk: Desk, patientId: number): Promise<number> {
+  const none = [{ name: "No growth" }];
   const final = { patientId, method: "culture", status: "final" } as const;
   const { specimenId } = await desk.ask(recordSpecimen, {
     ...{ ...final, kind: "urine", collectedAt: "2026-11-20T07:30", number: "L-2041" },
     organisms: [{ name: "Escherichia coli", count: ">100000" }],
   });
-  await desk.ask(recordSpecimen, { ...final, kind: "blood", collectedAt: "2026-11-20T07:40", organisms: [] });
+  await desk.ask(recordSpecimen, { ...final, kind: "blood", collectedAt: "2026-11-20T07:40", organisms: none });
   await desk.ask(recordSigns, {
     ...{ patientId, day: "2026-11-20" as Day },
     signs: [

@@ -55,11 +55,28 @@ onEachDatabase("real specimens imported with their stays", (fresh) => {
     return answers;
   }
 
+  it("without that setting of the source, a line without an organism is rejected and says how to repair it", async () => {
+    const bay = await alderBay(shared.store);
+    const result = await importFiles(bay.at("2025-12-01 12:00"), files, { setAside: true, assumeInpatient: true });
+    const refused = await shared.store.read((read) =>
+      read.db.importLine.findMany({ where: { importId: result.importId, file: "specimens.csv", state: "refused" } }),
+    );
+    expect(refused).toHaveLength(146);
+    const faults = refused.flatMap(
+      ({ faults: said }) => JSON.parse(said ?? "[]") as { code: string; column: string }[],
+    );
+    expect(new Set(faults.map(({ code, column }) => `${code} ${column}`))).toEqual(
+      new Set(["organism-missing organism"]),
+    );
+  });
+
   it("every line is determined, waits for a person, or cannot be determined for a reason", {
     timeout: 120_000,
   }, async () => {
     const bay = await alderBay(shared.store);
-    const options = { setAside: true, assumeInpatient: true };
+    // 146 of the 161 lines have no organism: the source means no growth by it.
+    const settings = { emptyOrganism: "no-growth", midnight: "time" } as const;
+    const options = { setAside: true, assumeInpatient: true, settings };
     const result = await importFiles(bay.at("2025-12-01 12:00"), files, options);
     // The three refused lines are of catheters.csv; the marked ones are of moves and catheters.
     expect(resultText(result)).toBe("applied: 316 accepted, 26 marked, 0 unchanged, 3 refused");

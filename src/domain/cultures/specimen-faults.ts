@@ -22,6 +22,13 @@ export function resultFaults({ status, organisms }: Pick<RecordedSpecimen, "stat
   return faults;
 }
 
+/** `organism-missing` for a final report that a person records without saying that nothing grew. */
+export function growthFaults({ status, organisms }: Pick<RecordedSpecimen, "status" | "organisms">): Fault[] {
+  if (organisms.length > 0 || (status !== "final" && status !== "corrected")) return [];
+  const detail = "A final report without an organism is not taken for no growth.";
+  return [{ code: "organism-missing", pointer: "/organisms", detail }];
+}
+
 function groupFaults({ name, group }: RecordedOrganism, i: number): Fault[] {
   const known = group === null ? null : matchOrganism(name);
   if (known === null || known.group === group) return [];

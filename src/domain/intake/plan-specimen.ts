@@ -49,7 +49,7 @@ export function recallSpecimen(plan: Plan, line: SpecimenLine): void {
 
 function tell(plan: Plan, line: SpecimenLine, specimen: RecordedSpecimen): void {
   made(plan, `specimen ${specimen.id}`, line);
-  const organism = organismOf(specimen, line.values.organism);
+  const organism = organismOf({ ...specimen, organisms: grownOf(specimen) }, line.values.organism);
   made(plan, organism ? `organism ${organism.id}` : noGrowthOf(specimen), line);
 }
 
@@ -115,9 +115,10 @@ function grownIn(
   { organism: name, group, count }: Values,
   before: RecordedSpecimen = specimen,
 ): readonly RecordedOrganism[] {
-  const { organisms } = specimen;
-  if (name === null) {
-    if (organisms.length === 0) return organisms;
+  const organisms = grownOf(specimen);
+  if (name === null || isNoGrowth({ name, group })) {
+    const said = name === null ? [] : [{ id: plan.newId(), name, group, count }];
+    if (organisms.length === 0) return specimen.organisms.length > 0 ? specimen.organisms : said;
     notMadeHere(plan, `specimen ${specimen.id}`);
     const detail = "The record has organisms. A report that takes them away has the status corrected.";
     return refuse("result-contradicts", detail, { pointer: "/organisms" });
@@ -134,7 +135,19 @@ function grownIn(
   return organisms.map((one) => (one === known ? now : one));
 }
 
-function organismOf({ organisms }: RecordedSpecimen, name: string | null): RecordedOrganism | undefined {
+/** Whether a name says that nothing grew. */
+function isNoGrowth(named: Pick<RecordedOrganism, "name" | "group">): boolean {
+  return identityOf(named).group === "no-growth";
+}
+
+function grownOf({ organisms }: RecordedSpecimen): RecordedOrganism[] {
+  return organisms.filter((one) => !isNoGrowth(one));
+}
+
+function organismOf(
+  { organisms }: Pick<RecordedSpecimen, "organisms">,
+  name: string | null,
+): RecordedOrganism | undefined {
   return name === null ? undefined : organisms.find((one) => folded(one.name) === folded(name));
 }
 

@@ -61,7 +61,7 @@ export const review = (at: number, values: Partial<IntakeValues["reviews.csv"]>,
   return dayOnly ? { ...said, marks: [{ kind: "time-unknown", column: "day" }] } : said;
 };
 
-/** A line of specimens.csv: a final report of a urine culture of the stay S1 without growth. */
+/** A line of specimens.csv: a final report of a urine culture of the stay S1, without an organism. */
 export const specimen = (at: number, values: Partial<IntakeValues["specimens.csv"]>) =>
   line("specimens.csv", at, values);
 /** A line of signs.csv, of a temperature of the stay S1 on 1 January 1970. */

@@ -148,4 +148,23 @@ describe("lines of specimens", () => {
       "urine null final v2: Escherichia coli >100,000 + Proteus mirabilis >100,000",
     ]);
   });
+
+  it("that say no growth in words are no organism beside others", () => {
+    const none = { collected: hour(30), organism: "No growth at 48 hours" };
+    const first = planned([specimen(2, none)]);
+    expect(first.told).toEqual(["urine null final v1: No growth at 48 hours null"]);
+    expect(planned([specimen(2, none)], first.after).outcomes).toEqual(["unchanged"]);
+    expect(planned([specimen(2, { ...none, organism: "Sterile" })], first.after).outcomes).toEqual(["unchanged"]);
+    expect(planned([specimen(2, coli)], first.after).told).toEqual(["urine null final v2: Escherichia coli >100,000"]);
+    expect(planned([specimen(2, none)], planned([specimen(2, coli)]).after).outcomes).toEqual([
+      "result-contradicts organism",
+    ]);
+    for (const lines of [
+      [specimen(2, none), specimen(3, coli)],
+      [specimen(2, coli), specimen(3, none)],
+    ])
+      expect(planned(lines).outcomes[1]).toBe("line-contradicts collected see specimens.csv line 2");
+    const corrected = planned([specimen(2, { ...none, status: "corrected" })], planned([specimen(2, coli)]).after);
+    expect(corrected.told).toEqual(["urine null corrected v2: No growth at 48 hours null"]);
+  });
 });

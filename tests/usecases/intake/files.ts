@@ -1,4 +1,4 @@
-import { defaultSourceSettings } from "../../../shared/source-settings.ts";
+import { defaultSourceSettings, type SourceSettings } from "../../../shared/source-settings.ts";
 import { itemsFrom } from "../../../src/csv/intake-items.ts";
 import { readSources } from "../../../src/csv/read-sources.ts";
 import { zoneNamed } from "../../../src/domain/days/zone.ts";
@@ -12,19 +12,28 @@ import type { ImportOptions, ImportResult, IntakeItem } from "../../../src/useca
 export type Files = Readonly<Record<string, readonly string[]>>;
 
 /** What the CSV door reads from files; local times are in that zone. */
-export function itemsOf(files: Files, zone = "UTC"): AsyncIterable<IntakeItem> {
+export function itemsOf(files: Files, zone = "UTC", settings = defaultSourceSettings): AsyncIterable<IntakeItem> {
   const sources = Object.entries(files).map(([name, lines]) => ({
     name,
     open: async function* () {
       yield new TextEncoder().encode(lines.map((line) => `${line}\n`).join(""));
     },
   }));
-  return itemsFrom(readSources(sources, { zone: zoneNamed(zone), settings: defaultSourceSettings }), () => undefined);
+  return itemsFrom(readSources(sources, { zone: zoneNamed(zone), settings }), () => undefined);
 }
 
 /** Imports files as the command line does. */
-export function importFiles(act: Act, files: Files, options: Partial<ImportOptions> = {}): Promise<ImportResult> {
-  return importLines(act, itemsOf(files), { dryRun: false, setAside: false, assumeInpatient: false, ...options });
+export function importFiles(
+  act: Act,
+  files: Files,
+  { settings, ...options }: Partial<ImportOptions> & { readonly settings?: SourceSettings } = {},
+): Promise<ImportResult> {
+  return importLines(act, itemsOf(files, "UTC", settings), {
+    dryRun: false,
+    setAside: false,
+    assumeInpatient: false,
+    ...options,
+  });
 }
 
 /** How many lines came to what, as text: `applied: 2 accepted, 1 marked, 0 unchanged, 0 refused`. */

@@ -46,7 +46,7 @@ onEachDatabase("specimens and signs of files", (fresh) => {
     const bay = await alderBay(shared.store);
     const files = {
       ...course,
-      ...specimens("S1,,urine,2024-03-06T08:00,,Escherichia coli,,>100000", "S1,,blood,2024-03-06T08:10,,,,"),
+      ...specimens("S1,,urine,2024-03-06T08:00,,Escherichia coli,,>100000", "S1,,blood,2024-03-06T08:10,,No growth,,"),
       ...signs("S1,2024-03-05,,temperature,,101.1 F", "S1,2024-03-06,08:00,suprapubic-tenderness,no,"),
     };
     // Ward A is an inpatient ward; the removal of a catheter and the stay are as they are.
@@ -89,7 +89,7 @@ onEachDatabase("specimens and signs of files", (fresh) => {
       read.db.entryVersion.findMany({ where: { kind: "specimen", entryId: specimen?.id ?? 0 } }),
     );
     expect(old.map(({ body, version }) => [version, JSON.parse(body).organisms[0].name])).toEqual([[1, "Rods"]]);
-    const changes = { status: "corrected", organisms: [] } as const;
+    const changes = { status: "corrected", organisms: [{ name: "No growth" }] } as const;
     await correctSpecimen(bay.at(time), { specimenId: specimen?.id ?? 0, changes, reason: "Contaminated" });
     expect(resultText(await importFiles(bay.at(time), later))).toBe(
       "applied: 0 accepted, 0 marked, 2 unchanged, 0 refused",
@@ -98,7 +98,7 @@ onEachDatabase("specimens and signs of files", (fresh) => {
     expect(resultText(await importFiles(bay.at(time), prelim))).toBe(
       "applied: 0 accepted, 1 marked, 0 unchanged, 0 refused",
     );
-    expect((await told(patientId))[0]).toBe("urine corrected v3 ");
+    expect((await told(patientId))[0]).toBe("urine corrected v3 No growth null");
   });
 
   it("are set aside with all lines of their specimen, also for a cell that cannot be read", async () => {
@@ -109,7 +109,7 @@ onEachDatabase("specimens and signs of files", (fresh) => {
         "S1,,urine,2024-03-06T08:00,,Escherichia coli,,>100000",
         "S1,,urine,2024-03-06T08:00,,Proteus mirabilis,fungus,>100000",
         "S1,U2,urine,2024-03-06T09:00,,Escherichia coli,,>100000",
-        "S1,,blood,2024-04-06T09:00,,,,",
+        "S1,,blood,2024-04-06T09:00,,Sterile,,",
       ),
       ...signs("S1,2024-03-05,9:30,dysuria,yes,"),
     };
@@ -138,7 +138,10 @@ onEachDatabase("specimens and signs of files", (fresh) => {
     await importFiles(bay.at(time), { "moves.csv": moves });
     const [survivor, merged] = [await idOf("P1"), await idOf("P2")];
     await mergePatients(bay.at(time), { fromId: merged, intoId: survivor });
-    const both = specimens("S1,U1,urine,2024-03-06T08:00,,Candida albicans,,10^5", "S2,U2,urine,2024-03-15T08:00,,,,");
+    const both = specimens(
+      "S1,U1,urine,2024-03-06T08:00,,Candida albicans,,10^5",
+      "S2,U2,urine,2024-03-15T08:00,,No growth,,",
+    );
     expect(resultText(await importFiles(bay.at(time), both))).toBe(
       "applied: 2 accepted, 0 marked, 0 unchanged, 0 refused",
     );

@@ -31,6 +31,7 @@ export function organismsWords(organisms: readonly Organism[]): string | null {
   if (organisms.length === 0) return null;
   return organisms
     .map(({ name, count, group }) => {
+      if (group === "no-growth") return name;
       const said = [count ?? culturesText("countMissing"), ...(group === null ? [] : [organismGroupText(group)])];
       return `${name} (${said.join(", ")})`;
     })

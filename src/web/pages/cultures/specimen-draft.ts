@@ -29,6 +29,8 @@ export interface SpecimenDraft {
   readonly organisms: readonly OrganismDraft[];
 }
 
+/** What is recorded where the laboratory reports that nothing grew: an empty list says nothing. */
+const noGrowth = "No growth";
 const noOrganism: OrganismDraft = { row: 0, name: "", count: "", group: null };
 
 /** A urine culture of which nothing is known yet. The time is asked for: the day decides. */
@@ -47,15 +49,15 @@ export function withOrganism({ organisms }: SpecimenDraft): Pick<SpecimenDraft, 
 export function draftOf(specimen: Specimen, charted: (at: number) => string): SpecimenDraft {
   const { kind, collectedAt, method, status, number, organisms } = specimen;
   const isReported = status === "final" || status === "corrected";
+  const isGrown = organisms.some(({ group }) => group !== "no-growth");
   return {
     ...{ kind, method, status, collectedAt: charted(collectedAt), number: number ?? "" },
-    growth: organisms.length > 0 ? "some" : isReported ? "none" : null,
-    organisms:
-      organisms.length === 0
-        ? [noOrganism]
-        : organisms.map(({ name, count, group, isOnList }, row) => ({
-            ...{ row, name, count: count ?? "", group: isOnList ? null : group },
-          })),
+    growth: isGrown ? "some" : isReported || organisms.length > 0 ? "none" : null,
+    organisms: !isGrown
+      ? [noOrganism]
+      : organisms.map(({ name, count, group, isOnList }, row) => ({
+          ...{ row, name, count: count ?? "", group: isOnList ? null : group },
+        })),
   };
 }
 
@@ -72,7 +74,9 @@ export function isSaid(draft: SpecimenDraft): boolean {
 
 /** The organisms as they are sent; rows without a name are left out. */
 export function organismsOf(draft: SpecimenDraft): NonNullable<InputOf<typeof recordSpecimen>["organisms"]> {
-  if (draft.growth !== "some" || draft.status === "pending") return [];
+  if (draft.status === "pending" || draft.status === "withdrawn") return [];
+  if (draft.growth === "none") return draft.status === "preliminary" ? [] : [{ name: noGrowth }];
+  if (draft.growth !== "some") return [];
   return draft.organisms.flatMap(({ name, count, group }) =>
     name.trim() === ""
       ? []

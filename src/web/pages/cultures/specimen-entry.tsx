@@ -68,7 +68,8 @@ function Grew({ specimen: { organisms, status } }: { specimen: Specimen }): Reac
           <strong>
             <Said>{name}</Said>
           </strong>
-          , {count === null ? culturesText("countMissing") : <Said>{count}</Said>}
+          {group !== "no-growth" && ", "}
+          {group === "no-growth" ? null : count === null ? culturesText("countMissing") : <Said>{count}</Said>}
           {countKind === "unreadable" && <em className="note">{culturesText("countUnreadable")}</em>}
           {group === null ? (
             <em className="note">{culturesText("groupMissing")}</em>
