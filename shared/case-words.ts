@@ -9,17 +9,18 @@ export const caseStates = {
   confirmed: "Confirmed",
   disagreed: "Confirmed with a disagreement",
   pending: "Waiting for the laboratory",
-  closed: "Closed by itself",
+  closed: "Closed automatically",
 } as const;
 export const caseState = z.enum(words(caseStates));
 export type CaseState = z.infer<typeof caseState>;
 
-/** The lists in which cultures lie. */
+/** The lists of determined cultures. */
 export const caseLists = {
-  waiting: "Waiting for somebody",
+  waiting: "To review",
   pending: "Waiting for the laboratory",
-  decided: "Decided by somebody",
-  closed: "Closed by themselves: no growth, or not usable",
+  decided: "Reviewed",
+  closed: "Closed automatically: no growth, or not usable",
+  all: "All",
 } as const;
 export const caseList = z.enum(words(caseLists));
 export type CaseList = z.infer<typeof caseList>;

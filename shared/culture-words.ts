@@ -123,7 +123,7 @@ export type DeterminationOutcome = z.infer<typeof determinationOutcome>;
 /** What one step of a derivation came to. */
 export const stepStatuses = {
   held: "Holds",
-  failed: "Does not hold",
+  failed: "Not met",
   "cannot-tell": "Cannot be told",
   noted: "Noted",
 } as const;

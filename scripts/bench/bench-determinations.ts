@@ -1,5 +1,5 @@
 import { xoroshiro128plus } from "pure-rand/generator/xoroshiro128plus";
-import { determine } from "../../src/domain/criteria/index.ts";
+import { determine, determineWithHinges } from "../../src/domain/criteria/index.ts";
 import { type Story, type StorySign, timelineOf } from "../../src/domain/criteria/story.ts";
 import { us2024 } from "../../src/domain/editions/us-2024.ts";
 import { type BenchResult, medianOf } from "./bench-line.ts";
@@ -18,6 +18,7 @@ export async function benchDeterminations({
   const all = drawStories(seed, timelines).map(timelineOf);
   const texts = all.map((timeline) => JSON.stringify(timeline));
   const ours = await medianOf(3, () => all.map((timeline) => determine(timeline, us2024)));
+  const withHinges = await medianOf(3, () => all.map((timeline) => determineWithHinges(timeline, us2024)));
   const parsed = await medianOf(3, () => texts.map((text): unknown => JSON.parse(text)));
   const found = ours.value.flat();
   const steps = found.reduce((sum, { derivation }) => sum + derivation.length, 0);
@@ -33,6 +34,7 @@ export async function benchDeterminations({
     ],
     notes: [
       `Determinations: ${Math.round(timelines / ours.seconds)} timelines a second, with ${steps} sentences in all; a timeline has ${Math.round(bytes / timelines)} bytes of JSON.`,
+      `With every other reading that can matter: ${Math.round(timelines / withHinges.seconds)} timelines a second, ${(withHinges.seconds / ours.seconds).toFixed(1)} times as long.`,
       `They came to: ${[...outcomes].map(([outcome, count]) => `${outcome} ${count}`).join(", ")}.`,
     ],
   };

@@ -58,6 +58,10 @@ export const caseInList = z
     isDischarged: z.boolean(),
     grew: z.array(z.string()).describe("What grew, with counts, as the laboratory wrote it"),
     lookUp: z.array(z.string()).describe("Of what cannot be told: what to look up"),
+    hinges: z
+      .array(z.strictObject({ point: z.string(), otherAnswer: z.string() }))
+      .describe("Open points of which another reading gives another answer"),
+    closedBecause: z.string().nullable().describe("Why it closed automatically, as a sentence; null when it did not"),
     glance: z.array(glanceDay).describe("14 days: from 10 days before the day of collection to 3 days after it"),
   })
   .meta({ id: "CaseInList" });
@@ -95,6 +99,10 @@ export const caseDetail = z
   .strictObject({
     ...aboutCase,
     caution: z.string(),
+    ageMonths: z
+      .int()
+      .nullable()
+      .describe("Completed months of age on the date of event, or of collection where there is none; null: not known"),
     knownThrough: day.describe("The day up to which the record was read"),
     determination: determination.nullable().describe("With every step; wards are named by their codes"),
     decisions: z

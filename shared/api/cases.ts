@@ -18,6 +18,9 @@ export const listCases = endpoint({
     from: day
       .optional()
       .describe("The first day of collection; left out: all that wait, and the last 92 days of what is settled"),
+    month: month
+      .optional()
+      .describe("Only those whose event, or where there is none whose collection, is in this month"),
   },
   output: z
     .strictObject({

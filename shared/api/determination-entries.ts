@@ -34,6 +34,7 @@ const event = z
     firstElementDay: day,
     window: z.strictObject({ first: day, last: day, usableFrom: day }),
     hospitalDay: z.int().describe("1 is the first day on an inpatient ward"),
+    catheterDay: z.int().nullable().describe("Null: no indwelling urethral catheter was in place on the date of event"),
     onset,
     deviceAssociated: z.boolean(),
     isCauti: z.boolean().describe("Healthcare-associated and device-associated: it counts against catheter-days"),
@@ -47,6 +48,24 @@ const event = z
   })
   .meta({ id: "SurveillanceEvent" });
 
+const evidence = z.strictObject({
+  kind: z.enum(["specimen", "organism", "sign", "finding", "catheter", "stay", "ward", "patient"]),
+  id: z.int(),
+});
+
+const hinge = z
+  .strictObject({
+    option: z.string(),
+    point: z.string(),
+    reading: z.string().describe("In force"),
+    otherReading: z.string(),
+    otherAnswer: z.string().describe("What the other reading would give"),
+    changesCauti: z.boolean(),
+    setAside: z.string().nullable().describe("Evidence that the reading in force does not use, in words"),
+    evidence: z.array(evidence),
+  })
+  .meta({ id: "Hinge" });
+
 export const determination = z
   .strictObject({
     subject,
@@ -55,7 +74,11 @@ export const determination = z
     event: event.nullable(),
     repeatOf: subject.nullable(),
     dependsOn: z.array(subject).describe("Undetermined subjects that may turn this event into a repeat of theirs"),
+    closes: z
+      .boolean()
+      .describe("Certain whatever is not known: no growth, unusable or withdrawn; it closes automatically"),
     otherReading: z.string().nullable(),
+    hinges: z.array(hinge).describe("Open points of which another reading gives another answer"),
     derivation: z.array(step).describe("The sentences, in order"),
   })
   .meta({ id: "Determination" });

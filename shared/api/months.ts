@@ -14,6 +14,9 @@ const wardInfections = z
     waiting: z.int().describe("Positive cultures that wait for confirmation; they are not counted yet"),
     cannotTell: z.int().describe("Cultures that cannot be determined; they are not counted"),
     pending: z.int().describe("Urine cultures that wait for the laboratory, up to three days after the month"),
+    closed: z.int().describe("Urine cultures that closed automatically, because they certainly cannot count"),
+    determined: z.int().describe("All determined cultures of the month"),
+    hinging: z.int().describe("Those of them of which another reading of an open point gives another answer"),
     noneFound: z
       .strictObject({ noneFoundId: id, version, at: instant, by: id })
       .nullable()

@@ -25,7 +25,8 @@ export const caseRoutes: Pick<Routes, Names> = {
     return correctFinding(act, { findingId, reason, seenVersion, changes });
   },
   voidFinding: (act, input) => voidFinding(act, input),
-  listCases: (act, { list, from }) => listCases(act, { list, from: from === undefined ? null : dayNumber(from) }),
+  listCases: (act, { list, from, month }) =>
+    listCases(act, { list, from: from === undefined ? null : dayNumber(from), month: month ?? null }),
   readCase: (act, input) => readCase(act, input),
   confirmCase: (act, { remark = null, ...input }) =>
     decideCase(act, { ...input, kind: "confirmation", reason: remark }),

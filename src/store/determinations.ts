@@ -145,7 +145,14 @@ export function keptFrom({ patient, determinedAt, ...row }: Row): KeptDeterminat
   return { ...row, survivorId: patient.survivorId, determinedAt: determinedAt.getTime() } as KeptDetermination;
 }
 
-/** The determination of a stored text; null when there is nothing to determine any more. */
+/**
+ * The determination of a stored text; null when there is nothing to determine any more. One that was stored before
+ * hinges were worked out has none, and closes by its outcome, as it did then.
+ */
 export function determinationIn({ body }: Pick<StoredDetermination, "body">): Determination | null {
-  return JSON.parse(body) as Determination | null;
+  const stored = JSON.parse(body) as Determination | null;
+  if (stored === null || "hinges" in stored) return stored;
+  const { outcome, event, ...rest } = stored as Determination;
+  const closes = outcome === "negative" || outcome === "not-usable" || outcome === "set-aside";
+  return { ...rest, outcome, closes, hinges: [], event: event && { ...event, catheterDay: null } };
 }

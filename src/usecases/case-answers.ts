@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import type { caseInList } from "../../shared/api/case-entries.ts";
+import type { Determination } from "../domain/criteria/index.ts";
 import { glanceAround } from "../domain/cultures/glance.ts";
 import { reportedWords, summaryWords } from "../domain/cultures/summary-words.ts";
 import { surveillanceOf } from "../domain/cultures/surveillance-of.ts";
@@ -11,7 +12,8 @@ import { determinationIn, type KeptDetermination } from "../store/determinations
 import type { DeterminingRules } from "./determining-rules.ts";
 
 type Answer = z.output<typeof caseInList>;
-type About = Omit<Answer, "isCauti" | "criterion" | "dateOfEvent" | "isDischarged" | "grew" | "lookUp" | "glance">;
+type ListOnly = "isDischarged" | "grew" | "lookUp" | "hinges" | "closedBecause" | "glance";
+type About = Omit<Answer, "isCauti" | "criterion" | "dateOfEvent" | ListOnly>;
 
 /** What every answer about a case needs. */
 export interface CaseContext {
@@ -68,11 +70,18 @@ export function caseOfList(kept: KeptDetermination, context: CaseContext, rules:
     isDischarged: timeline.stays.every(({ dischargeDay }) => dischargeDay !== null),
     grew: grewIn(record, kept.caseId),
     lookUp: [...new Set(told?.derivation.flatMap(({ lookUp }) => lookUp ?? []))],
+    hinges: (told?.hinges ?? []).map(({ point, otherAnswer }) => ({ point, otherAnswer })),
+    closedBecause: kept.state === "closed" ? closedBecause(told) : null,
     glance: glanceAround(timeline, kept.day).map(({ day, signs, ...said }) => ({
       ...said,
       ...{ day: dayText(day), signs: [...signs] },
     })),
   };
+}
+
+/** The sentence for which a culture is certain to be of no use; of a voided one there is none. */
+function closedBecause(told: Determination | null): string | null {
+  return told?.derivation.find(({ status }) => status === "failed")?.sentence ?? null;
 }
 
 function grewIn({ specimens }: PatientRecord, caseId: number): string[] {

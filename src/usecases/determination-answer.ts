@@ -16,9 +16,11 @@ type Answer = OutputOf<typeof readDeterminations>["determinations"][0];
 
 /** A determination as it is answered: days as text, and the sources of its rule beside each sentence. */
 export function determinationAnswer(determination: Determination): Answer {
-  const { subject, editionId, outcome, event, repeatOf, dependsOn, otherReading, derivation } = determination;
+  const { subject, editionId, outcome, event, repeatOf, dependsOn, otherReading, closes, hinges, derivation } =
+    determination;
   return {
-    ...{ editionId, outcome, otherReading },
+    ...{ editionId, outcome, closes, otherReading },
+    hinges: hinges.map(({ evidence, ...hinge }) => ({ ...hinge, evidence: [...evidence] })),
     subject: subjectAnswer(subject),
     event: event && eventAnswer(event),
     repeatOf: repeatOf && subjectAnswer(repeatOf),

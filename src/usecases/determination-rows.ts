@@ -24,7 +24,6 @@ export function rowOf(
   determining: Determining,
 ): Row {
   const { subject, editionId, outcome, event } = determination;
-  const windowDays = editionNamed(editionId)?.options.windowDays ?? 0;
   return {
     ...{ caseId: subject.id, patientId, subjectKind: subject.kind, day: subject.day, placeId, editionId, outcome },
     eventDay: event?.dateOfEvent ?? null,
@@ -35,9 +34,16 @@ export function rowOf(
     reported: reportedText(determination),
     body: JSON.stringify(determination),
     // From the day after its window has closed on, nothing more comes with time alone.
-    settlesOn: subject.day + windowDays + 1,
+    settlesOn: subject.day + longestWindow(editionId) + 1,
     ...determining,
   };
+}
+
+/** The days after an anchor that a reading can still take evidence from, other readings than that in force too. */
+function longestWindow(editionId: string): number {
+  const edition = editionNamed(editionId);
+  const others = edition?.openPoints.flatMap(({ option, otherValues }) => (option === "windowDays" ? otherValues : []));
+  return Math.max(edition?.options.windowDays ?? 0, ...(others ?? []).map(Number));
 }
 
 /** The row of a case whose specimen or finding does not stand any more. */

@@ -1,10 +1,12 @@
 import type { listCases as endpoint } from "../../shared/api/cases.ts";
-import type { CaseList, CaseState } from "../../shared/case-words.ts";
+import { type CaseList, type CaseState, caseList, caseState } from "../../shared/case-words.ts";
 import { determinationCaution } from "../../shared/culture-words.ts";
+import type { Month } from "../../shared/day.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { type DayNumber, dayText } from "../domain/days/day-number.ts";
+import { monthDays } from "../domain/days/month.ts";
 import { writeAudit } from "../store/audit.ts";
-import { casesByState, casesIn } from "../store/case-lists.ts";
+import { casesBetween, casesByState, casesIn } from "../store/case-lists.ts";
 import { cultureRecords } from "../store/culture-records.ts";
 import { determinationsOfCase, type KeptDetermination } from "../store/determinations.ts";
 import type { Tx } from "../store/store.ts";
@@ -19,6 +21,7 @@ const statesOf: Readonly<Record<CaseList, readonly CaseState[]>> = {
   pending: ["pending"],
   decided: ["confirmed", "disagreed"],
   closed: ["closed"],
+  all: caseState.options,
 };
 
 /** How many days of what is settled are listed unless somebody asks for more. */
@@ -27,17 +30,20 @@ const settledDays = 92;
 /** The determined cultures of a list, with how many there are in each; the view is recorded. */
 export async function listCases(
   act: Act,
-  { list, from }: { readonly list: CaseList; readonly from: DayNumber | null },
+  { list, from, month }: { readonly list: CaseList; readonly from: DayNumber | null; readonly month: Month | null },
 ): Promise<OutputOf<typeof endpoint>> {
   await determineByNow(act);
   const by = recording(act);
-  const isSettled = list === "decided" || list === "closed";
+  const isSettled = list === "decided" || list === "closed" || list === "all";
   return act.store.tx(
     async (tx) => {
       const rules = await loadDeterminingRules(tx, by.facilityId);
       const today = rules.zone.dayOf(act.now);
       const first = from ?? (isSettled ? today - settledDays : null);
-      const found = await casesIn(tx, by.facilityId, { states: statesOf[list], from: first });
+      const found =
+        month === null
+          ? await casesIn(tx, by.facilityId, { states: statesOf[list], from: first })
+          : (await casesBetween(tx, by.facilityId, monthDays(month))).filter(({ state }) => isIn(list, state));
       const patientIds = [...new Set(found.map(({ survivorId }) => survivorId))];
       const records = new Map((await cultureRecords(tx, patientIds)).map((one) => [one.patientId, one]));
       const codes = await wardCodes(tx, by.facilityId);
@@ -62,7 +68,12 @@ export async function listCases(
 
 function countsOf(states: Readonly<Record<CaseState, number>>): Record<CaseList, number> {
   const count = (list: CaseList) => statesOf[list].reduce((sum, state) => sum + states[state], 0);
-  return { waiting: count("waiting"), pending: count("pending"), decided: count("decided"), closed: count("closed") };
+  const counts = caseList.options.map((list) => [list, count(list)]);
+  return Object.fromEntries(counts) as Record<CaseList, number>;
+}
+
+function isIn(list: CaseList, state: KeptDetermination["state"]): boolean {
+  return state !== "replaced" && statesOf[list].includes(state);
 }
 
 /** What a case was before is asked only where it changed since somebody decided: there are few of those. */

@@ -3,7 +3,7 @@ import { determinationCaution } from "../../shared/culture-words.ts";
 import { type EditionId, editionId } from "../../shared/edition-words.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import {
-  determine,
+  determineWithHinges,
   type Edition,
   type Example,
   type Rule,
@@ -65,7 +65,7 @@ function ruleTold(rule: Rule): Answer["rules"][0] {
 
 /** An example with what the derivation of its story says by the rule, worked out as for a patient. */
 function exampleTold({ id }: Rule, { title, editionId: inEdition, status, story }: Example) {
-  const [first] = determine(timelineOf(story), held(inEdition));
+  const [first] = determineWithHinges(timelineOf(story), held(inEdition));
   const steps = first?.derivation.filter(({ rule }) => rule === id) ?? [];
   const sentences = steps.map(({ sentence }) => sentence);
   return { title, editionId: inEdition, story: storyWords(story), status, sentences };

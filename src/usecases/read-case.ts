@@ -2,6 +2,7 @@ import type { readCase as endpoint } from "../../shared/api/cases.ts";
 import { determinationCaution } from "../../shared/culture-words.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { refuse } from "../../shared/problems.ts";
+import { completedMonths } from "../domain/criteria/index.ts";
 import { surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import { determinationWithCodes, type WardCodes } from "../domain/cultures/ward-codes.ts";
 import { dayText } from "../domain/days/day-number.ts";
@@ -47,6 +48,7 @@ export async function readCase(act: Act, { caseId }: { readonly caseId: number }
       return {
         ...aboutCase(kept, { record, codes, today, history }),
         ...{ caution: determinationCaution, knownThrough: dayText(today) },
+        ageMonths: record.birthDay === null ? null : completedMonths(record.birthDay, kept.eventDay ?? kept.day),
         determination: determinationTold(kept, codes),
         decisions: decisions.map((one) => decisionTold(one, history, codes)),
         history: history.map((one, i) => versionTold(one, history[i - 1], codes)),

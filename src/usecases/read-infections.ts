@@ -4,6 +4,7 @@ import { monthDays } from "../domain/days/month.ts";
 import { editionNamed } from "../domain/editions/index.ts";
 import { daysAfterMonth, type WardInfections, wardInfections } from "../domain/reports/infections.ts";
 import { casesBetween } from "../store/case-lists.ts";
+import { determinationIn } from "../store/determinations.ts";
 import { type NoneFoundRow, noneFoundIn } from "../store/none-found.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import type { Read } from "../store/store.ts";
@@ -34,7 +35,8 @@ export async function infectionsIn(
   { month, wardIds }: WardsOfMonth,
 ): Promise<MonthInfections[]> {
   const { first, last } = monthDays(month);
-  const cases = await casesBetween(read, facilityId, { first, last: last + daysAfterMonth });
+  const kept = await casesBetween(read, facilityId, { first, last: last + daysAfterMonth });
+  const cases = kept.map((one) => ({ ...one, hasHinge: (determinationIn(one)?.hinges ?? []).length > 0 }));
   const scopes = await scopesOfFacility(read, facilityId, wardIds);
   const standing = new Map((await noneFoundIn(read, facilityId, month)).map((one) => [one.wardId, one]));
   return wardIds.map((wardId) => {

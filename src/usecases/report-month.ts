@@ -26,9 +26,10 @@ export async function reportMonth(act: Act, input: { month: Month } & Reach): Pr
 }
 
 function infectionsTold({ watch, noneFound, ...ward }: MonthInfections): Answer["infections"][0] {
-  const { wardId, cautis, waiting, cannotTell, pending } = ward;
+  const { wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging } = ward;
   return {
-    ...{ wardId, cautis, waiting, cannotTell, pending, isWatched: watch !== null, edition: watch?.edition ?? null },
+    ...{ wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging },
+    ...{ isWatched: watch !== null, edition: watch?.edition ?? null },
     noneFound: noneFound && {
       ...{ noneFoundId: noneFound.id, version: noneFound.version },
       ...{ at: noneFound.recordedAt, by: noneFound.recordedBy },

@@ -121,7 +121,14 @@ onEachDatabase("the work on determined cultures", (fresh) => {
 
   it("closes itself without growth, waits for the laboratory, and may end as what nobody can tell", async () => {
     const { caseId } = await cultured(desk, { grew: "" });
-    expect(await only("closed", caseId)).toMatchObject({ state: "closed", outcome: "negative" });
+    expect(await only("closed", caseId)).toMatchObject({
+      ...{ state: "closed", outcome: "negative", hinges: [] },
+      closedBecause: "The urine culture of 12 November 2026 grew nothing.",
+    });
+    const closedIn = async (text: string) =>
+      (await desk.ask(listCases, { list: "closed", month: month.parse(text) })).cases.map((one) => one.caseId);
+    expect([await closedIn("2026-10"), await closedIn("2026-11")]).toEqual([[], expect.arrayContaining([caseId])]);
+    expect((await counted())?.closed).toBeGreaterThan(0);
     expect((await desk.refused(confirmCase, { caseId, seenVersion: 1 })).code).toBe("nothing-to-decide");
     const doubtful = await cultured(desk, { grew: "Odd thing" });
     const gaps = async () =>

@@ -11,3 +11,10 @@ export function completedYears(birthDay: DayNumber, day: DayNumber): number {
   const isBefore = monthsLeft < 0 || (monthsLeft === 0 && date.getUTCDate() < birth.getUTCDate());
   return isBefore ? years - 1 : years;
 }
+
+/** Completed months of age on a day, by the day of the month; negative before birth. */
+export function completedMonths(birthDay: DayNumber, day: DayNumber): number {
+  const [birth, date] = [new Date(birthDay * dayMs), new Date(day * dayMs)];
+  const months = (date.getUTCFullYear() - birth.getUTCFullYear()) * 12 + date.getUTCMonth() - birth.getUTCMonth();
+  return date.getUTCDate() < birth.getUTCDate() ? months - 1 : months;
+}

@@ -114,7 +114,7 @@ function concluded(found: Found, steps: readonly Step[], world: World): Attempt 
   const told = [...steps, ...tellMet(met, world)];
   if (daysLate <= 0) return { outcome: "event", met, steps: told };
   const late = stepOf(afterDischarge, {
-    status: daysLate === 1 ? "held" : "failed",
+    status: daysLate === 1 ? "held" : "noted",
     day: dateOfEvent,
     sentence: `The date of event lies ${daysWords(daysLate)} after the last day on an inpatient ward, ${dayWords(episode.lastDay)}: ${daysLate === 1 ? "it belongs to the ward that discharged" : "it is not reported"}.`,
     evidence: episode.stayIds.map((id) => ({ kind: "stay", id })),

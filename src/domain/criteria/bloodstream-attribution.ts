@@ -22,7 +22,7 @@ export const bloodstreamAttribution: PeriodRule = {
       title: "Matching blood a day later",
       editionId: "us-2024",
       story: { catheters: [[2, null]], urine, signs, blood: [{ day: 22, grew: [["E. coli", null]] }] },
-      status: "failed",
+      status: "noted",
       says: "7 March to 21 March 2024",
     },
     {

@@ -24,7 +24,7 @@ export const catheterSevenDays: DeviceRule = {
       title: "Removed 8 days before onset",
       editionId: "ecdc-2017",
       story: { catheters: [[1, 2]], urine, signs },
-      status: "failed",
+      status: "noted",
     },
     {
       title: "Nobody knows whether it was removed 8 days before onset or later",

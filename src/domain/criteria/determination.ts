@@ -1,5 +1,6 @@
 import type { DeterminationOutcome, Onset, StepStatus } from "../../../shared/culture-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
+import type { EditionOptions } from "./edition.ts";
 import type { RuleId } from "./rule.ts";
 
 /** A record that a step rests on. */
@@ -37,6 +38,8 @@ export interface SurveillanceEvent {
   readonly window: DayRange & { readonly usableFrom: DayNumber };
   /** 1 is the first day on an inpatient ward. */
   readonly hospitalDay: number;
+  /** The day of the catheter on the date of event, as eligibility counts; null without one on that day. */
+  readonly catheterDay: number | null;
   readonly onset: Onset;
   readonly deviceAssociated: boolean;
   /** Healthcare-associated and device-associated: it counts against catheter-days. */
@@ -62,6 +65,22 @@ export interface Subject {
   readonly day: DayNumber;
 }
 
+/** An open point of which another reading gives another answer. */
+export interface Hinge {
+  readonly option: keyof EditionOptions;
+  readonly point: string;
+  /** In force. */
+  readonly reading: string;
+  readonly otherReading: string;
+  /** What the other reading comes to, in words. */
+  readonly otherAnswer: string;
+  /** Whether a catheter-associated infection appears or goes with it. */
+  readonly changesCauti: boolean;
+  /** What the reading in force does not use and the other does, in words, with the entries; null where it is no entry. */
+  readonly setAside: string | null;
+  readonly evidence: readonly Evidence[];
+}
+
 export interface Determination {
   readonly subject: Subject;
   readonly editionId: string;
@@ -74,7 +93,9 @@ export interface Determination {
   readonly repeatOf: Subject | null;
   /** Undetermined subjects that may turn this event into a repeat of theirs. */
   readonly dependsOn: readonly Subject[];
-  /** Where the patient came back within a day: what the reading that the edition did not choose would say. */
+  /** What other readings of open points would say, in one text; null when all of them say the same. */
   readonly otherReading: string | null;
+  /** The open points on whose reading the answer hinges. Empty where they were not tried. */
+  readonly hinges: readonly Hinge[];
   readonly derivation: readonly Step[];
 }

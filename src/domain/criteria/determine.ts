@@ -2,12 +2,10 @@ import { afterDeath } from "./after-death.ts";
 import { type Attempt, stepOf } from "./attempt.ts";
 import type { Determination, Step, Subject } from "./determination.ts";
 import type { Edition } from "./edition.ts";
-import { hasQuickReturn } from "./episodes.ts";
 import { eventOf } from "./event-of.ts";
 import { dayWords } from "./in-words.ts";
 import { attemptInAll } from "./merge-worlds.ts";
 import type { PossibleCulture } from "./possible-cultures.ts";
-import { readmission } from "./readmission.ts";
 import type { CultureVerdict } from "./rule-kinds.ts";
 import { bySubject } from "./subject-order.ts";
 import type { SurveillanceTimeline } from "./surveillance-timeline.ts";
@@ -20,12 +18,13 @@ import { type World, worldsOf } from "./world.ts";
  * as `ward 7`. Never throws for what a record can hold: contradictions and gaps give `cannot-tell` or `set-aside`.
  */
 export function determine(timeline: SurveillanceTimeline, edition: Edition): Determination[] {
-  const determined = determineOnce(timeline, edition);
-  if (!hasQuickReturn(timeline)) return determined;
-  const chosen = edition.options.readmission;
-  const other = chosen === "one-stay" ? "own-stay" : "one-stay";
-  const otherwise = determineOnce(timeline, { ...edition, options: { ...edition.options, readmission: other } });
-  return determined.map((one, i) => withOtherReading(one, otherwise[i], other));
+  const worlds = worldsOf(timeline, edition);
+  const [world] = worlds;
+  if (!world) throw new Error("a timeline has at least one world");
+  const candidates = anchorsOf(timeline, edition, world).map((anchor) => candidateOf(anchor, worlds));
+  sweepRepeats(candidates, worlds);
+  const undetermined = candidates.filter(({ outcome }) => outcome === "cannot-tell" || outcome === "pending");
+  return candidates.map((one) => eventOf(one, undetermined, world));
 }
 
 /** One line of a determination: outcome, criterion, day, onset, catheter and ward. Two alike read the same. */
@@ -35,28 +34,6 @@ export function summaryOf({ outcome, event, repeatOf }: Determination): string {
   const { criterion, dateOfEvent, onset, deviceAssociated, wardId } = event;
   const device = deviceAssociated ? "catheter-associated" : "not catheter-associated";
   return `${outcome}, ${criterion}, ${dayWords(dateOfEvent)}, ${onset}, ${device}, ${wardId === null ? "no ward" : `ward ${wardId}`}`;
-}
-
-function withOtherReading(
-  one: Determination,
-  other: Determination | undefined,
-  name: "one-stay" | "own-stay",
-): Determination {
-  if (!other || summaryOf(one) === summaryOf(other)) return one;
-  const read = name === "own-stay" ? "Read as stays of their own" : "Read as one stay";
-  const sentence = `${read}, this would be: ${summaryOf(other)}.`;
-  const step = stepOf(readmission, { status: "noted", day: one.subject.day, sentence, evidence: [] });
-  return { ...one, otherReading: sentence, derivation: [...one.derivation, step] };
-}
-
-function determineOnce(timeline: SurveillanceTimeline, edition: Edition): Determination[] {
-  const worlds = worldsOf(timeline, edition);
-  const [world] = worlds;
-  if (!world) throw new Error("a timeline has at least one world");
-  const candidates = anchorsOf(timeline, edition, world).map((anchor) => candidateOf(anchor, worlds));
-  sweepRepeats(candidates, worlds);
-  const undetermined = candidates.filter(({ outcome }) => outcome === "cannot-tell" || outcome === "pending");
-  return candidates.map((one) => eventOf(one, undetermined, world));
 }
 
 /** An anchor and, for a specimen, what its culture is worth. */

@@ -21,7 +21,7 @@ export const donorSupport: Rule = {
       title: "Collected the day before consent",
       editionId: "us-2024",
       story: { catheters: [[2, null]], urine: [{ day: 10, grew }], signs, donorSupportFrom: 11 },
-      status: "failed",
+      status: "noted",
     },
   ],
 };

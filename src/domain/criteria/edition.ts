@@ -45,6 +45,15 @@ export interface OpenPoint {
   readonly why: string;
   readonly confidence: "high" | "medium" | "low";
   readonly otherReading: string;
+  /** What the option is in the other reading; of a number the values that stand for all others. */
+  readonly otherValues: readonly EditionOptions[keyof EditionOptions][];
+}
+
+/** A dated change of a reading: events of earlier days keep the one before. */
+export interface ReadingChange {
+  readonly option: keyof EditionOptions;
+  readonly value: EditionOptions[keyof EditionOptions];
+  readonly from: DayNumber;
 }
 
 /** A published edition of the definitions, as data: its rules in the order in which they are tried, and its readings. */
@@ -75,6 +84,10 @@ export interface Edition {
   /** Rules that speak in derivations only where they apply. */
   readonly others: readonly Rule[];
   readonly options: EditionOptions;
+  /** The readings with which it was published here, whatever is read otherwise since. */
+  readonly defaults: EditionOptions;
+  /** Readings that are other from a day of event on. */
+  readonly changes: readonly ReadingChange[];
   readonly openPoints: readonly OpenPoint[];
 }
 

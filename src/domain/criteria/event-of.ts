@@ -21,6 +21,7 @@ export function eventOf(one: Candidate, undetermined: readonly Candidate[], worl
     repeatOf: one.repeatOf?.subject ?? null,
     dependsOn: [],
     otherReading: null,
+    hinges: [],
     derivation: steps,
   };
   if (one.outcome !== "event" || met === null) return base;
@@ -48,6 +49,7 @@ function eventFrom(one: Candidate, met: Met, blood: Bloodstream | null, world: W
     firstElementDay,
     window,
     hospitalDay: dateOfEvent - episode.firstDay + 1,
+    catheterDay: world.eligibility(episode).get(dateOfEvent) ?? null,
     onset,
     deviceAssociated: isAssociated,
     isCauti: isAssociated && onset === "healthcare-associated",
@@ -88,7 +90,7 @@ function bloodstreamOf(met: Met, world: World): Bloodstream | null {
             `Whether a bloodstream infection is secondary to it hangs on the blood of ${days(waiting)}.`,
           ] as const)
         : ([
-            "failed",
+            "noted",
             `No blood from ${range} grew a matching bacterium: no bloodstream infection is secondary to it.`,
           ] as const);
   const lookUp = status === "cannot-tell" ? bloodLookUp(waiting) : null;
@@ -110,7 +112,7 @@ function donorStep({ subject, met }: Candidate, { timeline, edition }: World): S
     ? `The event is not reported: since ${dayWords(from)} the patient was supported for organ donation.`
     : `The event is reported: the specimen is older than the support for organ donation from ${dayWords(from)} on.`;
   const evidence = [{ kind: "patient", id: 0 }] as const;
-  return stepOf(donorSupport, { status: isExcluded ? "held" : "failed", day: from, sentence, evidence });
+  return stepOf(donorSupport, { status: isExcluded ? "held" : "noted", day: from, sentence, evidence });
 }
 
 /** Whether an undetermined subject could turn out as an event whose timeframe holds this one. */

@@ -2,13 +2,15 @@
  * Which urine cultures are infections by published definitions: the public face of this room. Build a
  * `SurveillanceTimeline` of everything known about a patient (stays and catheters through `recordedWay`, organisms
  * through `matchOrganism` or `chosenOrganism`, counts through `readCount`, temperatures through `readTemperature`) and
- * ask `determine(timeline, edition)`.
+ * ask `determineWithHinges(timeline, edition)`, or `determine` where other readings do not matter.
  */
 
-export type { DayRange, Determination, Evidence, Step, Subject, SurveillanceEvent } from "./determination.ts";
+export { completedMonths } from "./age.ts";
+export type { DayRange, Determination, Evidence, Hinge, Step, Subject, SurveillanceEvent } from "./determination.ts";
 export { determine, summaryOf } from "./determine.ts";
 export { changedDeterminations, type Difference, differenceBetween } from "./difference.ts";
-export { type Edition, type EditionOptions, type OpenPoint, rulesOf } from "./edition.ts";
+export { type Edition, type EditionOptions, type OpenPoint, type ReadingChange, rulesOf } from "./edition.ts";
+export { determineWithHinges } from "./hinges.ts";
 export { listedOrganisms, matchOrganism, otherKnownNames, proposedOrganism, sameOrganism } from "./match-organism.ts";
 export { chosenOrganism, type OrganismIdentity } from "./organism.ts";
 export { countText, type ReadCount, reaches, readCount } from "./read-count.ts";

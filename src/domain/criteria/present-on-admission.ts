@@ -22,7 +22,7 @@ export const presentOnAdmission: OnsetRule = {
       title: "Hospital day 3",
       editionId: "us-2024",
       story: { urine: [{ day: 3, grew }], signs: [{ day: 3, sign: "38.5" }] },
-      status: "failed",
+      status: "noted",
       says: "healthcare-associated",
     },
     {

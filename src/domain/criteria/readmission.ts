@@ -21,7 +21,7 @@ export const readmission: Rule = {
         signs: [{ day: 12, sign: "dysuria" }],
       },
       status: "noted",
-      says: "Read as stays of their own",
+      says: "Each stay is its own",
     },
   ],
 };

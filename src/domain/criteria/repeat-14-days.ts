@@ -33,7 +33,7 @@ export const repeat14Days: PeriodRule = {
           { day: 12, sign: "dysuria" },
         ],
       },
-      status: "failed",
+      status: "noted",
     },
   ],
   periodOf: (date, _window, { edition }) => ({ first: date, last: date + edition.options.repeatDays - 1 }),

@@ -30,7 +30,7 @@ export const repeatTimeframe: PeriodRule = {
           { day: 12, sign: "dysuria" },
         ],
       },
-      status: "failed",
+      status: "noted",
       says: "2 March 2024",
     },
   ],

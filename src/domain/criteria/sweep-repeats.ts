@@ -85,5 +85,5 @@ function repeatStep({ met }: Event, earlier: Event | null, world: World): Step {
   const range = rangeWords(timeframeOf(earlier, world));
   const sentence = `It is no new event: ${dayWords(met.dateOfEvent)} lies in the timeframe of the event of ${dayWords(earlier.met.dateOfEvent)}, ${range}. Its organisms are added to that event.`;
   const { subject } = earlier;
-  return { ...step, status: "failed", sentence, evidence: [{ kind: subject.kind, id: subject.id }] };
+  return { ...step, status: "noted", sentence, evidence: [{ kind: subject.kind, id: subject.id }] };
 }

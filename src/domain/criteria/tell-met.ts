@@ -29,7 +29,7 @@ function onsetStep(met: Met, { edition }: World): Step {
   const where = number > 0 ? `hospital day ${number}` : "a day before the first inpatient day";
   const isOwn = onset === "healthcare-associated";
   const sentence = `${dayWords(dateOfEvent)} is ${where}: the infection is ${isOwn ? "healthcare-associated" : "present on admission"}.`;
-  return step(edition.onset, isOwn ? "failed" : "held", met, sentence);
+  return step(edition.onset, isOwn ? "noted" : "held", met, sentence);
 }
 
 function deviceStep(met: Met, world: World): Step {
@@ -46,7 +46,7 @@ function deviceStep(met: Met, world: World): Step {
         : "";
   const { held, failed } = edition.device.tells;
   const sentence = `The infection is ${isAssociated ? "" : "not "}catheter-associated: on ${dayWords(dateOfEvent)} ${isAssociated ? held : failed}.${count}`;
-  return step(edition.device, isAssociated ? "held" : "failed", met, sentence);
+  return step(edition.device, isAssociated ? "held" : "noted", met, sentence);
 }
 
 function wardStep(met: Met, { edition }: World): Step {

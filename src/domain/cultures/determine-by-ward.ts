@@ -1,12 +1,13 @@
 import {
   bySubject,
   type Determination,
-  determine,
+  determineWithHinges,
   type Edition,
   type SurveillanceTimeline,
 } from "../criteria/index.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import { type EditionFamily, editionInForce } from "../editions/index.ts";
+import { type ReadOn, readingsOf } from "../editions/readings.ts";
 import { placeOf } from "./place-of.ts";
 
 /** A determination, with the ward at collection. */
@@ -21,14 +22,18 @@ export type FamilyOf = (wardId: number | null, day: DayNumber) => EditionFamily;
 /**
  * Every urine culture of a patient by the edition that its ward is watched by: first the ward at collection; where an
  * event then belongs to a ward that is watched by other definitions, by these. Of each family the edition in force on the
- * day of collection. A finding in urine is a subject only where those definitions take it for one. In the order of days.
+ * day of collection, with the readings of that day, or of the date of event where there is one. A finding in urine is a subject only where those definitions take it for one. In the order of days.
  */
-export function determineByWard(timeline: SurveillanceTimeline, familyOf: FamilyOf): PlacedDetermination[] {
+export function determineByWard(
+  timeline: SurveillanceTimeline,
+  familyOf: FamilyOf,
+  readOn: ReadOn = readingsOf([]),
+): PlacedDetermination[] {
   const known = new Map<Edition, ReadonlyMap<string, Determination>>();
   const byEdition = (edition: Edition) => {
     const all =
       known.get(edition) ??
-      new Map(determine(timeline, edition).map((one) => [`${one.subject.kind} ${one.subject.id}`, one]));
+      new Map(determineWithHinges(timeline, edition).map((one) => [`${one.subject.kind} ${one.subject.id}`, one]));
     known.set(edition, all);
     return all;
   };
@@ -40,7 +45,7 @@ export function determineByWard(timeline: SurveillanceTimeline, familyOf: Family
     .flatMap(({ key, when }): PlacedDetermination[] => {
       const placeId = placeOf(timeline, when);
       const read = (wardId: number | null, day: DayNumber) =>
-        byEdition(editionInForce(familyOf(wardId, day), when.day)).get(key);
+        byEdition(readOn(editionInForce(familyOf(wardId, day), when.day), day)).get(key);
       const first = read(placeId, when.day);
       const { wardId = null, dateOfEvent = when.day } = first?.event ?? {};
       const determination = wardId === null ? first : (read(wardId, dateOfEvent) ?? first);

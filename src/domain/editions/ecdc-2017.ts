@@ -2,7 +2,7 @@ import { afterDeath } from "../criteria/after-death.ts";
 import { afterDischarge } from "../criteria/after-discharge.ts";
 import { catheterSevenDays } from "../criteria/catheter-seven-days.ts";
 import { dateOfOnset } from "../criteria/date-of-onset.ts";
-import type { Edition } from "../criteria/edition.ts";
+import type { Edition, EditionOptions } from "../criteria/edition.ts";
 import { evidenceWindow } from "../criteria/evidence-window.ts";
 import { infectionFromDay3 } from "../criteria/infection-from-day-3.ts";
 import { locationOnOnset } from "../criteria/location-on-onset.ts";
@@ -17,6 +17,9 @@ import { usOpenPoints } from "./us-2024-open-points.ts";
 
 /** Readings that the two editions share, because the European texts leave the same open. */
 const sharedPoints = ["sameSpeciesTwice", "lookedFor", "afterDeath", "yeastCountsAsSpecies"] as const;
+
+/** A readmission within two days has a rule of its own, which needs the stays apart. */
+const options: EditionOptions = { ...us2024.defaults, readmission: "own-stay" };
 
 /** The European definitions of 2017: UTI-A and UTI-B, with a catheter in the 7 days before onset. */
 export const ecdc2017: Edition = {
@@ -38,8 +41,9 @@ export const ecdc2017: Edition = {
   bloodstream: null,
   attribution: locationOnOnset,
   others: [afterDischarge, readmission, afterDeath],
-  // A readmission within two days has a rule of its own, which needs the stays apart.
-  options: { ...us2024.options, readmission: "own-stay" },
+  options,
+  defaults: options,
+  changes: [],
   openPoints: [
     ...usOpenPoints.filter(({ option }) => (sharedPoints as readonly string[]).includes(option)),
     {
@@ -48,7 +52,8 @@ export const ecdc2017: Edition = {
       reading: "3",
       why: "The European definitions name no window; the one of the United States is taken",
       confidence: "low",
-      otherReading: "Any other number of days",
+      otherReading: "Any other number of days; 1 and 7 are tried",
+      otherValues: [1, 7],
     },
     {
       option: "repeatDays",
@@ -56,7 +61,17 @@ export const ecdc2017: Edition = {
       reading: "After 14 days",
       why: "The protocol's rule was not read; the one of the United States is taken",
       confidence: "low",
-      otherReading: "Any other number of days",
+      otherReading: "Any other number of days; 7 and 30 are tried",
+      otherValues: [7, 30],
+    },
+    {
+      option: "readmission",
+      point: "Discharge and readmission within a day",
+      reading: "Each stay is its own",
+      why: "A readmission within two days has a rule of its own, which needs the stays apart",
+      confidence: "low",
+      otherReading: "One admission when no full day is between",
+      otherValues: ["one-stay"],
     },
   ],
 };

@@ -9,6 +9,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "The text of 2018 and later says “consecutive days in an inpatient location”",
     confidence: "high",
     otherReading: "Count from the insertion, wherever it was (older texts)",
+    otherValues: ["insertion"],
   },
   {
     option: "absence",
@@ -17,6 +18,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "The days must be consecutive on inpatient wards; from memory",
     confidence: "medium",
     otherReading: "The count goes on",
+    otherValues: ["goes-on"],
   },
   {
     option: "yeastCountsAsSpecies",
@@ -25,6 +27,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "They are species that were identified, though no pathogens; from memory of the comments",
     confidence: "medium",
     otherReading: "They are left out of the count",
+    otherValues: [false],
   },
   {
     option: "sameSpeciesTwice",
@@ -33,6 +36,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "The limit is one of species; from memory",
     confidence: "low",
     otherReading: "Two species",
+    otherValues: ["two-organisms"],
   },
   {
     option: "abutiCommensals",
@@ -41,6 +45,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "Allowed since 2015 or later; from memory",
     confidence: "medium",
     otherReading: "Never",
+    otherValues: [false],
   },
   {
     option: "costovertebralInInfants",
@@ -49,6 +54,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "Not in the table as remembered; two secondary sources list it. It changes no answer, because SUTI 1 takes it at any age",
     confidence: "low",
     otherReading: "In the list",
+    otherValues: [true],
   },
   {
     option: "urgencyOnRemovalDay",
@@ -57,6 +63,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "They are excluded because a catheter in place can cause them; from memory",
     confidence: "medium",
     otherReading: "Not on that day",
+    otherValues: ["never"],
   },
   {
     option: "timeframeAcrossStays",
@@ -65,6 +72,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "It runs in one admission, with the day of discharge and the day after; from memory",
     confidence: "medium",
     otherReading: "It carries over",
+    otherValues: [true],
   },
   {
     option: "elementInsideTimeframe",
@@ -73,6 +81,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "The date of event decides, and it lies in the timeframe",
     confidence: "medium",
     otherReading: "A new event by the elements behind the timeframe, if they suffice",
+    otherValues: ["later-elements"],
   },
   {
     option: "bloodstreamPeriodFrom",
@@ -81,6 +90,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "Not stated in what was read; days from which no element counts should attribute nothing",
     confidence: "low",
     otherReading: "It begins with the window, however early",
+    otherValues: ["window"],
   },
   {
     option: "readmission",
@@ -89,6 +99,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "As with a catheter, a full day off parts two times; not stated in what was read",
     confidence: "low",
     otherReading: "Each stay is its own",
+    otherValues: ["own-stay"],
   },
   {
     option: "infantAge",
@@ -97,6 +108,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "“Up to 65 years” is read in completed years, and 65 exactly was read to be included",
     confidence: "low",
     otherReading: "Up to the first birthday",
+    otherValues: ["first-birthday"],
   },
   {
     option: "earlyFeverOver65",
@@ -105,6 +117,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "Fever over 65 is an element only with an eligible catheter on the date of event",
     confidence: "low",
     otherReading: "It dates the event, which then is not catheter-associated",
+    otherValues: ["dates-the-event"],
   },
   {
     option: "lookedFor",
@@ -113,6 +126,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "A chart review looks at the whole window; the text does not speak of it",
     confidence: "medium",
     otherReading: "On every day of it",
+    otherValues: ["every-day"],
   },
   {
     option: "afterDeath",
@@ -121,5 +135,6 @@ export const usOpenPoints: readonly OpenPoint[] = [
     why: "From memory of chapter 2",
     confidence: "medium",
     otherReading: "Used",
+    otherValues: ["used"],
   },
 ];

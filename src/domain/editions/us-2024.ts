@@ -5,7 +5,7 @@ import { bloodstreamAttribution } from "../criteria/bloodstream-attribution.ts";
 import { catheterEligibility } from "../criteria/catheter-eligibility.ts";
 import { dateOfEvent } from "../criteria/date-of-event.ts";
 import { donorSupport } from "../criteria/donor-support.ts";
-import type { Edition } from "../criteria/edition.ts";
+import type { Edition, EditionOptions } from "../criteria/edition.ts";
 import { infectionWindow } from "../criteria/infection-window.ts";
 import { locationOfAttribution } from "../criteria/location-of-attribution.ts";
 import { presentOnAdmission } from "../criteria/present-on-admission.ts";
@@ -16,7 +16,28 @@ import { suti1a } from "../criteria/suti-1a.ts";
 import { suti1b } from "../criteria/suti-1b.ts";
 import { suti2 } from "../criteria/suti-2.ts";
 import { urineCulture } from "../criteria/urine-culture.ts";
+import { dayMs } from "../days/day-number.ts";
 import { usOpenPoints } from "./us-2024-open-points.ts";
+
+const options: EditionOptions = {
+  windowDays: 3,
+  repeatDays: 14,
+  catheterDaysFrom: "first-inpatient-day",
+  absence: "restarts",
+  yeastCountsAsSpecies: true,
+  sameSpeciesTwice: "one-organism",
+  abutiCommensals: true,
+  costovertebralInInfants: false,
+  urgencyOnRemovalDay: "after-removal",
+  timeframeAcrossStays: false,
+  elementInsideTimeframe: "no-new-event",
+  bloodstreamPeriodFrom: "usable-window",
+  readmission: "one-stay",
+  infantAge: "completed-years",
+  earlyFeverOver65: "not-usable",
+  lookedFor: "any-day",
+  afterDeath: "not-used",
+};
 
 /** The definitions of the United States as of January 2024. */
 export const us2024: Edition = {
@@ -38,24 +59,9 @@ export const us2024: Edition = {
   bloodstream: bloodstreamAttribution,
   attribution: locationOfAttribution,
   others: [afterDischarge, readmission, donorSupport, afterDeath],
-  options: {
-    windowDays: 3,
-    repeatDays: 14,
-    catheterDaysFrom: "first-inpatient-day",
-    absence: "restarts",
-    yeastCountsAsSpecies: true,
-    sameSpeciesTwice: "one-organism",
-    abutiCommensals: true,
-    costovertebralInInfants: false,
-    urgencyOnRemovalDay: "after-removal",
-    timeframeAcrossStays: false,
-    elementInsideTimeframe: "no-new-event",
-    bloodstreamPeriodFrom: "usable-window",
-    readmission: "one-stay",
-    infantAge: "completed-years",
-    earlyFeverOver65: "not-usable",
-    lookedFor: "any-day",
-    afterDeath: "not-used",
-  },
+  options,
+  defaults: options,
+  // The text says "up to 1 year of age"; completed years reach to the second birthday, further than any text that was read.
+  changes: [{ option: "infantAge", value: "first-birthday", from: Date.UTC(2026, 11, 1) / dayMs }],
   openPoints: usOpenPoints,
 };

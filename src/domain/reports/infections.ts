@@ -12,6 +12,8 @@ export interface CountedCase {
   readonly isCauti: boolean;
   readonly outcome: string;
   readonly state: string;
+  /** Another reading of an open point would give another answer. */
+  readonly hasHinge: boolean;
 }
 
 /** How a ward is watched in a month. */
@@ -30,6 +32,11 @@ export interface WardInfections {
   /** Those of them that nobody has decided about. */
   readonly cannotTellOpen: number;
   readonly pending: number;
+  /** Closed automatically, because they certainly cannot count. */
+  readonly closed: number;
+  /** All determined cultures of the month, and those of them whose answer hinges on an open reading. */
+  readonly determined: number;
+  readonly hinging: number;
   readonly isNoneFound: boolean;
 }
 
@@ -42,7 +49,7 @@ interface Days {
 export const daysAfterMonth = 3;
 
 /** The ward to which a case counts: that of its event, else the ward at collection. */
-export function wardOfCase({ wardId, placeId }: CountedCase): number | null {
+export function wardOfCase({ wardId, placeId }: Pick<CountedCase, "wardId" | "placeId">): number | null {
   return wardId ?? placeId;
 }
 
@@ -66,6 +73,9 @@ export function wardInfections(
     waiting: count(inside, (one) => isOpen(one) && one.outcome !== "cannot-tell"),
     cannotTell: unsure.length,
     cannotTellOpen: count(unsure, isOpen),
+    closed: count(inside, ({ state }) => state === "closed"),
+    determined: inside.length,
+    hinging: count(inside, ({ hasHinge }) => hasHinge),
     pending: count(own, ({ state, day }) => state === "pending" && day >= first && day <= last + daysAfterMonth),
   };
 }

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { completedYears } from "../../../src/domain/criteria/age.ts";
+import { completedMonths, completedYears } from "../../../src/domain/criteria/age.ts";
 import { dayOf } from "../../reference/day-text.ts";
 
 it.each([
@@ -12,4 +12,12 @@ it.each([
   ["2024-03-11", "2024-03-10", -1],
 ])("born %s, on %s: %i completed years", (birth, day, years) => {
   expect(completedYears(dayOf(birth), dayOf(day))).toBe(years);
+});
+
+it.each([
+  ["2025-11-15", "2026-11-14", 11],
+  ["2025-11-15", "2026-11-15", 12],
+  ["2026-11-15", "2026-11-14", -1],
+])("born %s, on %s: %i completed months", (birth, day, months) => {
+  expect(completedMonths(dayOf(birth), dayOf(day))).toBe(months);
 });

@@ -1,6 +1,6 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { determine, type Rule, ruleIds, rulesOf, sourceText } from "../../../src/domain/criteria/index.ts";
+import { determineWithHinges, type Rule, ruleIds, rulesOf, sourceText } from "../../../src/domain/criteria/index.ts";
 import { timelineOf } from "../../../src/domain/criteria/story.ts";
 import { editionNamed, editions } from "../../../src/domain/editions/index.ts";
 
@@ -43,7 +43,8 @@ const certain = new Set([
 it.each([...rules.values()].filter(({ id }) => !certain.has(id)).map((rule) => [rule.id, rule] as const))(
   "%s has examples of met, not met and cannot tell",
   (_id, { examples }) => {
-    const statuses = examples.map(({ status }) => status).filter((status) => status !== "noted");
+    // What is so without a definition that is not met, such as "healthcare-associated", is noted.
+    const statuses = examples.map(({ status }) => (status === "noted" ? "failed" : status));
     expect(new Set(statuses)).toEqual(new Set(["held", "failed", "cannot-tell"]));
   },
 );
@@ -55,7 +56,7 @@ it.each(examples.map((one) => [`${one.rule.id}: ${one.example.title}: ${one.exam
   (_title, { rule, example }) => {
     const edition = editionNamed(example.editionId);
     if (!edition) throw new Error(`there is no edition ${example.editionId}`);
-    const determinations = determine(timelineOf(example.story), edition);
+    const determinations = determineWithHinges(timelineOf(example.story), edition);
     const first = determinations.find(({ subject }) => subject.id === 1);
     const told = (first?.derivation ?? []).filter((step) => step.rule === rule.id);
     expect(told.map(({ status, sentence }) => `${status}: ${sentence}`)).toEqual(

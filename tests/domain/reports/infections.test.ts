@@ -5,6 +5,7 @@ const days = { first: 100, last: 130 };
 const ward = { wardId: 1, watch: { edition: "us-2024", isHeld: true }, isNoneFound: false };
 const event = (said: Partial<CountedCase> = {}): CountedCase => ({
   ...{ wardId: 1, placeId: 2, eventDay: 110, day: 111, isCauti: true, outcome: "event", state: "confirmed" },
+  hasHinge: false,
   ...said,
 });
 const counted = (...cases: CountedCase[]) => wardInfections(cases, ward, days);
@@ -36,6 +37,16 @@ describe("the infections of a ward and month", () => {
       "cannot-be-determined 1",
       "cultures-pending 1",
     ]);
+  });
+
+  it("count what closed automatically and what hinges on an open reading, of all that were determined", () => {
+    const found = counted(
+      event({ hasHinge: true }),
+      event({ ...noEvent, outcome: "negative", state: "closed" }),
+      event({ ...noEvent, outcome: "not-usable", state: "closed", day: 131 }),
+      event({ ...noEvent, outcome: "not-met", state: "waiting", hasHinge: true }),
+    );
+    expect(found).toMatchObject({ closed: 1, determined: 3, hinging: 2 });
   });
 
   it("need somebody who says that none were found, once the month of a watched ward is over", () => {

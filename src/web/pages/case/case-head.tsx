@@ -12,6 +12,7 @@ import type { Case } from "./case-rows.ts";
 export function CaseHead({ detail }: { detail: Case }): ReactNode {
   const { wardCode } = useSession();
   const { identifier, wardId, subject, ageDays, state } = detail;
+  const event = detail.determination?.event ?? null;
   return (
     <dl className="card who-card">
       <div>
@@ -33,11 +34,37 @@ export function CaseHead({ detail }: { detail: Case }): ReactNode {
         </dd>
       </div>
       <div>
+        <dt>{caseText("age", { day: dayWords(event?.dateOfEvent ?? subject.day) })}</dt>
+        <dd>{ageWords(detail.ageMonths)}</dd>
+      </div>
+      {event && (
+        <>
+          <div>
+            <dt>{caseText("catheterDay")}</dt>
+            <dd>
+              {event.catheterDay === null
+                ? caseText("noCatheterDay")
+                : caseText("catheterDayOf", { number: event.catheterDay })}
+            </dd>
+          </div>
+          <div>
+            <dt>{caseText("hospitalDay")}</dt>
+            <dd>{caseText("hospitalDayOf", { number: event.hospitalDay })}</dd>
+          </div>
+        </>
+      )}
+      <div>
         <dt>{caseText("work")}</dt>
         <dd>{caseStateText(state)}</dd>
       </div>
     </dl>
   );
+}
+
+/** Under two years in months, because definitions for infants turn on them. */
+function ageWords(months: number | null): string {
+  if (months === null) return caseText("ageUnknown");
+  return months < 24 ? caseText("months", { count: months }) : caseText("years", { count: Math.floor(months / 12) });
 }
 
 /** What the event is, where there is one: the day and the ward to which it belongs, and what grew. */

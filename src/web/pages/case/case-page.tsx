@@ -18,6 +18,7 @@ import { CasePast, Changed } from "./case-past.tsx";
 import { casePicture } from "./case-picture.ts";
 import { type Case, editionName, lookUpsOf } from "./case-rows.ts";
 import { Derivation } from "./derivation.tsx";
+import { Hinges } from "./hinges.tsx";
 import { shortSignsIn } from "./picture-marks.ts";
 
 /** One culture: what the definitions say of it, the days around it, every step, and what people decide. */
@@ -100,7 +101,7 @@ function Outcome({ detail }: { detail: Case }): ReactNode {
 
 /** Other cultures that this one belongs to or hangs on, and what another reading would say. */
 function Others({ determination }: { determination: NonNullable<Case["determination"]> }): ReactNode {
-  const { repeatOf, dependsOn, otherReading } = determination;
+  const { repeatOf, dependsOn, hinges } = determination;
   const linked = [
     ...(repeatOf ? [{ words: caseText("repeatOf"), other: repeatOf }] : []),
     ...dependsOn.map((other) => ({ words: caseText("dependsOn"), other })),
@@ -112,11 +113,7 @@ function Others({ determination }: { determination: NonNullable<Case["determinat
           {words} <PageLink to={`/cases/${other.id}`}>{caseText("otherCase", { day: dayWords(other.day) })}</PageLink>
         </p>
       ))}
-      {otherReading !== null && (
-        <p>
-          <strong>{caseText("otherReading")}:</strong> <Said>{otherReading}</Said>
-        </p>
-      )}
+      {hinges.length > 0 && <Hinges hinges={hinges} />}
     </>
   );
 }

@@ -59,6 +59,17 @@ export function CaseCard({ one }: { one: CaseInList }): ReactNode {
           <Said>{casesText("lookUp", { what: lookUp.join(" ") })}</Said>
         </p>
       )}
+      {one.closedBecause !== null && (
+        <p>
+          <Said>{casesText("closedBecause", { why: one.closedBecause })}</Said>
+        </p>
+      )}
+      {one.hinges.map(({ point, otherAnswer }) => (
+        <p key={`${point} ${otherAnswer}`} className="notice hint">
+          <strong>{casesText("openReading")}</strong>{" "}
+          <Said>{casesText("openPoint", { point, answer: otherAnswer })}</Said>
+        </p>
+      ))}
       {one.changed && (
         <p className="notice">
           <Said>{caseText("changedBefore", { words: one.changed.before })}</Said>

@@ -1,16 +1,24 @@
 import type { listCases } from "../../../../shared/api/cases.ts";
 import { type CaseList, caseList } from "../../../../shared/case-words.ts";
+import { type Month, month as monthText } from "../../../../shared/day.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
 
 export type Cases = OutputOf<typeof listCases>;
 export type CaseInList = Cases["cases"][number];
 
-/** What of the list is shown; it stands in the address, so that it can be kept and sent. */
+/** What of the list is shown; it is in the address, so that it can be kept and sent. */
 export interface CaseFilter {
   readonly list: CaseList;
   readonly wardId: number | null;
+  /** null: any month. */
+  readonly month: string | null;
   readonly changedOnly: boolean;
+  /** Only cultures of which another reading of an open point gives another answer. */
+  readonly hinging: boolean;
 }
+
+/** Nothing is left out of the cultures to review. */
+export const allCases: CaseFilter = { list: "waiting", wardId: null, month: null, changedOnly: false, hinging: false };
 
 /** The filter that an address asks for; what cannot be read is left out. */
 export function filterOf(question: URLSearchParams): CaseFilter {
@@ -19,21 +27,36 @@ export function filterOf(question: URLSearchParams): CaseFilter {
   return {
     list: list.success ? list.data : "waiting",
     wardId: /^[1-9]\d{0,9}$/.test(ward) ? Number(ward) : null,
+    month: monthIn(question.get("month")),
     changedOnly: question.get("changed") === "yes",
+    hinging: question.get("hinging") === "yes",
   };
 }
 
+/** A month of an address; null where it names none. */
+export function monthIn(text: string | null): Month | null {
+  const read = monthText.safeParse(text);
+  return read.success ? read.data : null;
+}
+
 /** The address of a filter. */
-export function addressOfFilter({ list, wardId, changedOnly }: CaseFilter): string {
+export function addressOfFilter({ list, wardId, month, changedOnly, hinging }: CaseFilter): string {
   const question = new URLSearchParams({
     ...(list === "waiting" ? {} : { list }),
     ...(wardId === null ? {} : { ward: String(wardId) }),
+    ...(month === null ? {} : { month }),
     ...(changedOnly ? { changed: "yes" } : {}),
+    ...(hinging ? { hinging: "yes" } : {}),
   }).toString();
   return question === "" ? "/cases" : `/cases?${question}`;
 }
 
 /** The cases that a filter leaves. */
-export function filtered(cases: readonly CaseInList[], { wardId, changedOnly }: CaseFilter): CaseInList[] {
-  return cases.filter((one) => (wardId === null || one.wardId === wardId) && (!changedOnly || one.state === "changed"));
+export function filtered(cases: readonly CaseInList[], { wardId, changedOnly, hinging }: CaseFilter): CaseInList[] {
+  return cases.filter(
+    (one) =>
+      (wardId === null || one.wardId === wardId) &&
+      (!changedOnly || one.state === "changed") &&
+      (!hinging || one.hinges.length > 0),
+  );
 }

@@ -12,12 +12,13 @@ import type { PageProps } from "../../routes.ts";
 import { casesText } from "../../texts/case.ts";
 import { caseListText } from "../../texts/culture-words.ts";
 import { CaseCard } from "./case-card.tsx";
-import { addressOfFilter, type CaseFilter, type Cases, filtered, filterOf } from "./case-filter.ts";
+import { addressOfFilter, type CaseFilter, type Cases, filtered, filterOf, monthIn } from "./case-filter.ts";
 
 /** Urine cultures that wait for somebody, and those that are settled. What is shown stands in the address. */
 export function CasesPage({ question }: PageProps): ReactNode {
   const filter = filterOf(question);
-  const asked = useAnswer(listCases, { list: filter.list });
+  const month = monthIn(filter.month);
+  const asked = useAnswer(listCases, { list: filter.list, ...(month === null ? {} : { month }) });
   return (
     <Page title={casesText("title")}>
       <p className="lead">{casesText("lead")}</p>
@@ -73,6 +74,19 @@ function Filter({ filter }: { filter: CaseFilter }): ReactNode {
           ))}
         </select>
       </div>
+      <div className="field">
+        <label htmlFor="month">{casesText("month")}</label>
+        <input
+          id="month"
+          type="month"
+          value={filter.month ?? ""}
+          onChange={(event) => show({ month: monthIn(event.target.value) })}
+        />
+      </div>
+      <label className="choice">
+        <input type="checkbox" checked={filter.hinging} onChange={(event) => show({ hinging: event.target.checked })} />
+        <span>{casesText("hingingOnly")}</span>
+      </label>
       {filter.list === "waiting" && (
         <label className="choice">
           <input
@@ -94,9 +108,12 @@ function Shown({ answer, filter }: { answer: Cases; filter: CaseFilter }): React
   }
   return (
     <>
-      {filter.list === "decided" || filter.list === "closed" ? (
+      {filter.month === null && ["decided", "closed", "all"].includes(filter.list) && (
         <p className="small">{casesText("settledSince")}</p>
-      ) : null}
+      )}
+      <p className="small">
+        {casesText("hinge", { count: shown.filter(({ hinges }) => hinges.length > 0).length, all: shown.length })}
+      </p>
       {shown.length === 0 && <p>{casesText("noneFiltered", { count: answer.cases.length })}</p>}
       <ol className="plain-list">
         {shown.map((one) => (

@@ -1,5 +1,6 @@
 import { Fragment, type ReactNode, useState } from "react";
 import type { readMonth } from "../../../../shared/api/months.ts";
+import type { CaseList } from "../../../../shared/case-words.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
 import { OpensOnce } from "../../parts/opens-once.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
@@ -8,6 +9,7 @@ import { useSession } from "../../parts/session.tsx";
 import { Term } from "../../parts/term.tsx";
 import { daysOfMonth } from "../../parts/words.ts";
 import { infectionsText as text } from "../../texts/infections.ts";
+import { addressOfFilter, allCases } from "../cases/case-filter.ts";
 import { CatheterCultures } from "./catheter-cultures.tsx";
 import { Figure } from "./figure.tsx";
 import { NoneFound } from "./none-found.tsx";
@@ -47,6 +49,12 @@ export function Infections({ answer, again }: { answer: MonthAnswer; again: () =
               <th scope="col" className="figure">
                 {text("pending")}
               </th>
+              <th scope="col" className="figure">
+                {text("closed")}
+              </th>
+              <th scope="col" className="figure">
+                {text("hinging")}
+              </th>
               <th scope="col">{text("noneFound")}</th>
             </tr>
           </thead>
@@ -72,13 +80,14 @@ function WardRow(props: {
   const { ward, month, again } = props;
   const { wardCode } = useSession();
   const [isOpen, setOpen] = useState(false);
-  const { wardId, isWatched, cautis, waiting, cannotTell, pending } = ward;
+  const { wardId, isWatched, cautis, waiting, cannotTell, pending, closed, hinging, determined } = ward;
   const code = wardCode(wardId);
   const opening = {
     ...{ isOpen, panelId: `events-${wardId}`, toggle: () => setOpen(!isOpen) },
     words: text("opens", { ward: code }),
   };
-  const toList = (count: number, list: string): ReactNode => <ToList {...{ count, list, wardId }} />;
+  const toList = (count: number, list: CaseList): ReactNode => <ToList {...{ count, list, wardId }} />;
+  const ofMonth = { wardId, month };
   return (
     <Fragment>
       <tr className={isOpen ? "open" : undefined}>
@@ -92,13 +101,25 @@ function WardRow(props: {
         <td className="figure">{toList(waiting, "waiting")}</td>
         <td className="figure">{toList(cannotTell, "waiting")}</td>
         <td className="figure">{toList(pending, "pending")}</td>
+        <td className="figure">
+          <ToList count={closed} list="closed" {...ofMonth} />
+        </td>
+        <td className="figure">
+          <ToList
+            count={hinging}
+            list="all"
+            {...ofMonth}
+            hinging
+            words={text("ofDetermined", { count: hinging, determined })}
+          />
+        </td>
         <td>
           <NoneFound {...{ ward, month, code, again }} />
         </td>
       </tr>
       {isOpen && (
         <tr className="panel">
-          <td colSpan={6} id={opening.panelId}>
+          <td colSpan={8} id={opening.panelId}>
             <WardEvents {...{ month, code }} />
           </td>
         </tr>
@@ -108,8 +129,16 @@ function WardRow(props: {
 }
 
 /** A figure that leads to its cultures, for who works on them. */
-function ToList({ count, list, wardId }: { count: number; list: string; wardId: number }): ReactNode {
+function ToList(props: {
+  count: number;
+  list: CaseList;
+  wardId: number;
+  month?: string;
+  hinging?: boolean;
+  words?: string;
+}): ReactNode {
+  const { count, list, wardId, month = null, hinging = false, words = String(count) } = props;
   const { may } = useSession();
-  if (count === 0 || !may("judge-cases")) return count;
-  return <PageLink to={`/cases?list=${list}&ward=${wardId}`}>{count}</PageLink>;
+  if (count === 0 || !may("judge-cases")) return words;
+  return <PageLink to={addressOfFilter({ ...allCases, list, wardId, month, hinging })}>{words}</PageLink>;
 }

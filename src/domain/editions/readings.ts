@@ -1,0 +1,40 @@
+import type { Month } from "../../../shared/day.ts";
+import type { Edition, EditionOptions, ReadingChange } from "../criteria/index.ts";
+import type { DayNumber } from "../days/day-number.ts";
+import { monthOf } from "../days/month.ts";
+
+/** A reading of an open point that a facility chose for an edition, from a month on. */
+export interface ChosenReading extends Omit<ReadingChange, "from"> {
+  readonly editionId: string;
+  readonly fromMonth: Month;
+}
+
+/** An edition as it is read on a day. */
+export type ReadOn = (edition: Edition, day: DayNumber) => Edition;
+
+/**
+ * How editions are read on each day: with their own dated changes, and then with what the facility chose, the latest month
+ * last. The same readings give the same object, so that determinations by it are made once.
+ */
+export function readingsOf(chosen: readonly ChosenReading[]): ReadOn {
+  const known = new Map<string, Edition>();
+  const inOrder = [...chosen].sort((a, b) => (a.fromMonth < b.fromMonth ? -1 : a.fromMonth > b.fromMonth ? 1 : 0));
+  return (edition, day) => {
+    const month = monthOf(day);
+    const own = inOrder.filter(({ editionId, fromMonth }) => editionId === edition.id && fromMonth <= month);
+    const changes = [...edition.changes.filter(({ from }) => from <= day), ...own];
+    if (changes.length === 0) return edition;
+    const options = { ...edition.options, ...Object.fromEntries(changes.map(({ option, value }) => [option, value])) };
+    const key = `${edition.id} ${JSON.stringify(options)}`;
+    const read = known.get(key) ?? { ...edition, options: options as EditionOptions };
+    known.set(key, read);
+    return read;
+  };
+}
+
+/** The readings that a facility chose which are in force in a month and are not those of the edition itself. */
+export function nonDefaultIn(edition: Edition, day: DayNumber, readOn: ReadOn): (keyof EditionOptions)[] {
+  const own = readingsOf([])(edition, day).options;
+  const { options } = readOn(edition, day);
+  return edition.openPoints.map(({ option }) => option).filter((option) => options[option] !== own[option]);
+}

@@ -1,0 +1,64 @@
+import { expect, it } from "vitest";
+import { month } from "../../../shared/day.ts";
+import { determineWithHinges } from "../../../src/domain/criteria/index.ts";
+import { timelineOf } from "../../../src/domain/criteria/story.ts";
+import { determineByWard } from "../../../src/domain/cultures/determine-by-ward.ts";
+import { determineInForce } from "../../../src/domain/cultures/determine-in-force.ts";
+import { dayMs } from "../../../src/domain/days/day-number.ts";
+import { nonDefaultIn, readingsOf } from "../../../src/domain/editions/readings.ts";
+import { us2024 } from "../../../src/domain/editions/us-2024.ts";
+
+const day = (text: string) => Date.parse(text) / dayMs;
+
+it("up to and including the first birthday is an infant from December 2026 on, completed years before", () => {
+  const readOn = readingsOf([]);
+  expect(readOn(us2024, day("2026-11-30")).options.infantAge).toBe("completed-years");
+  expect(readOn(us2024, day("2026-12-01")).options.infantAge).toBe("first-birthday");
+  expect(nonDefaultIn(us2024, day("2026-12-01"), readOn)).toEqual([]);
+});
+
+/** The same child of 14 months with vomiting, cultured on a day. */
+function child(text: string) {
+  const story = { ageYears: 1.2, urine: [{ day: 10, grew: [["Escherichia coli", ">100000"]] }] } as const;
+  const shift = day(text) - day("2024-03-10");
+  const timeline = timelineOf({ ...story, signs: [{ day: 10, sign: "vomiting" }] });
+  const moved = JSON.stringify(timeline, (key, value: unknown) => {
+    if (typeof value !== "number") return value;
+    if (key === "at") return value + shift * dayMs;
+    return /[dD]ay$|knownThrough/.test(key) ? value + shift : value;
+  });
+  return JSON.parse(moved) as typeof timeline;
+}
+
+it("a child of 14 months is determined by the reading of the day, and the derivation says so", () => {
+  const ofDay = (text: string) => {
+    const [byFamily] = determineInForce(child(text), "us");
+    const [byWard] = determineByWard(child(text), () => "us");
+    expect(byWard?.determination).toEqual(byFamily);
+    return [
+      byFamily?.outcome,
+      byFamily?.hinges.find(({ option }) => option === "infantAge")?.otherAnswer.split(",")[0],
+    ];
+  };
+  expect(ofDay("2026-11-20")).toEqual(["event", "definition not met"]);
+  expect(ofDay("2026-12-20")).toEqual(["not-met", "SUTI 2 of 20 December 2026"]);
+});
+
+it("a chosen reading holds from its month on, the latest one last, for its edition alone", () => {
+  const readOn = readingsOf([
+    { editionId: "us-2024", option: "lookedFor", value: "any-day", fromMonth: month.parse("2027-03") },
+    { editionId: "us-2024", option: "lookedFor", value: "every-day", fromMonth: month.parse("2027-01") },
+    { editionId: "ecdc-2017", option: "afterDeath", value: "used", fromMonth: month.parse("2027-01") },
+  ]);
+  const read = (text: string) => readOn(us2024, day(text)).options;
+  expect(read("2026-12-31").lookedFor).toBe("any-day");
+  expect(read("2027-01-01")).toMatchObject({ lookedFor: "every-day", afterDeath: "not-used" });
+  expect(read("2027-03-01").lookedFor).toBe("any-day");
+  expect(nonDefaultIn(us2024, day("2027-02-01"), readOn)).toEqual(["lookedFor"]);
+  expect(nonDefaultIn(us2024, day("2027-03-01"), readOn)).toEqual([]);
+  expect(readOn(us2024, day("2027-01-01"))).toBe(readOn(us2024, day("2027-02-01")));
+});
+
+it("determinations under an edition as published know no dated change", () => {
+  expect(determineWithHinges(child("2026-12-20"), us2024)[0]?.outcome).toBe("event");
+});
