@@ -57,7 +57,14 @@ export const figureWords = {
   dwell_median: { label: "Median time in place", kind: "amount", unit: "days", rows: "care" },
   insertions: { label: "Catheters inserted", ...care, unit: "catheters" },
   days_doubtful: { label: "Days without a confirmed catheter", ...ofDays },
-  absences_unknown: { label: "Absences of unknown kind", kind: "whole", unit: "absences", rows: null },
+  // A month with any of these cannot be signed, so a signed one has none.
+  absences_unknown: {
+    label: "Patient-days with no unit recorded",
+    kind: "whole",
+    unit: "patient-days",
+    rows: null,
+    momentary: true,
+  },
   counts_missing: { label: "Manual counts missing", kind: "whole", unit: "days", rows: null },
   catheters_open: { label: "Catheters in place now", kind: "whole", unit: "catheters", rows: null, momentary: true },
 } as const satisfies Record<string, FigureWords>;

@@ -14,9 +14,18 @@ export const gapWords = {
   },
   "absence-at-census": {
     blocks: true,
-    one: "1 patient was off the ward at a census, and nobody said why.",
-    several: "{count} times a patient was off the ward at a census, and nobody said why.",
-    remedy: "Say in the patient's record whether the bed was held for a procedure, or it was leave.",
+    one: "1 patient-day may be missing: at a census a patient was on no unit, and no reason is recorded.",
+    several: "{count} patient-days may be missing: at a census a patient was on no unit, and no reason is recorded.",
+    remedy:
+      "In the patient's record, add the missing move, record the time off the unit with its reason, or correct admission or discharge.",
+  },
+  "outpatient-at-census": {
+    blocks: true,
+    one: "1 patient-day to confirm: between two inpatient units a patient was in an outpatient or procedure area at a census.",
+    several:
+      "{count} patient-days to confirm: between two inpatient units a patient was in an outpatient or procedure area at a census.",
+    remedy:
+      "In the patient's record, correct the time on the unit before: the area confirmed with the bed not held, or the move entered in error.",
   },
   "edition-unknown": {
     blocks: true,

@@ -36,6 +36,7 @@ export type WardSetting = z.infer<typeof wardSetting>;
 export const absenceKinds = {
   procedure: "Procedure, bed held",
   leave: "Leave",
+  outpatient: "Outpatient or procedure area, bed not held",
 } as const;
 export const absenceKind = z.enum(words(absenceKinds));
 export type AbsenceKind = z.infer<typeof absenceKind>;

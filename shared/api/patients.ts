@@ -51,6 +51,21 @@ export const readPatient = endpoint({
       wardStays: z.array(wardStayState.extend({ stayId: id })),
       catheters: z.array(catheterState),
       notes: z.array(noteState),
+      uncounted: z
+        .array(
+          z.strictObject({
+            stayId: id,
+            kind: z
+              .enum(["no-ward", "outpatient"])
+              .describe("No ward is recorded, or an unconfirmed outpatient or procedure area between inpatient wards"),
+            firstDay: day,
+            lastDay: day,
+            days: z.int().min(1).describe("Censuses from the first to the last day"),
+            lastWardId: id.nullable().describe("The inpatient ward before"),
+            nextWardId: id.nullable().describe("The inpatient ward after"),
+          }),
+        )
+        .describe("Censuses during a stay that may miss a patient-day, days in a row as one"),
       corrections: z.array(replacedVersion).describe("What this record said of birth and sex before, oldest first"),
     })
     .meta({ id: "PatientRecord" }),

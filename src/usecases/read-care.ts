@@ -3,7 +3,6 @@ import { type DayNumber, dayMs, type Instant } from "../domain/days/day-number.t
 import type { NecessityPatient, NecessityRules } from "../domain/necessity/facts.ts";
 import { monthNecessity } from "../domain/necessity/month-necessity.ts";
 import type { CareFacts, WardCare } from "../domain/reports/care.ts";
-import { qualityFindings } from "../domain/timeline/data-quality.ts";
 import { ledgerCatheterDays } from "../store/catheter-days.ts";
 import { dailyCounts } from "../store/daily-counts.ts";
 import type { Read } from "../store/store.ts";
@@ -16,7 +15,8 @@ import type { FacilityRules } from "./counting-rules.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
 import type { LoadedMonth } from "./read-month.ts";
-import { lastingOf, periodOf, staysOfDays } from "./stays-of-days.ts";
+import { lastingOf, staysOfDays } from "./stays-of-days.ts";
+import { uncountedDays } from "./uncounted-days.ts";
 
 export interface ReadCare {
   readonly days: DayRange;
@@ -66,7 +66,7 @@ export async function careOf(read: Read, act: Act, loaded: LoadedForCare): Promi
       ...{ wardId, code, name: inForceOn(settings, days.last)?.name ?? code, catheterDays: catheterDays.length },
       necessity: monthNecessity({ ...{ ...days, rules, wardId, now: act.now, catheterDays, patients }, censusAt }),
       manualCountsMissing: counted === null ? null : Math.max(0, over - days.first + 1 - counted),
-      absencesUnknown: found.unknown.get(wardId)?.length ?? 0,
+      absencesUnknown: found.uncounted.get(wardId)?.length ?? 0,
     };
   });
   const { name } = rules.facility;
@@ -79,14 +79,12 @@ async function loadCare(read: Read, now: Instant, { rules, days, wards, stays }:
   const wardIds = wards.map((ward) => ward.id);
   const open = openDays(lastingOf(stays), rules, now);
   const stored = await ledgerCatheterDays(read, wardIds, days);
-  const period = periodOf(rules, days);
-  const unknown = stays.flatMap(({ stay }) => qualityFindings(stay, period, now));
   return {
     patients: await necessityPatients(read, withCatheters(stays)),
     catheterDays: groupedBy([...stored, ...open.filter(({ catheter }) => catheter)], ({ wardId }) => wardId),
     counts: groupedBy(await dailyCounts(read, wardIds, days), ({ wardId }) => wardId),
-    unknown: groupedBy(
-      unknown.filter(({ kind }) => kind === "absence-unknown"),
+    uncounted: groupedBy(
+      uncountedDays({ rules, wards, stays }, now).filter(({ kind }) => kind === "no-ward"),
       ({ wardId }) => wardId ?? 0,
     ),
   };

@@ -14,6 +14,7 @@ import { groupedBy } from "./grouped-by.ts";
 import { loadPolicies, type PolicyOn } from "./load-policy.ts";
 import { lastingOf, periodOf, staysOfDays } from "./stays-of-days.ts";
 import { firstDayOf } from "./store-change.ts";
+import { uncountedDays } from "./uncounted-days.ts";
 
 export interface ReadMonth {
   /** null: all days that have anything. */
@@ -33,10 +34,11 @@ export function readMonth(act: Act, input: ReadMonth): Promise<MonthFacts> {
 /** The same, from a snapshot that is open already. */
 async function monthFacts(read: Read, act: Act, input: ReadMonth): Promise<MonthFacts> {
   const days = input.days ?? (await daysWithAnything(read, act, input.wardIds));
-  const rules = await loadCountingRules(read, act.actor.facilityId, () => days, input.wardIds);
+  const rules = await loadCountingRules(read, act.actor.facilityId, () => days);
   const stays = await staysOfDays(read, rules, { days, wardIds: input.wardIds });
   const policyOn = await loadPolicies(read, rules.facility.id);
-  return monthFactsOf(read, act, { days, rules, policyOn, wards: rules.wards, stays });
+  const wards = rules.wards.filter(({ id }) => input.wardIds?.includes(id) ?? true);
+  return monthFactsOf(read, act, { days, rules, policyOn, wards, stays });
 }
 
 /** What a month is told of: the wards, the rules in force, and the stays that touch its days. */
@@ -97,9 +99,10 @@ function findings(
 }
 
 function factsOf(
-  { days, rules, wards: rows }: LoadedMonth,
+  loaded: LoadedMonth,
   { act, sums, findings }: { act: Act; sums: readonly WardDaySum[]; findings: readonly QualityFinding[] },
 ): MonthFacts {
+  const { days, rules, wards: rows } = loaded;
   const byWard = groupedBy(sums, ({ wardId }) => wardId);
   const wards = rows
     .map((ward) => wardFacts(ward, days, byWard.get(ward.id) ?? []))
@@ -117,6 +120,7 @@ function factsOf(
     censuses: Array.from(rules.census.days, (day, i) => ({ day, at: rules.census.instants[i] ?? 0 })),
     wards,
     findings,
+    uncounted: uncountedDays(loaded, act.now),
   };
 }
 

@@ -9,6 +9,7 @@ import { loadTimeline } from "../store/timelines.ts";
 import { type Act, recording } from "./act.ts";
 import { catheterAnswer, noteAnswer, stayAnswer, wardStayAnswer } from "./entry-state.ts";
 import { patientAnswer } from "./find-patients.ts";
+import { uncountedOfStays } from "./uncounted-days.ts";
 
 /** A patient's record over all stays, with those of records merged into it; the view of each is recorded. Refuses `not-found`. */
 export function readPatient(act: Act, { patientId }: { patientId: number }): Promise<OutputOf<typeof endpoint>> {
@@ -35,6 +36,7 @@ export function readPatient(act: Act, { patientId }: { patientId: number }): Pro
         wardStays: stays.flatMap((stay) => stay.wardStays.map((w) => ({ ...wardStayAnswer(w), stayId: stay.id }))),
         catheters: catheters.map(({ stayId, catheter }) => catheterAnswer(stayId, catheter)),
         notes: notes.map(noteAnswer),
+        uncounted: await uncountedOfStays(tx, act, stays),
         corrections: await oldVersions(tx, "patient", [patientId]),
       };
     },

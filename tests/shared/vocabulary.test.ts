@@ -13,7 +13,7 @@ import {
 const lists = [
   { name: "catheter kinds", list: catheterKinds, word: catheterKind, size: 6 },
   { name: "ward settings", list: wardSettings, word: wardSetting, size: 3 },
-  { name: "absence kinds", list: absenceKinds, word: absenceKind, size: 2 },
+  { name: "absence kinds", list: absenceKinds, word: absenceKind, size: 3 },
   { name: "roles", list: roles, word: role, size: 5 },
 ];
 

@@ -24,6 +24,13 @@ export function describedFrom(settings: readonly DatedSetting[]): DayNumber | un
   return settings.find(({ setting }) => setting !== null)?.fromDay;
 }
 
+/** Whether the setting of a ward was known on a facility day. */
+export function describedWards(
+  wards: ReadonlyMap<number, readonly DatedSetting[]>,
+): (wardId: number, day: DayNumber) => boolean {
+  return (wardId, day) => (inForceOn(wards.get(wardId) ?? [], day)?.setting ?? null) !== null;
+}
+
 /**
  * Whether a ward earned patient-days on a facility day. A ward whose setting nobody gave earns none: it is listed as
  * missing instead.

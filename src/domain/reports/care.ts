@@ -12,6 +12,7 @@ export interface WardCare {
   readonly necessity: MonthNecessity;
   /** Days that are over and that nobody counted by hand; null when the ward makes no such counts in this period. */
   readonly manualCountsMissing: number | null;
+  /** Censuses at which a patient was on no unit and no reason is recorded, by the unit that they may belong to. */
   readonly absencesUnknown: number;
 }
 
@@ -47,7 +48,7 @@ const figures = {
   care_checks: ["Care checks", "care checks", ({ necessity }) => necessity.careChecks.length],
   all_items_kept: ["With every item kept", "care checks", ({ necessity }) => necessity.careChecksKept.length],
   counts_missing: ["Manual counts missing", "days", ({ manualCountsMissing }) => manualCountsMissing],
-  absences_unknown: ["Absences of unknown kind", "absences", ({ absencesUnknown }) => absencesUnknown],
+  absences_unknown: ["Patient-days with no unit recorded", "patient-days", ({ absencesUnknown }) => absencesUnknown],
 } as const satisfies Record<string, readonly [string, string, (ward: WardCare) => number | null]>;
 type Figure = keyof typeof figures;
 const names = Object.keys(figures) as Figure[];

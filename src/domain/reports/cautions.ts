@@ -1,5 +1,6 @@
 import { dayText } from "../days/day-number.ts";
 import { type QualityKind, qualityKinds } from "../timeline/data-quality.ts";
+import { gapSentence, uncountedGapKinds } from "./gap-sentence.ts";
 import type { MonthFacts } from "./month-facts.ts";
 
 /** Days are counted under these rules; printed below every report of days. */
@@ -10,7 +11,7 @@ export const countingSources = [
 
 /** What a reader must know before using the figures of a period, in sentences. */
 export function cautionsOf(facts: MonthFacts): string[] {
-  return [...censusCautions(facts), ...wardCautions(facts), ...findingCautions(facts)];
+  return [...censusCautions(facts), ...wardCautions(facts), ...uncountedCautions(facts), ...findingCautions(facts)];
 }
 
 function censusCautions(facts: MonthFacts): string[] {
@@ -32,6 +33,14 @@ function wardCautions({ wards }: MonthFacts): string[] {
       `Not counted, because nobody said what these wards are: ${unknown.join(", ")}. Give each its setting in wards.csv: inpatient, outpatient or procedure.`,
     );
   return cautions;
+}
+
+/** In the words in which the month lists them. */
+function uncountedCautions({ uncounted }: MonthFacts): string[] {
+  return (["no-ward", "outpatient"] as const).flatMap((kind) => {
+    const count = uncounted.filter((one) => one.kind === kind).length;
+    return count === 0 ? [] : [`Data quality: ${gapSentence({ kind: uncountedGapKinds[kind], count })}`];
+  });
 }
 
 function findingCautions({ findings }: MonthFacts): string[] {

@@ -1,6 +1,6 @@
 import { type GapKind, gapWords } from "../../../shared/gap-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
-import type { QualityFinding } from "../timeline/data-quality.ts";
+import { uncountedGapKinds } from "./gap-sentence.ts";
 import { infectionGaps, type WardInfections } from "./infections.ts";
 import type { MonthFacts, WardFacts } from "./month-facts.ts";
 
@@ -31,6 +31,7 @@ export function gapsOf(
 ): Gap[] {
   const found = [
     ...(facts.complete && facts.over ? [] : [{ kind: "period-not-over", wardId: null, count: 1, days: [] } as const]),
+    ...[...facts.wards.map(({ wardId }) => wardId), null].flatMap((wardId) => uncountedGaps(wardId, facts)),
     ...facts.wards.flatMap((ward) => wardGaps(ward, facts)),
     ...counts
       .filter(({ days }) => days > 0)
@@ -45,11 +46,9 @@ export function gapsOf(
 function wardGaps(ward: WardFacts, facts: MonthFacts): Gap[] {
   const { wardId } = ward;
   if (ward.inpatient === "unknown") return [{ kind: "setting-missing", wardId, count: 1, days: [] }];
-  const away = absencesAtCensus(ward, facts);
   const early = facts.findings.filter((finding) => finding.kind === "ward-not-open" && finding.wardId === wardId);
   const empty = emptyDays(ward, facts);
   const gaps: Gap[] = [
-    { kind: "absence-at-census", wardId, count: away.length, days: [...new Set(away)] },
     { kind: "ward-not-open", wardId, count: early.length, days: [] },
     { kind: "nobody-counted", wardId, count: ward.inpatient !== "none" && ward.patientDays === 0 ? 1 : 0, days: [] },
     { kind: "no-patient", wardId, count: empty.length, days: empty },
@@ -57,16 +56,13 @@ function wardGaps(ward: WardFacts, facts: MonthFacts): Gap[] {
   return gaps.filter(({ count }) => count > 0);
 }
 
-/** The days of the censuses at which a patient was away, once for each patient. */
-function absencesAtCensus({ wardId }: WardFacts, { findings, censuses, asOf }: MonthFacts): DayNumber[] {
-  const away = findings.filter((finding) => finding.kind === "absence-unknown" && finding.wardId === wardId);
-  return censuses
-    .filter(({ at }) => at <= asOf)
-    .flatMap(({ day, at }) => away.filter((finding) => isDuring(finding, at)).map(() => day));
-}
-
-function isDuring({ start, end }: QualityFinding, at: number): boolean {
-  return start <= at && (end === null || at < end);
+/** Patient-days that may be missing from a ward, or from no ward that can be told, one for each patient and census. */
+function uncountedGaps(wardId: number | null, { uncounted }: MonthFacts): Gap[] {
+  return (["no-ward", "outpatient"] as const).flatMap((kind): Gap[] => {
+    const days = uncounted.filter((one) => one.kind === kind && one.wardId === wardId).map(({ day }) => day);
+    const inOrder = [...new Set(days)].sort((a, b) => a - b);
+    return days.length === 0 ? [] : [{ kind: uncountedGapKinds[kind], wardId, count: days.length, days: inOrder }];
+  });
 }
 
 /** Days without a patient between days with one: a ward that has closed, or not opened, has none to miss. */

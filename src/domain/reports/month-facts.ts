@@ -1,4 +1,5 @@
 import type { CensusTime } from "../../../shared/day.ts";
+import type { UncountedCensus } from "../counting/uncounted-censuses.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
 import type { QualityFinding } from "../timeline/data-quality.ts";
 
@@ -19,6 +20,8 @@ export interface MonthFacts {
   readonly censuses: readonly { readonly day: DayNumber; readonly at: Instant }[];
   readonly wards: readonly WardFacts[];
   readonly findings: readonly QualityFinding[];
+  /** Censuses of stays that may miss a patient-day, with the ward that it may belong to. */
+  readonly uncounted: readonly (Pick<UncountedCensus, "kind" | "day"> & { readonly wardId: number | null })[];
 }
 
 export interface WardFacts {

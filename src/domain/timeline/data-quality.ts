@@ -28,7 +28,7 @@ export const qualityKinds = {
     "catheters were not confirmed in place for as long as the policy asks, or longer",
   ],
   "absence-unknown": ["time off the wards is of an unknown kind", "times off the wards are of an unknown kind"],
-  "absence-known": ["time off the wards was a procedure or leave", "times off the wards were procedures or leave"],
+  "absence-known": ["time off the wards has a recorded reason", "times off the wards have a recorded reason"],
   "bed-held-long": [
     "bed was held during a procedure for longer than the policy says",
     "beds were held during procedures for longer than the policy says",

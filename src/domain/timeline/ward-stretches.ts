@@ -1,3 +1,4 @@
+import type { AbsenceKind } from "../../../shared/vocabulary.ts";
 import type { Instant } from "../days/day-number.ts";
 import type { CountedCatheter, CountedStay } from "./counted-timeline.ts";
 import { stands, wardStaysInOrder } from "./timeline.ts";
@@ -8,8 +9,8 @@ export interface WardStretch {
   readonly wardId: number;
   readonly start: Instant;
   readonly end: Instant | null;
-  /** `ward`: on the ward; else off the wards: a procedure with the bed held, leave, or nobody said. */
-  readonly kind: "ward" | "procedure" | "leave" | "unknown";
+  /** `ward`: on the ward; else off the wards, with the kind that is recorded. */
+  readonly kind: "ward" | AbsenceKind | "unknown";
 }
 
 /**

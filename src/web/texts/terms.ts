@@ -68,7 +68,7 @@ const terms = {
   "exchange.source": `${manual}, chapter 7`,
   "absence.word": "Time off the wards",
   "absence.means":
-    "A patient who is away for a while: for a procedure with the bed held the day still counts, on leave it does not, and an unknown reason is listed until somebody says it.",
+    "A patient who is away for a while: for a procedure with the bed held the day still counts, on leave or in an outpatient or procedure area without the bed held it does not. An unknown reason is to resolve before signing.",
   "absence.source": "Common practice",
   "cauti.word": "CAUTI",
   "cauti.means":

@@ -20,6 +20,6 @@ describe("closedList", () => {
 
   it("names the list", () => {
     const read = () => closedList(absenceKinds).read("home", { ...alderBay, mark: () => undefined });
-    expect(read).toThrow("This is none of: procedure, leave.");
+    expect(read).toThrow("This is none of: procedure, leave, outpatient.");
   });
 });

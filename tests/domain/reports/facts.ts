@@ -26,6 +26,7 @@ export function facts(said: Partial<MonthFacts> = {}): MonthFacts {
     censuses: Array.from({ length: 31 }, (_, i) => ({ day: day("2026-10-01") + i, at: Date.UTC(2026, 9, 1 + i, 4) })),
     wards: [],
     findings: [],
+    uncounted: [],
     ...said,
   };
 }

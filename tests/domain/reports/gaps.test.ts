@@ -1,40 +1,37 @@
 import { describe, expect, it } from "vitest";
 import { gapWords } from "../../../shared/gap-words.ts";
 import { type Gap, gapsOf } from "../../../src/domain/reports/gaps.ts";
-import type { QualityFinding } from "../../../src/domain/timeline/data-quality.ts";
 import { day, facts, findings, ward } from "./facts.ts";
 
 const october = (date: number) => day("2026-10-01") + date - 1;
-/** Midnight in New York in October. */
-const midnight = (date: number) => Date.UTC(2026, 9, date, 4);
 /** A ward that had patients, unless told otherwise. */
 const busy = (code: string, said: Parameters<typeof ward>[1] = {}) => ward(code, { patientDays: 1, ...said });
 const counted = (...dates: number[]) => dates.map((date) => ({ day: october(date), patientDays: 1, catheterDays: 0 }));
 const short = (gaps: readonly Gap[]) => gaps.map(({ kind, wardId, count }) => `${kind} ${wardId} ${count}`);
-
-function away(wardId: number, start: number, end: number | null): QualityFinding {
-  return { kind: "absence-unknown", wardId, stayId: 1, entry: "ward stay 1", start, end };
-}
 
 describe("what is missing from a period", () => {
   it("is nothing where every day has its patients and everything is known", () => {
     expect(gapsOf(facts({ wards: [busy("A", { days: counted(1, 2, 3) })] }), [{ wardId: 1, days: 0 }], [])).toEqual([]);
   });
 
-  it("is a time off the ward of which nobody said the kind, when a census fell into it, on the days of these", () => {
-    const absences = [
-      away(1, midnight(4) - 1, midnight(6)),
-      // Gone and back between two censuses: counted nowhere in any case.
-      away(1, midnight(8) + 1, midnight(9)),
-      // Gone at the very instant of the census, and not back yet; the report is read on the 10th at noon.
-      away(2, midnight(10), null),
+  it("is each census at which a patient was on no ward, by the ward that the day may belong to", () => {
+    const off = (kind: "no-ward" | "outpatient", wardId: number | null, ...dates: number[]) =>
+      dates.map((date) => ({ kind, wardId, day: october(date) }));
+    // Two patients were away on the 5th.
+    const uncounted = [
+      ...off("no-ward", 1, 5, 4),
+      ...off("no-ward", 1, 5),
+      ...off("no-ward", null, 9),
+      ...off("outpatient", 2, 10),
     ];
-    const read = { asOf: midnight(10) + 8 * 3_600_000, complete: false, findings: absences };
-    const gaps = gapsOf(facts({ ...read, wards: [busy("A"), busy("B", { wardId: 2 })] }), [], []);
-    expect(gaps).toEqual([
-      { kind: "period-not-over", wardId: null, count: 1, days: [] },
-      { kind: "absence-at-census", wardId: 1, count: 2, days: [october(4), october(5)] },
-      { kind: "absence-at-census", wardId: 2, count: 1, days: [october(10)] },
+    const unknown = ward("C", { wardId: 3, inpatient: "unknown" });
+    const wards = [busy("A"), busy("B", { wardId: 2 }), unknown];
+    expect(gapsOf(facts({ uncounted: [...uncounted, ...off("no-ward", 3, 1)], wards }), [], [])).toEqual([
+      { kind: "absence-at-census", wardId: 1, count: 3, days: [october(4), october(5)] },
+      { kind: "outpatient-at-census", wardId: 2, count: 1, days: [october(10)] },
+      { kind: "absence-at-census", wardId: 3, count: 1, days: [october(1)] },
+      { kind: "absence-at-census", wardId: null, count: 1, days: [october(9)] },
+      { kind: "setting-missing", wardId: 3, count: 1, days: [] },
     ]);
   });
 

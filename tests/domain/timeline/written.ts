@@ -14,7 +14,7 @@ const wardOf = (letter: string | undefined) => wardIds[letter as keyof typeof wa
 const letterOf = (wardId: number) => Object.entries(wardIds).find(([, id]) => id === wardId)?.[0] ?? `${wardId}`;
 
 const stayLine = /^stay (\d+): (\d+)-(\d*)$/;
-const wardStayLine = /^ward stay (\d+): ([A-C]) (\d+)-(\d*)(?: then (procedure|leave))?$/;
+const wardStayLine = /^ward stay (\d+): ([A-C]) (\d+)-(\d*)(?: then (procedure|leave|outpatient))?$/;
 const catheterLine = /^catheter (\d+): (arrived )?(\d+|\?)-(?:(\d+)\.\.(\d+)|(\d*))(?: seen (\d+))?(?: (\D+))?$/;
 
 /**

@@ -9,6 +9,7 @@ import { patientsText, recordText } from "../../texts/patients.ts";
 import { kindText } from "../../texts/words.ts";
 import { StayCorrections } from "./correct-stay.tsx";
 import { WardStayCorrections } from "./correct-ward-stay.tsx";
+import { UncountedDays } from "./uncounted-days.tsx";
 
 /** One stay: where the patient was, and the catheters. What was voided stays to be read. */
 export function StaySection(props: { record: PatientRecord; stay: Stay; again: () => void }): ReactNode {
@@ -32,6 +33,7 @@ export function StaySection(props: { record: PatientRecord; stay: Stay; again: (
           : recordText("stayFromTo", { from: time.short(admittedAt), to: time.short(dischargedAt) })}
         <Voided reason={stay.voidReason} />
       </p>
+      <UncountedDays uncounted={record.uncounted.filter(({ stayId }) => stayId === stay.stayId)} />
       {isToCorrect && <StayCorrections key={stay.version} {...{ stay, again }} />}
       <h3>{recordText("wards")}</h3>
       <ol>
