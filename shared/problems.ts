@@ -212,6 +212,26 @@ export const problems = {
     title: "These are too many organisms",
     remedy: "List each organism of the report once; record what is only flora as one organism of that name.",
   },
+  "word-repeated": {
+    status: 422,
+    title: "The table has this wording twice",
+    remedy: "Leave one row for each wording. Case, blanks and hyphens make no difference.",
+  },
+  "word-chosen-twice": {
+    status: 409,
+    title: "Another choice for this wording exists",
+    remedy: "Look at the choice under Settings > Laboratory words, and change it there.",
+  },
+  "word-read-already": {
+    status: 409,
+    title: "This wording is already read",
+    remedy: "Leave the row out. Where the reading is wrong, correct the specimen and report the wording.",
+  },
+  "word-choice-unknown": {
+    status: 422,
+    title: "This choice is not known",
+    remedy: "Use a group, the name of a listed organism, or at-least-100000, below-100000 or unreadable for a count.",
+  },
   "organism-missing": {
     status: 422,
     title: "The report does not say what grew",

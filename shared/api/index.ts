@@ -28,6 +28,12 @@ import { correctFinding, recordFinding, voidFinding } from "./findings.ts";
 import { dropImportLine, readImportLines, repairImportLine } from "./import-lines.ts";
 import { addSource, changeSource, listSources } from "./import-sources.ts";
 import { decideImport, listImports, readImport, receiveImport } from "./imports.ts";
+import {
+  applyLaboratoryWord,
+  chooseLaboratoryWords,
+  listLaboratoryWords,
+  readOrganismName,
+} from "./laboratory-words.ts";
 import { readMonthDocument } from "./month-document.ts";
 import {
   listSignedMonths,
@@ -154,6 +160,10 @@ export const endpoints = {
   addOwnBaseline,
   listComparisons,
   setComparison,
+  listLaboratoryWords,
+  chooseLaboratoryWords,
+  applyLaboratoryWord,
+  readOrganismName,
   listSources,
   addSource,
   changeSource,

@@ -12,6 +12,7 @@ import { cancelMove } from "../usecases/cancel-move.ts";
 import { changeCatheter } from "../usecases/change-catheter.ts";
 import { setCensus } from "../usecases/change-facility.ts";
 import { addSource, changeSource } from "../usecases/change-source.ts";
+import { applyWord, chooseLaboratoryWords } from "../usecases/choose-words.ts";
 import { closeWard } from "../usecases/close-ward.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../usecases/compare-wards.ts";
 import { correctStay, correctWardStay } from "../usecases/correct-entry.ts";
@@ -31,6 +32,7 @@ import { listPolicies } from "../usecases/list-policies.ts";
 import { listScope } from "../usecases/list-scope.ts";
 import { listSources } from "../usecases/list-sources.ts";
 import { listWards } from "../usecases/list-wards.ts";
+import { listLaboratoryWords, readOrganismName } from "../usecases/list-words.ts";
 import { movePatient } from "../usecases/move-patient.ts";
 import type { Reach } from "../usecases/reach.ts";
 import { readAgreement } from "../usecases/read-agreement.ts";
@@ -165,6 +167,10 @@ export const routes: Routes = {
   readRound: (act, input) => readRound(act, input),
   readPolicy: (act, input) => readPolicy(act, input),
   listPolicies: (act, _input, reach) => listPolicies(act, reach),
+  listLaboratoryWords: (act) => listLaboratoryWords(act),
+  chooseLaboratoryWords: (act, input) => chooseLaboratoryWords(act, input),
+  applyLaboratoryWord: (act, input) => applyWord(act, input),
+  readOrganismName: (act, input) => readOrganismName(act, input),
   listSources: (act) => listSources(act),
   addSource: (act, input) => addSource(act, input),
   changeSource: (act, input) => changeSource(act, input),

@@ -1,6 +1,7 @@
 import type { RecordedOrganism, RecordedSpecimen } from "../domain/cultures/specimen.ts";
 import { insertRows } from "./bulk.ts";
 import { keepVersions } from "./entry-versions.ts";
+import { addWordings, replaceWordings } from "./laboratory-words.ts";
 import type { Recording } from "./patients.ts";
 import { type CellValue, columnCells, type RowCell, type Rows, readRows } from "./read-rows.ts";
 import type { Read, Tx } from "./store.ts";
@@ -70,6 +71,7 @@ export async function addSpecimens(tx: Tx, specimens: readonly RecordedSpecimen[
     ...[one.marks.join(" "), one.writtenAt, one.writtenBy],
   ]);
   await insertRows(tx, table, rows);
+  await addWordings(tx, specimens);
 }
 
 /** Puts away what a specimen said and stores what it says now; who wrote it down first, and when, stays. */
@@ -88,4 +90,5 @@ export async function replaceSpecimen(
       ...{ organisms: JSON.stringify(organisms), marks: marks.join(" "), voidKey: voidReason === null ? 0 : id },
     },
   });
+  if (JSON.stringify(old.organisms) !== JSON.stringify(organisms)) await replaceWordings(tx, [now]);
 }

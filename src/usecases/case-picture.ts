@@ -1,6 +1,7 @@
 import type { readCase } from "../../shared/api/cases.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import type { SurveillanceTimeline } from "../domain/criteria/index.ts";
+import type { LaboratoryWords } from "../domain/cultures/laboratory-words.ts";
 import { type DayNumber, dayText } from "../domain/days/day-number.ts";
 import type { PatientRecord } from "../store/culture-records.ts";
 import type { KeptDetermination } from "../store/determinations.ts";
@@ -18,8 +19,9 @@ export function pictureOf(given: {
   readonly kept: KeptDetermination;
   /** What the patient's cultures are determined to be. */
   readonly others: readonly KeptDetermination[];
+  readonly words: LaboratoryWords | undefined;
 }): Picture {
-  const { record, timeline, kept, others } = given;
+  const { record, timeline, kept, others, words } = given;
   const [first, last] = [kept.day - reach, kept.day + reach];
   const touches = (from: DayNumber | null, to: DayNumber | null) => (from ?? first) <= last && (to ?? last) >= first;
   const within = ({ day }: { readonly day: DayNumber }) => touches(day, day);
@@ -32,7 +34,7 @@ export function pictureOf(given: {
     specimens: record.specimens.flatMap((one) => {
       const day = dayOfSpecimen.get(one.id);
       if (day === undefined || !within({ day })) return [];
-      return [{ ...specimenAnswer(one), day: dayText(day), outcome: outcomes.get(one.id) ?? null }];
+      return [{ ...specimenAnswer(one, words), day: dayText(day), outcome: outcomes.get(one.id) ?? null }];
     }),
     signs: record.signs.filter(({ day, voidReason }) => voidReason === null && within({ day })).map(signAnswer),
     findings: record.findings

@@ -1,6 +1,7 @@
 import type { AuditAction } from "../../shared/audit-words.ts";
 import { type Fault, Problem, refuse } from "../../shared/problems.ts";
 import { acceptedDays, dayFaults } from "../domain/cultures/accepted-days.ts";
+import type { LaboratoryWords } from "../domain/cultures/laboratory-words.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import type { Zone } from "../domain/days/zone.ts";
 import type { Entry } from "../domain/timeline/timeline.ts";
@@ -34,6 +35,7 @@ export interface CultureChange {
 /** The days on which something may be recorded of a patient who is locked. */
 export interface DaysOfPatient {
   readonly zone: Zone;
+  readonly words: LaboratoryWords;
   readonly today: DayNumber;
   /** Faults of a day: `in-the-future`, `outside-surveillance-days`. */
   faultsOf(day: DayNumber, pointer: string): Fault[];
@@ -49,6 +51,7 @@ export async function daysOfPatient(
   const accepted = acceptedDays(await loadTimeline(read, survivorId), rules, today);
   return {
     zone: rules.zone,
+    words: rules.words,
     today,
     faultsOf: (day, pointer) =>
       day > today

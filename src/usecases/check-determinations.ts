@@ -2,8 +2,10 @@ import { summaryOf } from "../domain/criteria/index.ts";
 import { writeAudit } from "../store/audit.ts";
 import { cultureRecords, patientsWithCultures } from "../store/culture-records.ts";
 import { determinationsOf, digestOf, type KeptDetermination } from "../store/determinations.ts";
+import { replaceWordings } from "../store/laboratory-words.ts";
 import { patientPage } from "../store/patient-pages.ts";
 import { lockPatients } from "../store/patients.ts";
+import { specimensOf } from "../store/specimens.ts";
 import type { Read } from "../store/store.ts";
 import { type Act, recording } from "./act.ts";
 import { determineAgain } from "./determine-again.ts";
@@ -39,6 +41,8 @@ export async function rebuildDeterminations(act: Act): Promise<DeterminationChec
   return overPages(act, (ids) =>
     act.store.tx(async (tx) => {
       await lockPatients(tx, by.facilityId, ids);
+      // What an older list of organisms read and this one does not, or the other way round.
+      await replaceWordings(tx, await specimensOf(tx, ids));
       const found = await comparePage(tx, act, ids);
       if (found.differences.length === 0) return found;
       await determineAgain(tx, by, { patientIds: ids, cause: "rebuild-determinations" });

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { specimenState } from "../../shared/api/culture-entries.ts";
+import { laboratoryWords, noWords } from "../domain/cultures/laboratory-words.ts";
 import {
   correctSpecimen as decide,
   type RecordedSpecimen,
@@ -8,6 +9,7 @@ import {
 } from "../domain/cultures/specimen.ts";
 import { growthFaults, resultFaults } from "../domain/cultures/specimen-faults.ts";
 import { type Mark, revise } from "../domain/timeline/timeline.ts";
+import { wordsOfFacility } from "../store/laboratory-words.ts";
 import { replaceSpecimen, specimenOf } from "../store/specimens.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CultureChange, type CultureKind, changeCulture, refuseFaults } from "./change-culture.ts";
@@ -36,6 +38,7 @@ export async function correctSpecimen(
 ): Promise<SpecimenStored> {
   const { specimenId, changes, marks = [] } = input;
   notInFuture(act.now, { collectedAt: changes.collectedAt });
+  let words = noWords;
   const { version, now } = await changeCulture(
     act,
     { ...input, id: specimenId },
@@ -44,6 +47,7 @@ export async function correctSpecimen(
       action: "correct-specimen",
       ids: changes.organisms?.length ?? 0,
       decide: async (tx, old, daysOf) => {
+        words = laboratoryWords(await wordsOfFacility(tx, act.actor.facilityId));
         const specimen = decide(old, changes, { newId: () => tx.newId(), marks });
         const days = changes.collectedAt === undefined ? null : await daysOf();
         const day = days === null ? 0 : Math.min(days.zone.dayOf(specimen.collectedAt), days.today);
@@ -56,7 +60,7 @@ export async function correctSpecimen(
       },
     },
   );
-  return { specimenId, version, setAside: setAsideIn(now) };
+  return { specimenId, version, setAside: setAsideIn(now, words) };
 }
 
 /** Voids a specimen that was recorded in error; it stays readable and decides nothing. Refuses `stale-version`, `entry-voided`. */

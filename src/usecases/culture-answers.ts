@@ -1,22 +1,35 @@
 import type { z } from "zod";
 import type { findingState, signState, specimenState } from "../../shared/api/culture-entries.ts";
-import { matchOrganism, readCount, temperatureText } from "../domain/criteria/index.ts";
+import { matchOrganism, temperatureText } from "../domain/criteria/index.ts";
 import type { RecordedFinding } from "../domain/cultures/finding.ts";
+import { type LaboratoryWords, noWords } from "../domain/cultures/laboratory-words.ts";
 import type { RecordedSign } from "../domain/cultures/sign.ts";
-import { identityOf, type RecordedOrganism, type RecordedSpecimen, setAsideIn } from "../domain/cultures/specimen.ts";
+import {
+  countOf,
+  identityOf,
+  type RecordedOrganism,
+  type RecordedSpecimen,
+  setAsideIn,
+  type WordsThen,
+} from "../domain/cultures/specimen.ts";
 import { dayText } from "../domain/days/day-number.ts";
 
 /** A specimen as it is answered. */
-export function specimenAnswer(specimen: RecordedSpecimen): z.output<typeof specimenState> {
+export function specimenAnswer(
+  specimen: RecordedSpecimen,
+  words: LaboratoryWords = noWords,
+): z.output<typeof specimenState> {
   const { id, marks: _marks, organisms, ...said } = specimen;
-  return { ...said, specimenId: id, organisms: organisms.map(organismAnswer), setAside: setAsideIn(specimen) };
+  const then = { words, writtenAt: specimen.writtenAt };
+  const grown = organisms.map((one) => organismAnswer(one, then));
+  return { ...said, specimenId: id, organisms: grown, setAside: setAsideIn(specimen, words) };
 }
 
-function organismAnswer({ id, name, group, count }: RecordedOrganism) {
-  const identity = identityOf({ name, group });
+function organismAnswer({ id, name, group, count }: RecordedOrganism, then: WordsThen) {
+  const identity = identityOf({ name, group }, then);
   return {
     ...{ organismId: id, name, group: identity.group, isOnList: matchOrganism(name) !== null },
-    ...{ isCommensal: identity.isCommensal ?? false, count, countKind: readCount(count).kind },
+    ...{ isCommensal: identity.isCommensal ?? false, count, countKind: countOf({ count }, then).kind },
   };
 }
 

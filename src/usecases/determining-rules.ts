@@ -1,14 +1,13 @@
-import type { WayRules } from "../domain/criteria/index.ts";
 import { determineByWard, type FamilyOf, type PlacedDetermination } from "../domain/cultures/determine-by-ward.ts";
 import { familyOfWards } from "../domain/cultures/family-of-wards.ts";
-import { type CultureRecord, surveillanceOf } from "../domain/cultures/surveillance-of.ts";
+import { type CultureRecord, type ReadingOfRecord, surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import type { Read } from "../store/store.ts";
 import { loadWayRules } from "./way-rules.ts";
 
 /** What determinations of a facility rest on beside the patient's record. */
-export interface DeterminingRules extends WayRules {
+export interface DeterminingRules extends ReadingOfRecord {
   readonly familyOf: FamilyOf;
 }
 

@@ -52,7 +52,13 @@ export async function readCase(act: Act, { caseId }: { readonly caseId: number }
         determination: determinationTold(kept, codes),
         decisions: decisions.map((one) => decisionTold(one, history, codes)),
         history: history.map((one, i) => versionTold(one, history[i - 1], codes)),
-        picture: pictureOf({ record, timeline: surveillanceOf(record, rules, today), kept, others }),
+        picture: pictureOf({
+          record,
+          timeline: surveillanceOf(record, rules, today),
+          kept,
+          others,
+          words: rules.words,
+        }),
       };
     },
     { snapshot: true },

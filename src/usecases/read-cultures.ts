@@ -1,8 +1,10 @@
 import type { readCultures as endpoint } from "../../shared/api/cultures.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
+import { laboratoryWords } from "../domain/cultures/laboratory-words.ts";
 import { writeAudit } from "../store/audit.ts";
 import { oldVersions } from "../store/entry-versions.ts";
 import { findingsOf } from "../store/findings.ts";
+import { wordsOfFacility } from "../store/laboratory-words.ts";
 import { findPatient } from "../store/patients.ts";
 import { signsOf } from "../store/signs.ts";
 import { specimensOf } from "../store/specimens.ts";
@@ -18,6 +20,7 @@ export function readCultures(act: Act, { patientId }: { patientId: number }): Pr
     async (tx) => {
       const { survivorId } = await findPatient(tx, act.actor.facilityId, { patientId });
       const specimens = await specimensOf(tx, [survivorId]);
+      const words = laboratoryWords(await wordsOfFacility(tx, act.actor.facilityId));
       const signs = await signsOf(tx, [survivorId]);
       const findings = await findingsOf(tx, [survivorId]);
       const corrections = [
@@ -29,7 +32,7 @@ export function readCultures(act: Act, { patientId }: { patientId: number }): Pr
       await writeAudit(tx, recording(act), { action: "view-cultures", patientIds, details: { patientId } });
       return {
         patientId: survivorId,
-        specimens: specimens.map(specimenAnswer),
+        specimens: specimens.map((one) => specimenAnswer(one, words)),
         signs: signs.map(signAnswer),
         findings: findings.map(findingAnswer),
         corrections,

@@ -41,7 +41,7 @@ export function recordSpecimen(
     const { id: specimenId, kind, status, version } = specimen;
     const details = { specimenId, kind, status, organisms: specimen.organisms.length };
     await writeAudit(tx, by, { action: "record-specimen", patientIds: [survivorId], details });
-    return { specimenId, version, setAside: setAsideIn(specimen) };
+    return { specimenId, version, setAside: setAsideIn(specimen, days.words) };
   };
   return act.store.tx(work, { ids: text.organisms.length + 1 });
 }

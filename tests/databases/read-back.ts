@@ -77,6 +77,8 @@ const tables = [
     "comparison",
     "signed_month",
     "signed_document",
+    "laboratory_word",
+    "specimen_wording",
   ],
 ];
 

@@ -150,6 +150,10 @@ export const inputs: Inputs = {
     ...{ fromMonth: month.parse("2026-10"), infectionBaselineId: null, utilizationBaselineId: null },
     ...{ goal: 0.8, limits: "mid-p", factors: [], reason, replaces: 0 },
   }),
+  listLaboratoryWords: () => ({}),
+  chooseLaboratoryWords: ({ fresh }) => ({ words: [{ column: "organism", wording: fresh(), choice: "bacterium" }] }),
+  applyLaboratoryWord: () => ({ column: "organism", wording: "Odd thing", after: 0 }),
+  readOrganismName: () => ({ name: "Kleb pneumo" }),
   listSources: () => ({}),
   addSource: ({ fresh }) => ({ name: fresh(), settings: defaultSourceSettings }),
   changeSource: ({ sourceId, fresh }) => ({

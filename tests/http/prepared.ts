@@ -49,6 +49,10 @@ export async function prepared(
     const move = { stayId: stay.stayId, toWardId, movedAt: "2026-11-11T08:00" };
     about.wardStayId = (await ask(movePatient, move)).wardStayId;
   }
+  if (name === "applyLaboratoryWord") {
+    const word = { column: "organism", wording: "Odd thing", choice: "bacterium" } as const;
+    await ask(endpoints.chooseLaboratoryWords, { words: [word] });
+  }
   if (name === "changeSource") about.sourceId = (await ask(endpoints.addSource, inputs.addSource(about))).sourceId;
   if (name === "endWatch" || name === "voidWatch") about.scopeId = await watchedMonth(ask, about);
   if (/Case$/.test(name)) about.caseId = (await ask(recordSpecimen, inputs.recordSpecimen(about))).specimenId;

@@ -1,7 +1,8 @@
 import type { OrganismGroup, SpecimenKind, SpecimenMethod, SpecimenStatus } from "../../../shared/culture-words.ts";
-import { chosenOrganism, matchOrganism, type OrganismIdentity, readCount } from "../criteria/index.ts";
+import { chosenOrganism, matchOrganism, type OrganismIdentity, type ReadCount, readCount } from "../criteria/index.ts";
 import type { Instant } from "../days/day-number.ts";
 import { type Entry, type Mark, markedAnew, newEntry, revise } from "../timeline/timeline.ts";
+import { chosenCount, chosenIdentity, type LaboratoryWords, noWords } from "./laboratory-words.ts";
 
 /** An organism as the laboratory wrote it. What it is and how much grew is read from it whenever it is needed. */
 export interface RecordedOrganism {
@@ -74,23 +75,47 @@ function recordedOrganisms(given: readonly GivenOrganism[], newId: () => number)
   return given.map(({ name, group = null, count = null }) => ({ id: newId(), name, group, count }));
 }
 
+/** The choices of the facility for its laboratory's wordings, and when the specimen was written down. */
+export interface WordsThen {
+  readonly words: LaboratoryWords;
+  readonly writtenAt: Instant;
+}
+
 /**
- * What an organism is: by the list, or else by the group that somebody chose, or else nobody has said. The list goes
- * first, so that a name that joins it later is read as what it is.
+ * What an organism is: by the list, or else by the group chosen for it, or else by what the facility chose for its
+ * wording, or else not known. The list goes first, so that a name that joins it later is read as what it is.
  */
-export function identityOf({ name, group }: Pick<RecordedOrganism, "name" | "group">): OrganismIdentity {
+export function identityOf(
+  { name, group }: Pick<RecordedOrganism, "name" | "group">,
+  then: WordsThen | null = null,
+): OrganismIdentity {
   const known = matchOrganism(name);
   if (known) return known;
-  return group === null ? { key: name, group: null, genus: null } : chosenOrganism(name, group);
+  if (group !== null) return chosenOrganism(name, group);
+  const choice = then?.words.choiceOf("organism", name, then.writtenAt) ?? null;
+  const chosen = choice === null ? null : chosenIdentity(choice, name);
+  return chosen ?? { key: name, group: null, genus: null };
+}
+
+/** How much grew: as it is read, or by what the facility chose for a wording that is not read as a number. */
+export function countOf({ count }: Pick<RecordedOrganism, "count">, then: WordsThen | null = null): ReadCount {
+  const read = readCount(count);
+  if (count === null || (read.kind !== "words" && read.kind !== "unreadable")) return read;
+  const choice = then?.words.choiceOf("count", count, then.writtenAt) ?? null;
+  return choice === null ? read : chosenCount(choice, count);
 }
 
 /**
  * What of a specimen waits for a person, as pointers into it: a name that is not on the list and has no group, a count
  * that cannot be read. Both are kept as they were written and decide nothing until then.
  */
-export function setAsideIn({ organisms }: Pick<RecordedSpecimen, "organisms">): string[] {
+export function setAsideIn(
+  { organisms, writtenAt }: Pick<RecordedSpecimen, "organisms" | "writtenAt">,
+  words: LaboratoryWords = noWords,
+): string[] {
+  const then = { words, writtenAt };
   return organisms.flatMap((organism, i) => [
-    ...(identityOf(organism).group === null ? [`/organisms/${i}/name`] : []),
-    ...(readCount(organism.count).kind === "unreadable" ? [`/organisms/${i}/count`] : []),
+    ...(identityOf(organism, then).group === null ? [`/organisms/${i}/name`] : []),
+    ...(countOf(organism, then).kind === "unreadable" ? [`/organisms/${i}/count`] : []),
   ]);
 }

@@ -3,7 +3,6 @@ import { urineFinding } from "../../../shared/culture-words.ts";
 import {
   type FindingInUrine,
   type GrownOrganism,
-  readCount,
   recordedWay,
   type Sign,
   type Specimen,
@@ -11,11 +10,11 @@ import {
   type WayRules,
 } from "../criteria/index.ts";
 import type { DayNumber } from "../days/day-number.ts";
-import type { Zone } from "../days/zone.ts";
 import { type PatientTimeline, stands } from "../timeline/timeline.ts";
 import type { RecordedFinding } from "./finding.ts";
+import { type LaboratoryWords, noWords } from "./laboratory-words.ts";
 import type { RecordedSign } from "./sign.ts";
-import { identityOf, type RecordedOrganism, type RecordedSpecimen } from "./specimen.ts";
+import { countOf, identityOf, type RecordedOrganism, type RecordedSpecimen, type WordsThen } from "./specimen.ts";
 
 /** Everything recorded of a patient that decides a determination, over all stays; voided entries may be among it. */
 export interface CultureRecord {
@@ -26,10 +25,15 @@ export interface CultureRecord {
   readonly findings: readonly RecordedFinding[];
 }
 
+/** What a record is read by: zone, wards, and the facility's choices for wordings of its laboratory. */
+export interface ReadingOfRecord extends WayRules {
+  readonly words?: LaboratoryWords;
+}
+
 /** The record as determinations ask for it, on the day of the question. */
 export function surveillanceOf(
   { birthDay, timeline, specimens, signs, findings }: CultureRecord,
-  rules: WayRules,
+  rules: ReadingOfRecord,
   knownThrough: DayNumber,
 ): SurveillanceTimeline {
   return {
@@ -38,18 +42,21 @@ export function surveillanceOf(
     deathDay: firstDayOf(findings, "death"),
     donorSupportFrom: firstDayOf(findings, "donor-support"),
     findings: findings.filter(stands).flatMap(findingFrom),
-    specimens: specimens.filter(stands).map((one) => specimenFrom(one, rules.zone)),
+    specimens: specimens.filter(stands).map((one) => specimenFrom(one, rules)),
     signs: signs.filter(stands).map(signFrom),
   };
 }
 
-function specimenFrom({ id, kind, collectedAt, method, status, organisms }: RecordedSpecimen, zone: Zone): Specimen {
+function specimenFrom(specimen: RecordedSpecimen, { zone, words = noWords }: ReadingOfRecord): Specimen {
+  const { id, kind, collectedAt, method, status, organisms, writtenAt } = specimen;
   const collected = { day: zone.dayOf(collectedAt), at: collectedAt };
-  return { id, kind, collected, method, status, organisms: organisms.map(organismFrom) };
+  const grown = organisms.map((one) => organismFrom(one, { words, writtenAt }));
+  return { id, kind, collected, method, status, organisms: grown };
 }
 
-function organismFrom({ id, name, group, count }: RecordedOrganism): GrownOrganism {
-  return { id, name, identity: identityOf({ name, group }), count: readCount(count) };
+function organismFrom(organism: RecordedOrganism, then: WordsThen): GrownOrganism {
+  const { id, name } = organism;
+  return { id, name, identity: identityOf(organism, then), count: countOf(organism, then) };
 }
 
 function signFrom({ id, sign, day, at, finding, temperature, otherCause }: RecordedSign): Sign {

@@ -1,7 +1,13 @@
 import type { SpecimenStatus } from "../../../shared/culture-words.ts";
 import { type Fault, Problem, refuse } from "../../../shared/problems.ts";
-import { readCount } from "../criteria/index.ts";
-import { identityOf, newSpecimen, type RecordedOrganism, type RecordedSpecimen } from "../cultures/specimen.ts";
+import { noWords } from "../cultures/laboratory-words.ts";
+import {
+  countOf,
+  identityOf,
+  newSpecimen,
+  type RecordedOrganism,
+  type RecordedSpecimen,
+} from "../cultures/specimen.ts";
 import { resultFaults } from "../cultures/specimen-faults.ts";
 import { markedAnew, revise, type Stay, stands } from "../timeline/timeline.ts";
 import { cultureDayFaults } from "./culture-days.ts";
@@ -38,7 +44,7 @@ export function planSpecimen(plan: Plan, line: SpecimenLine): StepResult | "unch
   if (!isSame) refuseFaults(plan, { specimen, known });
   plan.cultures.specimens.set(specimen.id, specimen);
   tell(plan, line, specimen);
-  return isSame ? "unchanged" : { timeline: plan.timeline, marks: marksOf(values) };
+  return isSame ? "unchanged" : { timeline: plan.timeline, marks: marksOf(plan, values) };
 }
 
 /** Remembers a line that was stored before as the one that told of its specimen. */
@@ -171,10 +177,12 @@ function refuseFaults(
 }
 
 /** What of a line waits for a person. It is kept as it was written. */
-function marksOf({ organism: name, group, count }: Values): LineMark[] {
+function marksOf({ care: { now: writtenAt, words = noWords } }: Plan, values: Values): LineMark[] {
+  const { organism: name, group, count } = values;
+  const then = { words, writtenAt };
   if (name === null) return [];
-  const isUnknown = identityOf({ name, group }).group === null;
-  const isUnreadable = readCount(count).kind === "unreadable";
+  const isUnknown = identityOf({ name, group }, then).group === null;
+  const isUnreadable = countOf({ count }, then).kind === "unreadable";
   return [
     ...(isUnknown ? (["organism-unknown"] as const) : []),
     ...(isUnreadable ? (["count-unreadable"] as const) : []),

@@ -1,8 +1,8 @@
 import type { PolicyBody } from "../../../shared/policy.ts";
 import { type Fault, Problem, refuse } from "../../../shared/problems.ts";
-import type { WayRules } from "../criteria/index.ts";
 import type { RecordedSign } from "../cultures/sign.ts";
 import type { RecordedSpecimen } from "../cultures/specimen.ts";
+import type { ReadingOfRecord } from "../cultures/surveillance-of.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
 import type { CatheterNote } from "../timeline/note.ts";
 import type { Mark, PatientTimeline } from "../timeline/timeline.ts";
@@ -10,7 +10,7 @@ import { type IntakeLine, type PatientLine, placeOf } from "./intake-line.ts";
 import type { LineFault, LineMark, Outcome } from "./outcome.ts";
 
 /** What notes, specimens and signs are judged by, and who writes them down when. */
-export interface CareRules extends WayRules {
+export interface CareRules extends ReadingOfRecord {
   readonly now: Instant;
   readonly personId: number;
   /** The policy in force on a ward (null: on none) on a day. */

@@ -1,0 +1,96 @@
+import type { WordColumn } from "../../shared/laboratory-words.ts";
+import { type LaboratoryWord, openWordings } from "../domain/cultures/laboratory-words.ts";
+import type { RecordedSpecimen } from "../domain/cultures/specimen.ts";
+import { idList, insertRows } from "./bulk.ts";
+import type { Recording } from "./patients.ts";
+import type { Read, Tx } from "./store.ts";
+
+/** Every version of every choice of a facility, by wording and number. */
+export async function wordsOfFacility(read: Read, facilityId: number): Promise<LaboratoryWord[]> {
+  const rows = await read.db.laboratoryWord.findMany({
+    where: { facilityId },
+    orderBy: [{ column: "asc" }, { wording: "asc" }, { number: "asc" }],
+  });
+  return rows.map(({ facilityId: _, column, recordedAt, ...row }) => ({
+    ...row,
+    column: column as WordColumn,
+    recordedAt: recordedAt.getTime(),
+  }));
+}
+
+/** Adds a version of a choice; answers with its id. */
+export async function addWord(
+  tx: Tx,
+  by: Recording,
+  word: Pick<LaboratoryWord, "column" | "wording" | "number" | "choice" | "isForPast">,
+): Promise<number> {
+  const id = tx.newId();
+  const { facilityId, personId: recordedBy, now } = by;
+  await tx.db.laboratoryWord.create({ data: { id, facilityId, ...word, recordedBy, recordedAt: new Date(now) } });
+  return id;
+}
+
+/** A wording of specimens that stand, with how many have it. */
+export interface SeenWording {
+  readonly column: WordColumn;
+  readonly wording: string;
+  readonly specimens: number;
+}
+
+/** The wordings of a facility's specimens that are not read by themselves. Counts over the index of such wordings alone. */
+export async function seenWordings(read: Read, facilityId: number): Promise<SeenWording[]> {
+  const rows = await read.db.$queryRawUnsafe<{ about: string; wording: string; found: number | bigint }[]>(
+    `SELECT w.column_name AS about, w.wording AS wording, COUNT(*) AS found FROM specimen_wording w
+       JOIN specimen m ON m.id = w.specimen_id AND m.void_key = 0
+       JOIN patient p ON p.id = m.patient_id
+      WHERE p.facility_id = ${read.kind === "postgresql" ? "$1" : "?"} GROUP BY 1, 2 ORDER BY 1, 2`,
+    facilityId,
+  );
+  return rows.map(({ about, wording, found }) => ({
+    ...{ column: about as WordColumn, wording, specimens: Number(found) },
+  }));
+}
+
+/** The next surviving patients of a facility whose specimens have a wording, in the order of ids. */
+export async function patientsWithWording(
+  read: Read,
+  facilityId: number,
+  { column, wording, after, count }: { column: WordColumn; wording: string; after: number; count: number },
+): Promise<number[]> {
+  const [a, b, c, d] = read.kind === "postgresql" ? ["$1", "$2", "$3", "$4"] : ["?", "?", "?", "?"];
+  const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
+    `SELECT DISTINCT p.survivor_id AS id FROM specimen_wording w
+       JOIN specimen m ON m.id = w.specimen_id JOIN patient p ON p.id = m.patient_id
+      WHERE w.column_name = ${a} AND w.wording = ${b} AND p.facility_id = ${c} AND p.survivor_id > ${d}
+      ORDER BY 1 LIMIT ${Math.trunc(count)}`,
+    ...[column, wording, facilityId, after],
+  );
+  return rows.map(({ id }) => Number(id));
+}
+
+const table = {
+  table: "specimen_wording",
+  columns: { column_name: "text", wording: "text", specimen_id: "int" },
+} as const;
+
+/** Writes down which wordings of specimens are not read by themselves, in the place of what was written down before. */
+export async function replaceWordings(
+  tx: Tx,
+  specimens: readonly Pick<RecordedSpecimen, "id" | "organisms">[],
+): Promise<void> {
+  if (specimens.length === 0) return;
+  const ids = JSON.stringify(specimens.map(({ id }) => id));
+  await tx.db.$executeRawUnsafe(`DELETE FROM specimen_wording WHERE specimen_id IN ${idList(tx, 1)}`, ids);
+  await addWordings(tx, specimens);
+}
+
+/** The same of specimens that are new. */
+export async function addWordings(
+  tx: Tx,
+  specimens: readonly Pick<RecordedSpecimen, "id" | "organisms">[],
+): Promise<void> {
+  const rows = specimens.flatMap(({ id, organisms }) =>
+    openWordings(organisms).map(({ column, wording }) => [column, wording, id]),
+  );
+  if (rows.length > 0) await insertRows(tx, table, rows);
+}
