@@ -10,6 +10,7 @@ export const caseStates = {
   disagreed: "Confirmed with a disagreement",
   pending: "Waiting for the laboratory",
   closed: "Closed automatically",
+  "out-of-scope": "Not under surveillance",
 } as const;
 export const caseState = z.enum(words(caseStates));
 export type CaseState = z.infer<typeof caseState>;
@@ -20,6 +21,7 @@ export const caseLists = {
   pending: "Waiting for the laboratory",
   decided: "Reviewed",
   closed: "Closed automatically: no growth, or not usable",
+  "out-of-scope": "Not under surveillance",
   all: "All",
 } as const;
 export const caseList = z.enum(words(caseLists));

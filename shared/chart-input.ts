@@ -4,6 +4,12 @@ import { z } from "zod";
 const figure = z.number().nullable();
 const reason = z.string().nullable();
 
+const open = z
+  .int()
+  .min(1)
+  .optional()
+  .describe("Cultures behind the point that are not decided, so that it is not final; left out: none");
+
 const head = {
   id: z.string().describe("Unique on its page"),
   title: z.string(),
@@ -34,6 +40,7 @@ const funnel = z.strictObject({
       upper: figure,
       position: z.enum(["inside", "outside-inner", "outside-outer"]),
       reason,
+      open,
     }),
   ),
 });
@@ -45,7 +52,7 @@ const intervals = z.strictObject({
   scale: z.enum(["linear", "log"]),
   reference: z.number(),
   referenceName: z.string(),
-  rows: z.array(z.strictObject({ name: z.string(), estimate: figure, lower: figure, upper: figure, reason })),
+  rows: z.array(z.strictObject({ name: z.string(), estimate: figure, lower: figure, upper: figure, reason, open })),
 });
 
 const control = z.strictObject({
@@ -63,6 +70,7 @@ const control = z.strictObject({
       upper: figure,
       signal: z.enum(["outside", "run"]).nullable(),
       reason,
+      open,
     }),
   ),
 });
@@ -73,7 +81,15 @@ const trend = z.strictObject({
   decimals: z.int(),
   periods: z.array(z.string()),
   periodsAre: z.string(),
-  series: z.array(z.strictObject({ name: z.string(), values: z.array(figure) })).max(6),
+  series: z
+    .array(
+      z.strictObject({
+        name: z.string(),
+        values: z.array(figure),
+        open: z.array(z.int().min(0)).optional().describe("Cultures behind each value that are not decided"),
+      }),
+    )
+    .max(6),
 });
 
 const dwell = z.strictObject({

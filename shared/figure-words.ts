@@ -68,5 +68,9 @@ export const figureWords = {
   counts_missing: { label: "Manual counts missing", kind: "whole", unit: "days", rows: null },
   catheters_open: { label: "Catheters in place now", kind: "whole", unit: "catheters", rows: null, momentary: true },
 } as const satisfies Record<string, FigureWords>;
+/** What stands beside every figure that cultures could still change. */
+export function notFinalWords(open: number): string {
+  return `not final: ${open} open`;
+}
 export type FigureKey = keyof typeof figureWords;
 export const figureKeys = Object.keys(figureWords) as FigureKey[];

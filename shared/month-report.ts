@@ -17,6 +17,14 @@ export const figure = z
     p: z.number().nullable().describe("Two-sided, against a ratio of 1"),
     method: z.string().nullable().describe("How the value or its limits are found"),
     reason: z.string().nullable().describe("Why there is no value"),
+    open: z
+      .int()
+      .min(1)
+      .nullable()
+      .optional()
+      .describe(
+        "Cultures behind it that are not decided, so that it is not final; null: none. Signed before: left out",
+      ),
     limitsReason: z.string().nullable().describe("Why a limit or the p value is missing where there could be one"),
   })
   .meta({ id: "Figure" });

@@ -20,6 +20,12 @@ export type SheetColumn = z.infer<typeof sheetColumn>;
 export const sheetCell = z.union([z.string(), z.number(), z.null()]);
 export type SheetCell = z.infer<typeof sheetCell>;
 
+/** Words that are printed with one cell. `row` null: the total. Files of rows have them in a column of their own. */
+export const sheetMark = z
+  .strictObject({ row: z.int().nullable(), column: z.string().describe("Its key"), text: z.string() })
+  .meta({ id: "SheetMark" });
+export type SheetMark = z.infer<typeof sheetMark>;
+
 /** The one shape of every report: a page, a file and the API print it alike. */
 export const sheet = z
   .strictObject({
@@ -31,7 +37,13 @@ export const sheet = z
     columns: z.array(sheetColumn),
     rows: z.array(z.array(sheetCell)),
     total: z.array(sheetCell).nullable(),
+    marks: z.array(sheetMark).optional().describe("What must be read with single cells, such as: not final, 2 open"),
     cautions: z.array(z.string()).describe("What a reader must know before using the figures"),
   })
   .meta({ id: "Sheet" });
 export type Sheet = z.infer<typeof sheet>;
+
+/** What is printed with a cell, or undefined. */
+export function markOf({ marks = [] }: Pick<Sheet, "marks">, row: number | null, column: string): string | undefined {
+  return marks.find((mark) => mark.row === row && mark.column === column)?.text;
+}

@@ -16,6 +16,9 @@ export const readEvents = endpoint({
   output: z
     .strictObject({
       caseIds: z.array(id.nullable()).describe("The case of each row, for who may see the patient"),
+      counted: z
+        .array(z.string())
+        .describe("How many of them months count, and where and why the others are not counted"),
       sheet,
     })
     .meta({ id: "Events" }),

@@ -17,6 +17,7 @@ const wardInfections = z
     closed: z.int().describe("Urine cultures that closed automatically, because they certainly cannot count"),
     determined: z.int().describe("All determined cultures of the month"),
     hinging: z.int().describe("Those of them of which another reading of an open point gives another answer"),
+    open: z.int().describe("All of these, each once: while there are some, the number of CAUTIs is not final"),
     noneFound: z
       .strictObject({ noneFoundId: id, version, at: instant, by: id })
       .nullable()

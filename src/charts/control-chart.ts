@@ -1,5 +1,5 @@
 import type { Chart, ChartHead } from "./chart.ts";
-import { figureText } from "./figure-text.ts";
+import { figureText, notFinalText } from "./figure-text.ts";
 import { bottomAxis, drawing, edgesOf, plotFrame, thinned, valueAxis, words } from "./frame.ts";
 import { focusable, ink, mark } from "./ink.ts";
 import { straightLine } from "./lines.ts";
@@ -17,6 +17,8 @@ export interface ControlPoint {
   /** What a rule found about this point: outside its limits, or part of a run; null for nothing. */
   readonly signal: "outside" | "run" | null;
   readonly reason: string | null;
+  /** Cultures behind it that are not decided. */
+  readonly open?: number | undefined;
 }
 
 /** What a u chart or a g chart is drawn from. */
@@ -57,7 +59,7 @@ export function controlChart(input: ControlInput): Chart {
   const round = (value: number | null) => (value === null ? null : Number(value.toFixed(input.decimals)));
   const rows = points.map((point) => [
     ...[point.label, round(point.value), round(point.lower), round(point.upper)],
-    point.reason ?? (point.signal === null ? "" : signalWords[point.signal]),
+    point.reason ?? foundWords(point),
   ]);
   const columns = [
     { label: input.pointsAre, unit: null },
@@ -74,14 +76,19 @@ export function controlChart(input: ControlInput): Chart {
   };
 }
 
+function foundWords({ signal, open }: ControlPoint): string {
+  const found = signal === null ? "" : signalWords[signal];
+  return `${found}${notFinalText(open)}`.replace(/^, /, "");
+}
+
 function textOf(
-  { label, lower, upper, signal }: ControlPoint,
+  { label, lower, upper, signal, open }: ControlPoint,
   value: number,
   { unit, decimals }: ControlInput,
 ): string {
   const figure = (one: number) => figureText(one, decimals);
   const limits = lower === null || upper === null ? "" : `, limits ${figure(lower)} to ${figure(upper)}`;
-  return `${label}: ${figure(value)} ${unit}${limits}${signal === null ? "" : `, ${signalWords[signal]}`}`;
+  return `${label}: ${figure(value)} ${unit}${limits}${signal === null ? "" : `, ${signalWords[signal]}`}${notFinalText(open)}`;
 }
 
 function limitLines(input: ControlInput, { x, y }: { x: Scale; y: Scale }): SvgNode[] {
@@ -119,7 +126,7 @@ function limitLines(input: ControlInput, { x, y }: { x: Scale; y: Scale }): SvgN
   ];
 }
 
-function pointOf({ signal }: ControlPoint, at: readonly [number, number], text: string): SvgNode {
+function pointOf({ signal, open }: ControlPoint, at: readonly [number, number], text: string): SvgNode {
   const shape = signal === "outside" ? "diamond" : signal === "run" ? "triangle" : "circle";
-  return focusable(text, mark(shape, at, signal === null ? ink.words : ink.signal));
+  return focusable(text, mark(shape, at, signal === null ? ink.words : ink.signal, { isHollow: open !== undefined }));
 }

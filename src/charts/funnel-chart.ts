@@ -1,5 +1,5 @@
 import type { Chart, ChartHead } from "./chart.ts";
-import { figureText, tickText } from "./figure-text.ts";
+import { figureText, notFinalText, tickText } from "./figure-text.ts";
 import { bottomAxis, drawing, edgesOf, plotFrame, valueAxis, words } from "./frame.ts";
 import { type FunnelScales, funnelLines } from "./funnel-lines.ts";
 import { focusable, ink, type MarkShape, mark } from "./ink.ts";
@@ -22,6 +22,8 @@ export interface FunnelWard {
   readonly upper: number | null;
   readonly position: FunnelPosition;
   readonly reason: string | null;
+  /** Cultures behind its rate that are not decided. */
+  readonly open?: number | undefined;
 }
 
 /** A pair of limits over the days, from the left end of the axis to its right end, drawn as two lines. */
@@ -52,7 +54,7 @@ type DrawnWard = FunnelWard & { readonly rate: number };
 const longestName = 12;
 
 const shapes: Readonly<Record<FunnelPosition, MarkShape>> = {
-  inside: "ring",
+  inside: "circle",
   "outside-inner": "triangle",
   "outside-outer": "diamond",
 };
@@ -71,9 +73,9 @@ export function funnelChart(input: FunnelInput): Chart {
     ...pointsOf(drawn, texts, scales),
   ];
   const round = (value: number | null) => (value === null ? null : Number(value.toFixed(2)));
-  const rows = wards.map(({ name, events, days, rate, lower, upper, position, reason }) => [
+  const rows = wards.map(({ name, events, days, rate, lower, upper, position, reason, open }) => [
     ...[name, events, days, round(rate), round(lower), round(upper)],
-    reason ?? positionWords(position, input),
+    reason ?? `${positionWords(position, input)}${notFinalText(open)}`,
   ]);
   const columns = [
     { label: "Unit", unit: null },
@@ -114,7 +116,8 @@ function textOf(ward: DrawnWard, input: FunnelInput): string {
     ward.lower === null || ward.upper === null
       ? ""
       : `, ${input.inner.name} limits ${figureText(ward.lower, 2)} to ${figureText(ward.upper, 2)}`;
-  return `${ward.name}: ${counts}, ${figureText(ward.rate, 2)} ${input.unit}${limits}, ${positionWords(ward.position, input)}`;
+  const place = `${positionWords(ward.position, input)}${notFinalText(ward.open)}`;
+  return `${ward.name}: ${counts}, ${figureText(ward.rate, 2)} ${input.unit}${limits}, ${place}`;
 }
 
 /** Labels are placed for the wards outside the limits first, then for those with the most days. */
@@ -135,7 +138,9 @@ function pointsOf(wards: readonly DrawnWard[], texts: readonly string[], { x, y 
     const place = placeOf.get(at);
     const look = { bold: isOutside, color, halo: true };
     const label = place ? [words(place.name, [place.x, place.y], { ...look, anchor: place.anchor })] : [];
-    return focusable(texts[at] ?? "", mark(shapes[ward.position], [x(ward.days), y(ward.rate)], color), ...label);
+    const isHollow = ward.open !== undefined;
+    const point = mark(shapes[ward.position], [x(ward.days), y(ward.rate)], color, { isHollow });
+    return focusable(texts[at] ?? "", point, ...label);
   });
 }
 

@@ -10,14 +10,14 @@ export const ink = {
   ground: "#ffffff",
 } as const;
 
-/** The series of a chart: each has its own dash, shape and color. */
+/** The series of a chart: each has its own dash, shape and color. Every shape has an inside, to be drawn hollow. */
 export const seriesLooks = [
   { shape: "circle", dash: "none", color: "#0b5560" },
   { shape: "square", dash: "8 4", color: "#67336f" },
   { shape: "triangle", dash: "2 3", color: "#744700" },
   { shape: "diamond", dash: "10 3 2 3", color: "#2c5f2f" },
-  { shape: "cross", dash: "5 2", color: "#454f63" },
-  { shape: "ring", dash: "1 5", color: "#9a2f16" },
+  { shape: "plus", dash: "5 2", color: "#454f63" },
+  { shape: "pentagon", dash: "1 5", color: "#9a2f16" },
 ] as const;
 
 /** A look of a series. */
@@ -31,7 +31,7 @@ export function lookOf(at: number): SeriesLook {
 }
 
 /** The shapes of points. */
-export type MarkShape = SeriesLook["shape"];
+export type MarkShape = SeriesLook["shape"] | "ring";
 
 const outlines: Readonly<Record<MarkShape, string>> = {
   circle: "M-4.5 0a4.5 4.5 0 1 0 9 0a4.5 4.5 0 1 0 -9 0Z",
@@ -39,15 +39,21 @@ const outlines: Readonly<Record<MarkShape, string>> = {
   square: "M-4.2 -4.2H4.2V4.2H-4.2Z",
   triangle: "M0 -5.5 5.2 4H-5.2Z",
   diamond: "M0 -6 6 0 0 6 -6 0Z",
-  cross: "M-4.5 -4.5 4.5 4.5M-4.5 4.5 4.5 -4.5",
+  plus: "M-1.8 -5H1.8V-1.8H5V1.8H1.8V5H-1.8V1.8H-5V-1.8H-1.8Z",
+  pentagon: "M0 -5.4 5.2 -1.6 3.2 4.5H-3.2L-5.2 -1.6Z",
 };
 
-/** A point's mark: a shape of about 10 units around a place. */
-export function mark(shape: MarkShape, [x, y]: readonly [number, number], color: string): SvgNode {
-  const isOpen = shape === "ring" || shape === "cross";
-  const paint = isOpen
-    ? { fill: shape === "ring" ? ink.ground : "none", stroke: color, "stroke-width": 2 }
-    : { fill: color, stroke: ink.ground, "stroke-width": 1 };
+/** A point's mark: a shape of about 10 units around a place; hollow where its figure is not final. */
+export function mark(
+  shape: MarkShape,
+  [x, y]: readonly [number, number],
+  color: string,
+  { isHollow = false }: { readonly isHollow?: boolean } = {},
+): SvgNode {
+  const paint =
+    isHollow || shape === "ring"
+      ? { fill: ink.ground, stroke: color, "stroke-width": 2 }
+      : { fill: color, stroke: ink.ground, "stroke-width": 1 };
   const at = svgNode("path", { d: outlines[shape], ...paint, class: "chart-mark" });
   return svgNode("g", { transform: `translate(${Math.round(x * 100) / 100} ${Math.round(y * 100) / 100})` }, at);
 }

@@ -1,5 +1,5 @@
-import type { Chart, ChartHead } from "./chart.ts";
-import { figureText, tickText } from "./figure-text.ts";
+import type { Chart, ChartHead, ChartTable } from "./chart.ts";
+import { figureText, notFinalText, tickText } from "./figure-text.ts";
 import { bottomAxis, drawing, edgesOf, type Frame, words } from "./frame.ts";
 import { focusable, ink, mark } from "./ink.ts";
 import { straightLine } from "./lines.ts";
@@ -14,6 +14,8 @@ export interface IntervalRow {
   readonly lower: number | null;
   readonly upper: number | null;
   readonly reason: string | null;
+  /** Cultures behind it that are not decided. */
+  readonly open?: number | undefined;
 }
 
 /** What a list of intervals is drawn from, in the order in which it is read. */
@@ -56,17 +58,29 @@ export function intervalList(input: IntervalInput): Chart {
     words(input.referenceName, [x(reference), top - 12], { anchor: "middle", color: ink.soft }),
     ...drawn.map(({ node }) => node),
   ];
-  const round = (value: number | null) => (value === null ? null : Number(value.toFixed(input.decimals)));
-  const table = {
+  return {
+    title,
+    sentence,
+    svg: drawing(input, frame, parts),
+    table: tableOf(input),
+    pointTexts: drawn.map(({ text }) => text),
+  };
+}
+
+function tableOf({ rows, unit, title, decimals }: IntervalInput): ChartTable {
+  const round = (value: number | null) => (value === null ? null : Number(value.toFixed(decimals)));
+  return {
     caption: title,
     columns: [
       { label: "Name", unit: null },
       ...["Estimate", "Lower limit", "Upper limit"].map((label) => ({ label, unit })),
       { label: "Note", unit: null },
     ],
-    rows: rows.map((row) => [row.name, round(row.estimate), round(row.lower), round(row.upper), row.reason ?? ""]),
+    rows: rows.map(({ name, estimate, lower, upper, reason, open }) => [
+      ...[name, round(estimate), round(lower), round(upper)],
+      `${reason ?? ""}${notFinalText(open)}`.replace(/^, /, ""),
+    ]),
   };
-  return { title, sentence, svg: drawing(input, frame, parts), table, pointTexts: drawn.map(({ text }) => text) };
 }
 
 function axisOf({ rows, scale, reference }: IntervalInput, across: [number, number]): { x: Scale; ticks: number[] } {
@@ -90,7 +104,7 @@ interface RowPlace {
 }
 
 function rowOf(row: IntervalRow, y: number, at: RowPlace): { node: SvgNode; text: string } {
-  const { name, estimate, lower, upper, reason } = row;
+  const { name, estimate, lower, upper, reason, open } = row;
   const { decimals, reference, unit } = at.input;
   const [left, right] = edgesOf(at.frame).x;
   const label = words(shortName(name, 16), [8, y + 4]);
@@ -103,15 +117,19 @@ function rowOf(row: IntervalRow, y: number, at: RowPlace): { node: SvgNode; text
   const printed = `${figure(estimate)} (${figure(lower)} to ${figure(upper)})`;
   const isApart = (lower !== null && lower > reference) || (upper !== null && upper < reference);
   const apart = isApart ? ", apart from the reference" : "";
-  const text = `${name}: ${printed} ${unit}${apart}${reason === null ? "" : `; ${reason}`}`;
-  const drawn = intervalOf({ estimate, lower, upper }, y, { ...at, isApart });
-  return { text, node: focusable(text, label, ...drawn, words(printed, [right + 12, y + 4], { bold: isApart })) };
+  const text = `${name}: ${printed} ${unit}${apart}${reason === null ? "" : `; ${reason}`}${notFinalText(open)}`;
+  const drawn = intervalOf({ estimate, lower, upper }, y, { ...at, isApart, isHollow: open !== undefined });
+  const beside = [words(printed, [right + 12, y + 4], { bold: isApart })];
+  if (open !== undefined) beside.push(words(notFinalText(open).slice(2), [right + 12, y + 15], { size: 11 }));
+  return { text, node: focusable(text, label, ...drawn, ...beside) };
 }
+
+const hollow = (color: string) => ({ fill: ink.ground, stroke: color, "stroke-width": 1.6 });
 
 function intervalOf(
   { estimate, lower, upper }: { estimate: number; lower: number | null; upper: number | null },
   y: number,
-  { input, x, frame, isApart }: RowPlace & { isApart: boolean },
+  { input, x, frame, isApart, isHollow }: RowPlace & { isApart: boolean; isHollow: boolean },
 ): SvgNode[] {
   const [left, right] = edgesOf(frame).x;
   const color = isApart ? ink.signal : ink.words;
@@ -132,7 +150,7 @@ function intervalOf(
   const arrow = `M${left + 10} ${y - 6}L${left} ${y}L${left + 10} ${y + 6}Z`;
   const shape =
     input.scale === "log" && estimate === 0
-      ? svgNode("path", { d: arrow, fill: color, class: "chart-mark" })
-      : mark(isApart ? "diamond" : "circle", [x(estimate), y], color);
+      ? svgNode("path", { d: arrow, ...(isHollow ? hollow(color) : { fill: color }), class: "chart-mark" })
+      : mark(isApart ? "diamond" : "circle", [x(estimate), y], color, { isHollow });
   return [bar, ...strokes, shape];
 }

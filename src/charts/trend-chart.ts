@@ -1,5 +1,5 @@
 import type { Chart, ChartHead } from "./chart.ts";
-import { figureText } from "./figure-text.ts";
+import { figureText, notFinalText } from "./figure-text.ts";
 import { bottomAxis, drawing, edgesOf, plotFrame, thinned, valueAxis, words } from "./frame.ts";
 import { focusable, lookOf, mark } from "./ink.ts";
 import { straightLine } from "./lines.ts";
@@ -13,6 +13,8 @@ export interface TrendSeries {
   readonly name: string;
   /** One for each period, in their order. */
   readonly values: readonly (number | null)[];
+  /** Cultures behind each that are not decided; left out: none behind any. */
+  readonly open?: readonly number[] | undefined;
 }
 
 /** What trends are drawn from: at most six series, all on one scale from zero. */
@@ -43,7 +45,14 @@ export function trendChart(input: TrendInput): Chart {
     nameLabels(series, y),
   ];
   const round = (value: number | null) => (value === null ? null : Number(value.toFixed(input.decimals)));
-  const rows = periods.map((period, at) => [period, ...series.map(({ values }) => round(values[at] ?? null))]);
+  const rows = periods.map((period, at) => [
+    period,
+    ...series.map(({ values, open }) => {
+      const value = round(values[at] ?? null);
+      const words = notFinalText(open?.[at]);
+      return value === null || words === "" ? value : `${value}${words}`;
+    }),
+  ]);
   const columns = [{ label: input.periodsAre, unit: null }, ...series.map(({ name }) => ({ label: name, unit }))];
   const { title, sentence } = input;
   const pointTexts = lines.flatMap(({ texts }) => texts);
@@ -57,7 +66,7 @@ export function trendChart(input: TrendInput): Chart {
 }
 
 function seriesOf(
-  { name, values }: TrendSeries,
+  { name, values, open }: TrendSeries,
   at: number,
   { input, x, y }: { input: TrendInput; x: Scale; y: Scale },
 ): { drawn: SvgNode; texts: string[] } {
@@ -66,8 +75,9 @@ function seriesOf(
   const points = values.flatMap((value, period) => {
     const place = places[period];
     if (value === null || !place) return [];
-    const text = `${name}, ${input.periods[period] ?? ""}: ${figureText(value, input.decimals)} ${input.unit}`;
-    return [{ text, node: focusable(text, mark(shape, place, color)) }];
+    const text = `${name}, ${input.periods[period] ?? ""}: ${figureText(value, input.decimals)} ${input.unit}${notFinalText(open?.[period])}`;
+    const isHollow = (open?.[period] ?? 0) > 0;
+    return [{ text, node: focusable(text, mark(shape, place, color, { isHollow })) }];
   });
   const line = straightLine(places, { color, dash, width: 1.8 });
   return { drawn: svgNode("g", {}, line, ...points.map(({ node }) => node)), texts: points.map(({ text }) => text) };

@@ -1,5 +1,5 @@
 import type { ReportDocument } from "../../shared/report-document.ts";
-import type { Sheet, SheetCell } from "../../shared/sheet.ts";
+import { markOf, type Sheet, type SheetCell } from "../../shared/sheet.ts";
 import { drawChart } from "../charts/draw-chart.ts";
 import { svgText } from "../charts/svg-text.ts";
 import { cellText, isFigure } from "./cell-text.ts";
@@ -32,20 +32,23 @@ function chartHtml(chart: ReportDocument["charts"][number]): string {
   return `<section class="chart"><h2>${escaped(title)}</h2>${picture}${said}</section>`;
 }
 
-function sheetHtml({ title, period, columns, rows, total }: Sheet): string {
+function sheetHtml(sheet: Sheet): string {
+  const { title, period, columns, rows, total } = sheet;
   const heads = columns
     .map(({ label, kind }) => `<th scope="col"${isFigure(kind) ? ' class="figure"' : ""}>${escaped(label)}</th>`)
     .join("");
-  const line = (row: readonly SheetCell[]) =>
+  const line = (row: readonly SheetCell[], number: number | null) =>
     columns
-      .map(({ kind }, at) => {
-        const text = escaped(cellText(row[at] ?? null, kind));
+      .map(({ key, kind }, at) => {
+        const mark = markOf(sheet, number, key);
+        const small = mark === undefined ? "" : ` <small>${escaped(mark)}</small>`;
+        const text = `${escaped(cellText(row[at] ?? null, kind))}${small}`;
         if (at === 0) return `<th scope="row">${text}</th>`;
         return `<td${isFigure(kind) ? ' class="figure"' : ""}>${text}</td>`;
       })
       .join("");
-  const body = rows.map((row) => `<tr>${line(row)}</tr>`).join("");
-  const foot = total === null ? "" : `<tfoot><tr>${line(total)}</tr></tfoot>`;
+  const body = rows.map((row, number) => `<tr>${line(row, number)}</tr>`).join("");
+  const foot = total === null ? "" : `<tfoot><tr>${line(total, null)}</tr></tfoot>`;
   const caption = `<caption>${escaped(period)}</caption>`;
   return `<section><h2>${escaped(title)}</h2><table>${caption}<thead><tr>${heads}</tr></thead><tbody>${body}</tbody>${foot}</table></section>`;
 }

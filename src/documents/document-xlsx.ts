@@ -1,6 +1,6 @@
 import writeExcelFile, { type Cell, type Sheet as FileSheet } from "write-excel-file/node";
 import type { ReportDocument } from "../../shared/report-document.ts";
-import type { Sheet, SheetCell, SheetColumn } from "../../shared/sheet.ts";
+import { markOf, type Sheet, type SheetCell, type SheetColumn } from "../../shared/sheet.ts";
 
 /** How a figure is shown; the cell holds it unrounded. */
 const formats: Readonly<Record<SheetColumn["kind"], string | undefined>> = {
@@ -42,21 +42,28 @@ function textSheet(sheet: string, data: Cell[][]): FileSheet<Buffer> {
   return { sheet, data, columns: [{ width: 34 }, { width: 90 }], showGridLines: false };
 }
 
-function tableSheet({ columns, rows, total }: Sheet, name: string): FileSheet<Buffer> {
+function tableSheet(sheet: Sheet, name: string): FileSheet<Buffer> {
+  const { columns, rows, total } = sheet;
   const heads = columns.map(({ label, unit }) => ({
     ...{ value: unit === null ? label : `${label} (${unit})`, type: String, fontWeight: "bold" as const, wrap: true },
   }));
-  const line = (row: readonly SheetCell[]) => columns.map((column, at) => cellOf(row[at] ?? null, column));
+  const line = (row: readonly SheetCell[], number: number | null) =>
+    columns.map((column, at) => cellOf(row[at] ?? null, column, markOf(sheet, number, column.key)));
   return {
     ...{ sheet: name, stickyRowsCount: 1, orientation: "landscape" as const },
     columns: columns.map(({ kind }) => ({ width: kind === "text" ? 28 : 14 })),
-    data: [heads, ...rows.map(line), ...(total === null ? [] : [line(total)])],
+    data: [heads, ...rows.map(line), ...(total === null ? [] : [line(total, null)])],
   };
 }
 
-/** A figure is a number, a day a date and words are words, whatever they begin with; what is missing is empty. */
-function cellOf(cell: SheetCell, { kind }: SheetColumn): Cell {
+/**
+ * A figure is a number, a day a date and words are words, whatever they begin with; what is missing is empty. Words that
+ * belong to a figure are part of how it is shown, so that it stays a number.
+ */
+function cellOf(cell: SheetCell, { kind }: SheetColumn, mark?: string): Cell {
   if (cell === null || cell === "") return null;
+  if (typeof cell === "number" && mark !== undefined)
+    return { value: cell, type: Number, format: `${formats[kind] ?? "General"}" (${mark.replaceAll('"', "'")})"` };
   if (typeof cell === "number") return { value: cell, type: Number, ...formatOf(kind) };
   if (kind === "day") return { value: new Date(cell), type: Date, ...formatOf(kind) };
   return { value: cell, type: String };

@@ -1,6 +1,6 @@
 import PDFDocument from "pdfkit";
 import type { ReportDocument } from "../../shared/report-document.ts";
-import type { Sheet } from "../../shared/sheet.ts";
+import { markOf, type Sheet } from "../../shared/sheet.ts";
 import { drawChart } from "../charts/draw-chart.ts";
 import { cellText, isFigure } from "./cell-text.ts";
 import { drawInPdf } from "./pdf-drawing.ts";
@@ -67,7 +67,12 @@ function tablePart(pdf: Pdf, sheet: Sheet): void {
   pdf.addPage();
   say(pdf, "H2", sheet.title, { size: 13, bold: true });
   const rows = [...sheet.rows, ...(sheet.total === null ? [] : [sheet.total])];
-  const texts = rows.map((row) => sheet.columns.map(({ kind }, at) => printable(cellText(row[at] ?? null, kind))));
+  const texts = rows.map((row, number) =>
+    sheet.columns.map(({ key, kind }, at) => {
+      const mark = markOf(sheet, number < sheet.rows.length ? number : null, key);
+      return printable(`${cellText(row[at] ?? null, kind)}${mark === undefined ? "" : ` (${mark})`}`);
+    }),
+  );
   const heads = sheet.columns.map(({ label }) => printable(label));
   const wanted = heads.map((head, at) =>
     Math.min(34, Math.max(6, longestWord(head), ...texts.map((row) => Math.min(34, row[at]?.length ?? 0)))),

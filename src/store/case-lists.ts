@@ -1,6 +1,8 @@
 import { type CaseState, caseState } from "../../shared/case-words.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
-import { type KeptDetermination, keptFrom } from "./determinations.ts";
+import type { CountedCase } from "../domain/reports/infections.ts";
+import { type KeptDetermination, keptFrom, mayCountIn } from "./determinations.ts";
+import { inChunks } from "./in-chunks.ts";
 import type { Read } from "./store.ts";
 
 const include = { patient: { select: { survivorId: true } } } as const;
@@ -48,6 +50,29 @@ export async function casesBetween(
   return rows.map(keptFrom);
 }
 
+/** The same as far as counts go, without their derivations: a month has many. */
+export async function countedCases(
+  read: Read,
+  facilityId: number,
+  { first, last }: { readonly first: DayNumber; readonly last: DayNumber },
+): Promise<CountedCase[]> {
+  const days = { gte: first, lte: last };
+  const rows = await read.db.determination.findMany({
+    where: {
+      ...{ state: { notIn: ["replaced", "closed", "out-of-scope"] }, patient: { facilityId } },
+      OR: [{ eventDay: days }, { eventDay: null, day: days }],
+    },
+    select: countedColumns,
+    orderBy: [{ day: "asc" }, { caseId: "asc" }],
+  });
+  return rows.map((row) => ({ ...row, mayCount: mayCountIn(row) }));
+}
+
+const countedColumns = {
+  ...{ caseId: true, wardId: true, placeId: true, eventDay: true, day: true, isCauti: true, outcome: true },
+  ...{ state: true, mayCount: true },
+} as const;
+
 /** Surviving patients of whom time alone may have changed a determination since it was made, in the order of ids. */
 export async function patientsToDetermineAgain(read: Read, facilityId: number, today: DayNumber): Promise<number[]> {
   const rows = await read.db.determination.findMany({
@@ -58,6 +83,35 @@ export async function patientsToDetermineAgain(read: Read, facilityId: number, t
     select: include,
   });
   return [...new Set(rows.map(({ patient }) => patient.survivorId))].sort((a, b) => a - b);
+}
+
+/**
+ * Surviving patients who were ever on a ward and have a urine culture, or a finding in urine, on one of some days (`last`
+ * null: on any later day), in the order of ids.
+ */
+export async function patientsOnWardWithCultures(
+  read: Read,
+  { facilityId, wardId }: { readonly facilityId: number; readonly wardId: number },
+  { first, last }: { readonly first: DayNumber; readonly last: DayNumber | null },
+): Promise<number[]> {
+  const day = { gte: first, ...(last === null ? {} : { lte: last }) };
+  const cultures = await read.db.determination.findMany({
+    where: { day, state: { not: "replaced" }, patient: { facilityId } },
+    select: include,
+  });
+  const findings = await read.db.finding.findMany({
+    where: { day, voidKey: 0, patient: { facilityId } },
+    select: include,
+  });
+  const ids = [...new Set([...cultures, ...findings].map(({ patient }) => patient.survivorId))];
+  const onWard = await inChunks(ids, (chunk) =>
+    read.db.patient.findMany({
+      where: { survivorId: { in: chunk }, stays: { some: { wardStays: { some: { wardId } } } } },
+      select: { survivorId: true },
+      distinct: ["survivorId"],
+    }),
+  );
+  return [...new Set(onWard.map(({ survivorId }) => survivorId))].sort((a, b) => a - b);
 }
 
 /** The cases in force of a facility that were collected between two days, in the order of days. */

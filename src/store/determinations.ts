@@ -3,6 +3,7 @@ import type { AuditAction } from "../../shared/audit-words.ts";
 import type { CaseDecision, CaseState } from "../../shared/case-words.ts";
 import type { Determination } from "../domain/criteria/index.ts";
 import type { KeptOutcome } from "../domain/cultures/case-state.ts";
+import type { MayCount } from "../domain/cultures/may-count.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import { insertRows } from "./bulk.ts";
 import { inChunks } from "./in-chunks.ts";
@@ -33,6 +34,8 @@ export interface StoredDetermination {
   readonly cause: AuditAction;
   readonly reason: string | null;
   readonly state: CaseState | "replaced";
+  /** Where an event of it could count, as JSON: `[]` when it is out of scope, null when that cannot be said. */
+  readonly mayCount: string | null;
   readonly revision: number;
   readonly decision: CaseDecision | null;
   readonly decided: string | null;
@@ -71,6 +74,7 @@ const table = {
     determined_at: "instant",
     determined_by: "int",
     state: "text",
+    may_count: "text",
     revision: "int",
     decision: "text",
     decided: "text",
@@ -91,7 +95,7 @@ export async function addDeterminations(tx: Tx, by: Recording, added: readonly S
     ...[one.caseId, one.number, one.patientId, one.subjectKind, one.day, one.placeId, one.editionId, one.outcome],
     ...[one.eventDay, one.wardId, one.isCauti, one.summary, one.reported, one.body, digestOf(one.body)],
     ...[one.knownThrough, one.settlesOn, one.cause, one.reason, by.now, by.personId],
-    ...[one.state, one.revision, one.decision, one.decided],
+    ...[one.state, one.mayCount, one.revision, one.decision, one.decided],
   ]);
   await insertRows(tx, table, rows);
 }
@@ -143,6 +147,11 @@ type Row = Awaited<ReturnType<Read["db"]["determination"]["findFirstOrThrow"]>> 
 /** A row of the table as it is read elsewhere in this room. */
 export function keptFrom({ patient, determinedAt, ...row }: Row): KeptDetermination {
   return { ...row, survivorId: patient.survivorId, determinedAt: determinedAt.getTime() } as KeptDetermination;
+}
+
+/** Where an event of a case could count; null when that cannot be said. */
+export function mayCountIn({ mayCount }: Pick<StoredDetermination, "mayCount">): readonly MayCount[] | null {
+  return mayCount === null ? null : (JSON.parse(mayCount) as MayCount[]);
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Month } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
+import { openOf } from "../domain/comparison/compare-wards.ts";
 import type { ComparedWard } from "../domain/comparison/comparison-facts.ts";
 import { dayText } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
@@ -33,7 +34,8 @@ export async function addOwnBaseline(
   const pointers = { from: "/fromMonth", ward: "/name" };
   const { facts } = await readComparison(act, { from: fromMonth, to: toMonth, type: null, ward: null, pointers });
   const months = fromMonth === toMonth ? fromMonth : `${fromMonth} to ${toMonth}`;
-  const waiting = facts.waiting === 0 ? "" : `; ${facts.waiting} cultures waited for a decision then`;
+  const open = openOf(facts);
+  const waiting = open === 0 ? "" : `; ${open} cultures were open then`;
   return addBaseline(act, {
     kind: "own-period",
     rows: facts.wards.map(countsOf).filter(({ patient_days: days }) => days !== "0"),

@@ -53,6 +53,13 @@ export async function rebuildDeterminations(act: Act): Promise<DeterminationChec
   );
 }
 
+interface Expected {
+  readonly body: string;
+  readonly summary: string;
+  /** Where an event of it could count. */
+  readonly mayCount: string | null;
+}
+
 type Page = Omit<DeterminationCheck, "patients">;
 
 async function overPages(act: Act, page: (ids: readonly number[]) => Promise<Page>): Promise<DeterminationCheck> {
@@ -79,13 +86,14 @@ async function overPages(act: Act, page: (ids: readonly number[]) => Promise<Pag
 async function comparePage(read: Read, act: Act, ids: readonly number[]): Promise<Page> {
   const rules = await loadDeterminingRules(read, act.actor.facilityId);
   const kept = await determinationsOf(read, ids);
-  const expected = new Map<number, { body: string; summary: string }>();
+  const expected = new Map<number, Expected>();
   for (const record of await cultureRecords(read, ids)) {
     const own = kept.filter(({ survivorId }) => survivorId === record.patientId);
-    for (const { determination } of determinedOf(record, rules, knownThrough(own, act, rules)))
+    for (const { determination, mayCount } of determinedOf(record, rules, knownThrough(own, act, rules)))
       expected.set(determination.subject.id, {
         body: JSON.stringify(determination),
         summary: summaryOf(determination),
+        mayCount: mayCount && JSON.stringify(mayCount),
       });
   }
   const wrong = kept.flatMap((one) => difference(one, expected.get(one.caseId)) ?? []);
@@ -103,10 +111,12 @@ function knownThrough(own: readonly KeptDetermination[], { now }: Act, { zone }:
 }
 
 function difference(
-  { caseId, body, digest, summary, outcome }: KeptDetermination,
-  now: { readonly body: string; readonly summary: string } | undefined,
+  { caseId, body, digest, summary, outcome, mayCount }: KeptDetermination,
+  now: Expected | undefined,
 ): DeterminationDifference | null {
   if (digest !== digestOf(body)) return { caseId, kept: "a text that was changed", determined: now?.summary ?? null };
   if (outcome === "gone" && now === undefined) return null;
+  if (now?.body === body && now.mayCount !== mayCount)
+    return { caseId, kept: `could count in ${mayCount ?? "no one knows where"}`, determined: now.mayCount };
   return now?.body === body ? null : { caseId, kept: summary, determined: now?.summary ?? null };
 }

@@ -66,11 +66,11 @@ async function askedOf(act: Act, { from, to, type, ward }: InputOf<typeof endpoi
 
 function wardAnswer(ward: ComparedWard, opens: Reach | null): Answer["wards"][number] {
   const totals = totalsOf(ward.months);
-  const { patientDays, catheterDays, watchedDays, infections } = totals;
+  const { patientDays, catheterDays, watchedDays, infections, open } = totals;
   const mayOpen = opens !== null && (opens.wardIds?.includes(ward.wardId) ?? true);
   return {
     ...{ wardId: mayOpen ? ward.wardId : null, code: ward.code, name: ward.name, type: ward.type },
-    ...{ patientDays, catheterDays, watchedDays, infections, note: ward.notes.join(" ") },
+    ...{ patientDays, catheterDays, watchedDays, infections, open, note: ward.notes.join(" ") },
     rate: rateFigure(totals),
     utilization: figureOf(
       utilization({ patientDays, catheterDays }),
@@ -123,10 +123,14 @@ async function sideOf(
   return { code: chosen.code, months, predicted, ...totalsOf(chosen.months) };
 }
 
-function sideAnswer({ code, months, infections, watchedDays, patientDays, predicted }: Side) {
+function sideAnswer({ code, months, infections, open, watchedDays, patientDays, predicted }: Side) {
   const [from, to] = [months[0], months.at(-1)];
   if (from === undefined || to === undefined) throw new Error("a side of a test has no month");
-  return { ...{ code, from, to, infections, patientDays }, catheterDays: watchedDays, predicted: predicted.value };
+  return {
+    ...{ code, from, to, infections, open, patientDays },
+    catheterDays: watchedDays,
+    predicted: predicted.value,
+  };
 }
 
 function testAnswer({ what, first, second, comparison, method, sentence }: TestOfTwo) {

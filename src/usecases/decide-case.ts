@@ -7,6 +7,7 @@ import { addDecision } from "../store/decisions.ts";
 import { determinationIn, determinationsOfCase, type KeptDetermination } from "../store/determinations.ts";
 import { lockPatient } from "../store/patients.ts";
 import { type Act, recording } from "./act.ts";
+import { caseSaid } from "./determination-rows.ts";
 import { determineAgain } from "./determine-again.ts";
 import { sameVersion } from "./same-version.ts";
 
@@ -44,7 +45,8 @@ export function decideCase(
     const { revision, state: before, outcome, summary } = kept;
     sameVersion({ version: revision }, seenVersion, { caseId, version: revision, state: before, outcome, summary });
     refuseUnfit(kept, kind);
-    const state = caseStateOf({ ...kept, closes: closesIn(kept) }, { decision: kind, decided: kept.reported });
+    const said = caseSaid({ ...kept, closes: closesIn(kept) });
+    const state = caseStateOf(said, { decision: kind, decided: kept.reported });
     const version = await addDecision(tx, by, kept, { kind, reason, state });
     // The remark of a confirmation is clinical text and stays with the decision; why one disagrees or reopens is a reason.
     const details = { caseId, number: kept.number, version, ...(kind === "confirmation" ? {} : { reason }) };

@@ -19,7 +19,7 @@ type Row = Omit<StoredDetermination, "number" | "state" | "revision" | "decision
 
 /** The row of a determination; `patientId` is the patient for whom its specimen or finding was recorded. */
 export function rowOf(
-  { determination, placeId }: PlacedDetermination,
+  { determination, placeId, mayCount }: PlacedDetermination,
   patientId: number,
   determining: Determining,
 ): Row {
@@ -32,6 +32,7 @@ export function rowOf(
     closes: determination.closes,
     summary: summaryOf(determination),
     reported: reportedText(determination),
+    mayCount: mayCount && JSON.stringify(mayCount),
     body: JSON.stringify(determination),
     // From the day after its window has closed on, nothing more comes with time alone.
     settlesOn: subject.day + longestWindow(editionId) + 1,
@@ -48,9 +49,9 @@ function longestWindow(editionId: string): number {
 
 /** The row of a case whose specimen or finding does not stand any more. */
 export function goneRow(before: KeptDetermination, determining: Determining): Row {
-  const { caseId, patientId, subjectKind, day, placeId, editionId, settlesOn } = before;
+  const { caseId, patientId, subjectKind, day, placeId, editionId, settlesOn, mayCount } = before;
   return {
-    ...{ caseId, patientId, subjectKind, day, placeId, editionId, settlesOn },
+    ...{ caseId, patientId, subjectKind, day, placeId, editionId, settlesOn, mayCount },
     ...{
       outcome: "gone",
       eventDay: null,
@@ -63,9 +64,19 @@ export function goneRow(before: KeptDetermination, determining: Determining): Ro
   };
 }
 
+/** What of a row says how far the work on it is. */
+export function caseSaid({
+  outcome,
+  closes,
+  reported,
+  mayCount,
+}: Pick<Row, "outcome" | "closes" | "reported" | "mayCount">) {
+  return { outcome, closes, reported, isOutOfScope: mayCount === "[]" };
+}
+
 /** The row as the next one of its case: with the work that was done on it so far. */
 export function nextRow({ closes, ...row }: Row, before: KeptDetermination | undefined): StoredDetermination {
   const { number = 0, revision = 0, decision = null, decided = null } = before ?? {};
-  const state = caseStateOf({ ...row, closes }, { decision, decided });
+  const state = caseStateOf(caseSaid({ ...row, closes }), { decision, decided });
   return { ...row, number: number + 1, revision: revision + 1, decision, decided, state };
 }

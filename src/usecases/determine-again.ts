@@ -67,6 +67,8 @@ function compare(
   const added = [...rows, ...gone].filter((row) => {
     const old = before.get(row.caseId);
     if (old === undefined || old.body !== row.body || old.placeId !== row.placeId) return true;
+    // Another scope alone makes another row too: what was work is none any more, or the other way round.
+    if (old.mayCount !== row.mayCount) return true;
     return old.digest !== digestOf(old.body);
   });
   const changed = new Set(added.map(({ caseId }) => caseId));

@@ -1,20 +1,38 @@
 import type { AuditAction } from "../../shared/audit-words.ts";
-import { patientsWithCultures } from "../store/culture-records.ts";
+import type { Month } from "../../shared/day.ts";
+import { monthDays } from "../domain/days/month.ts";
+import { patientsOnWardWithCultures } from "../store/case-lists.ts";
 import { lockPatients, type Recording } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
-import { patientsOfWard } from "../store/wards.ts";
 import { determineAgain } from "./determine-again.ts";
 
-/** How many patients are determined anew at a time. */
+/** How many patients are determined again at a time. */
 const chunkSize = 200;
 
-/** Determines anew the cultures of everybody who was ever on a ward, after what it is watched by has changed. */
+/** Days between a culture and the farthest date of event that a window allows. */
+const windowDays = 3;
+
+/** Months of a ward's scope that change; `to` null: all from the first on. */
+export interface ChangedMonths {
+  readonly wardId: number;
+  readonly from: Month;
+  readonly to: Month | null;
+}
+
+/**
+ * Determines again the cultures of everyone who was ever on a ward and has a culture whose date of event could lie in the
+ * months in which its scope has changed. The cost is that of the cultures of these months, not of the ward's history.
+ */
 export async function determineWard(
   tx: Tx,
   by: Recording & { readonly reason?: string },
-  { wardId, cause }: { readonly wardId: number; readonly cause: AuditAction },
+  { wardId, from, to, cause }: ChangedMonths & { readonly cause: AuditAction },
 ): Promise<void> {
-  const patients = await patientsWithCultures(tx, await patientsOfWard(tx, wardId));
+  const days = {
+    first: monthDays(from).first - windowDays,
+    last: to === null ? null : monthDays(to).last + windowDays,
+  };
+  const patients = await patientsOnWardWithCultures(tx, { facilityId: by.facilityId, wardId }, days);
   for (let i = 0; i < patients.length; i += chunkSize) {
     const patientIds = patients.slice(i, i + chunkSize);
     await lockPatients(tx, by.facilityId, patientIds);

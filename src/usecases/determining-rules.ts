@@ -1,5 +1,6 @@
 import { determineByWard, type FamilyOf, type PlacedDetermination } from "../domain/cultures/determine-by-ward.ts";
-import { familyOfWards } from "../domain/cultures/family-of-wards.ts";
+import { familyOfWards, type WatchedMonths } from "../domain/cultures/family-of-wards.ts";
+import { mayCount } from "../domain/cultures/may-count.ts";
 import { type CultureRecord, type ReadingOfRecord, surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
@@ -9,12 +10,14 @@ import { loadWayRules } from "./way-rules.ts";
 /** What determinations of a facility rest on beside the patient's record. */
 export interface DeterminingRules extends ReadingOfRecord {
   readonly familyOf: FamilyOf;
+  readonly scopes: readonly WatchedMonths[];
 }
 
 /** Loads what each ward is, and by whose definitions it is watched. */
 export async function loadDeterminingRules(read: Read, facilityId: number): Promise<DeterminingRules> {
   const rules = await loadWayRules(read, facilityId);
-  return { ...rules, familyOf: familyOfWards(await scopesOfFacility(read, facilityId)) };
+  const scopes = await scopesOfFacility(read, facilityId);
+  return { ...rules, scopes, familyOf: familyOfWards(scopes) };
 }
 
 /** What a patient's cultures are determined to be, of a record that is known up to a day. */
@@ -23,5 +26,12 @@ export function determinedOf(
   rules: DeterminingRules,
   knownThrough: DayNumber,
 ): PlacedDetermination[] {
-  return determineByWard(surveillanceOf(record, rules, knownThrough), rules.familyOf);
+  const timeline = surveillanceOf(record, rules, knownThrough);
+  const determined = determineByWard(timeline, rules.familyOf);
+  const events = new Map(determined.map(({ determination: { subject, event } }) => [subject.id, event]));
+  return determined.map((one) => {
+    const { subject, event, repeatOf } = one.determination;
+    const known = [event, (repeatOf && events.get(repeatOf.id)) ?? null];
+    return { ...one, mayCount: mayCount(timeline, { subject, events: known }, rules.scopes) };
+  });
 }

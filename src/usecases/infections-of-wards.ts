@@ -1,6 +1,8 @@
+import type { Month } from "../../shared/day.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
-import { wardOfCase } from "../domain/reports/infections.ts";
-import { casesBetween } from "../store/case-lists.ts";
+import { monthOf } from "../domain/days/month.ts";
+import { daysAfterMonth, openAs, placesOfOpen } from "../domain/reports/infections.ts";
+import { countedCases } from "../store/case-lists.ts";
 import type { Read } from "../store/store.ts";
 import type { DayRange } from "../store/ward-days.ts";
 
@@ -10,14 +12,18 @@ export interface WardInfection {
   readonly day: DayNumber;
 }
 
-/** The CAUTIs of wards over some days, and how many cultures of theirs somebody or something is waited for. */
-export interface Infections {
-  readonly infections: readonly WardInfection[];
-  readonly waiting: number;
+/** A culture beside the count of a ward and month in which it could count. */
+export interface WardOpenCulture {
+  readonly wardId: number;
+  readonly month: Month;
+  readonly caseId: number;
 }
 
-/** Cases whose decision or result is still to come: they stand beside a count and never in it. */
-const unsettled = new Set<string>(["waiting", "changed", "pending"]);
+/** The CAUTIs of wards over some days, and the cultures that could still become one of theirs. */
+export interface Infections {
+  readonly infections: readonly WardInfection[];
+  readonly open: readonly WardOpenCulture[];
+}
 
 /**
  * The CAUTIs that somebody confirmed (a disagreement is printed and changes no count), whose date of event lies in a
@@ -28,15 +34,17 @@ export async function infectionsOfWards(
   facilityId: number,
   { days, wardIds }: { days: DayRange; wardIds: ReadonlySet<number> },
 ): Promise<Infections> {
-  const cases = await casesBetween(read, facilityId, days);
-  const own = cases.filter((one) => wardIds.has(wardOfCase(one) ?? 0));
-  const infections = own.flatMap(({ isCauti, state, wardId, eventDay }) =>
-    isCauti && (state === "confirmed" || state === "disagreed") && wardId !== null && eventDay !== null
-      ? [{ wardId, day: eventDay }]
-      : [],
-  );
-  return {
-    infections,
-    waiting: own.filter(({ state, outcome }) => unsettled.has(state) || outcome === "cannot-tell").length,
-  };
+  const { first, last } = days;
+  const cases = await countedCases(read, facilityId, { first: first - daysAfterMonth, last: last + daysAfterMonth });
+  const infections = cases.flatMap(({ isCauti, state, wardId, eventDay }) => {
+    const isConfirmed = isCauti && (state === "confirmed" || state === "disagreed");
+    if (!isConfirmed || wardId === null || !wardIds.has(wardId) || eventDay === null) return [];
+    return eventDay >= first && eventDay <= last ? [{ wardId, day: eventDay }] : [];
+  });
+  const months = { first: monthOf(first), last: monthOf(last) };
+  const open = cases
+    .filter((one) => openAs(one) !== null)
+    .flatMap((one) => placesOfOpen(one).map((place) => ({ ...place, caseId: one.caseId })))
+    .filter(({ wardId, month }) => wardIds.has(wardId) && month >= months.first && month <= months.last);
+  return { infections, open };
 }

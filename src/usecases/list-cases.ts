@@ -21,6 +21,7 @@ const statesOf: Readonly<Record<CaseList, readonly CaseState[]>> = {
   pending: ["pending"],
   decided: ["confirmed", "disagreed"],
   closed: ["closed"],
+  "out-of-scope": ["out-of-scope"],
   all: caseState.options,
 };
 
@@ -34,7 +35,7 @@ export async function listCases(
 ): Promise<OutputOf<typeof endpoint>> {
   await determineByNow(act);
   const by = recording(act);
-  const isSettled = list === "decided" || list === "closed" || list === "all";
+  const isSettled = list !== "waiting" && list !== "pending";
   return act.store.tx(
     async (tx) => {
       const rules = await loadDeterminingRules(tx, by.facilityId);

@@ -65,7 +65,11 @@ export async function readComparison(act: Act, asked: Compared): Promise<ReadCom
       types: countedTypes(typed.map((one) => one.type)),
       facts: {
         facility: { name: rules.facility.name, zone: rules.zone.name },
-        ...{ months, asOf: act.now, type, wards, chosen: looked, waiting: loaded.waiting },
+        ...{ months, asOf: act.now, type, wards, chosen: looked },
+        notCounted: wards.flatMap(({ wardId, code, infectionDays }) => {
+          const count = loaded.countsOf(wardId).infections.length - infectionDays.length;
+          return count === 0 ? [] : [{ code, count }];
+        }),
         complete: lastCensus === undefined || lastCensus <= act.now,
         insertionsUnknown: loaded.insertionsUnknown,
       },
@@ -87,7 +91,6 @@ function countedTypes(types: readonly (string | null)[]): { type: string; wards:
 
 interface Loaded {
   readonly countsOf: (wardId: number) => WardCounts;
-  readonly waiting: number;
   readonly insertionsUnknown: number;
 }
 
@@ -110,7 +113,7 @@ async function loadWards(
   };
   const stays = await staysBetween(read, facilityId, { ...period, wardIds });
   const dwells = stays.flatMap(({ stay }) => dwellsOf(stay, rules, act.now)).filter(({ wardId }) => own.has(wardId));
-  const { infections, waiting } = await infectionsOfWards(read, facilityId, { days, wardIds: own });
+  const { infections, open: cultures } = await infectionsOfWards(read, facilityId, { days, wardIds: own });
   const begun = dwells.filter(
     ({ insertedOn }) => insertedOn !== null && insertedOn >= days.first && insertedOn <= days.last,
   );
@@ -118,16 +121,15 @@ async function loadWards(
     sums: groupedBy(sums, ({ wardId }) => wardId),
     scopes: groupedBy(await scopesOfFacility(read, facilityId, wardIds), ({ wardId }) => wardId),
     infections: groupedBy(infections, ({ wardId }) => wardId),
+    open: groupedBy(cultures, ({ wardId }) => wardId),
     dwells: groupedBy(begun, ({ wardId }) => wardId),
   };
+  const of = <T>(known: ReadonlyMap<number, readonly T[]>, wardId: number) => known.get(wardId) ?? [];
   return {
     countsOf: (wardId) => ({
-      sums: byWard.sums.get(wardId) ?? [],
-      scopes: byWard.scopes.get(wardId) ?? [],
-      infections: byWard.infections.get(wardId) ?? [],
-      dwells: byWard.dwells.get(wardId) ?? [],
+      ...{ sums: of(byWard.sums, wardId), scopes: of(byWard.scopes, wardId), dwells: of(byWard.dwells, wardId) },
+      ...{ infections: of(byWard.infections, wardId), open: of(byWard.open, wardId) },
     }),
-    waiting,
     insertionsUnknown: dwells.filter(({ insertedOn }) => insertedOn === null).length,
   };
 }

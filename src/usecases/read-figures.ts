@@ -61,7 +61,7 @@ function wardsInMonth(given: {
     return {
       ...{ wardId, type: said?.type ?? null, edition: watch?.edition ?? null },
       infections: found && watch ? { value: found.cautis } : { value: null, reason: notWatched },
-      cultures: { waiting: found?.waiting ?? 0, cannotTell: found?.cannotTell ?? 0 },
+      openCultures: found?.open ?? [],
       catheters: {
         inserted: inserted.get(wardId) ?? [],
         dwells: dwells.get(wardId) ?? [],

@@ -4,7 +4,7 @@ import { monthDays } from "../domain/days/month.ts";
 import { editionNamed } from "../domain/editions/index.ts";
 import { daysAfterMonth, type WardInfections, wardInfections } from "../domain/reports/infections.ts";
 import { casesBetween } from "../store/case-lists.ts";
-import { determinationIn } from "../store/determinations.ts";
+import { determinationIn, mayCountIn } from "../store/determinations.ts";
 import { type NoneFoundRow, noneFoundIn } from "../store/none-found.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import type { Read } from "../store/store.ts";
@@ -35,8 +35,10 @@ export async function infectionsIn(
   { month, wardIds }: WardsOfMonth,
 ): Promise<MonthInfections[]> {
   const { first, last } = monthDays(month);
-  const kept = await casesBetween(read, facilityId, { first, last: last + daysAfterMonth });
-  const cases = kept.map((one) => ({ ...one, hasHinge: (determinationIn(one)?.hinges ?? []).length > 0 }));
+  const around = { first: first - daysAfterMonth, last: last + daysAfterMonth };
+  const cases = (await casesBetween(read, facilityId, around)).map((one) => {
+    return { ...one, mayCount: mayCountIn(one), hasHinge: (determinationIn(one)?.hinges ?? []).length > 0 };
+  });
   const scopes = await scopesOfFacility(read, facilityId, wardIds);
   const standing = new Map((await noneFoundIn(read, facilityId, month)).map((one) => [one.wardId, one]));
   return wardIds.map((wardId) => {
@@ -44,6 +46,6 @@ export async function infectionsIn(
     const watch = edition === undefined ? null : { edition, isHeld: editionNamed(edition) !== undefined };
     const noneFound = standing.get(wardId) ?? null;
     const ward = { wardId, watch, isNoneFound: noneFound !== null };
-    return { ...wardInfections(cases, ward, { first, last }), noneFound };
+    return { ...wardInfections(cases, ward, month), noneFound };
   });
 }

@@ -1,7 +1,9 @@
 import type { readEvents as endpoint } from "../../shared/api/events.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
+import { scopeIn } from "../domain/cultures/family-of-wards.ts";
 import { dayText } from "../domain/days/day-number.ts";
-import { type EventFacts, eventsSheet } from "../domain/reports/events.ts";
+import { monthOf } from "../domain/days/month.ts";
+import { countedSentences, type EventFacts, eventsSheet } from "../domain/reports/events.ts";
 import { writeAudit } from "../store/audit.ts";
 import { casesBetween } from "../store/case-lists.ts";
 import { cultureRecords } from "../store/culture-records.ts";
@@ -9,6 +11,7 @@ import { decisionsOf } from "../store/decisions.ts";
 import { determinationIn, type KeptDetermination } from "../store/determinations.ts";
 import { facility } from "../store/facilities.ts";
 import { patientsInReach } from "../store/patients-in-reach.ts";
+import { scopesOfFacility } from "../store/scopes.ts";
 import type { Tx } from "../store/store.ts";
 import type { DayRange } from "../store/ward-days.ts";
 import { wardCodes } from "../store/wards.ts";
@@ -39,6 +42,7 @@ export async function reportEvents(
       found.sort((a, b) => (a.eventDay ?? 0) - (b.eventDay ?? 0) || a.caseId - b.caseId);
       const seen = await identifiersSeen(tx, act, found);
       const codes = await wardCodes(tx, by.facilityId);
+      const scopes = await scopesOfFacility(tx, by.facilityId);
       const events: EventFacts[] = [];
       for (const one of found) {
         const { wardId, editionId, state } = one;
@@ -47,13 +51,15 @@ export async function reportEvents(
         const disagreement =
           state === "disagreed" ? ((await decisionsOf(tx, one.caseId)).at(-1)?.reason ?? null) : null;
         const identifier = seen.get(one.survivorId) ?? null;
-        events.push({ ward: codes.get(wardId) ?? "", editionId, event, state, disagreement, identifier });
+        const isWatched = scopeIn(scopes, wardId, monthOf(event.dateOfEvent)) !== undefined;
+        events.push({ ward: codes.get(wardId) ?? "", editionId, event, state, isWatched, disagreement, identifier });
       }
       const details = { first: dayText(first), last: dayText(last) };
       await writeAudit(tx, by, { action: "view-events", patientIds: [...seen.keys()], details });
       const { name } = await facility(tx, by.facilityId);
       return {
         caseIds: found.map(({ caseId, survivorId }) => (seen.has(survivorId) ? caseId : null)),
+        counted: countedSentences(events),
         sheet: eventsSheet(events, { facility: name, first, last, asOf: act.now }),
       };
     },

@@ -3,6 +3,7 @@ import type { Month } from "../../shared/day.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { reports } from "../domain/reports/index.ts";
+import { openTogether } from "../domain/reports/infections.ts";
 import { ofOwnWards } from "../domain/reports/own-wards.ts";
 import { withInfections } from "../domain/reports/with-infections.ts";
 import type { Act } from "./act.ts";
@@ -26,10 +27,10 @@ export async function reportMonth(act: Act, input: { month: Month } & Reach): Pr
 }
 
 function infectionsTold({ watch, noneFound, ...ward }: MonthInfections): Answer["infections"][0] {
-  const { wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging } = ward;
+  const { wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging, open } = ward;
   return {
     ...{ wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging },
-    ...{ isWatched: watch !== null, edition: watch?.edition ?? null },
+    ...{ open: openTogether([{ open }]).all, isWatched: watch !== null, edition: watch?.edition ?? null },
     noneFound: noneFound && {
       ...{ noneFoundId: noneFound.id, version: noneFound.version },
       ...{ at: noneFound.recordedAt, by: noneFound.recordedBy },

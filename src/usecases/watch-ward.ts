@@ -1,5 +1,6 @@
 import type { Month } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
+import { nextMonth } from "../domain/days/month.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockFacility } from "../store/facilities.ts";
 import { addScope, changeScope, scopeOf, scopesOfWard } from "../store/scopes.ts";
@@ -31,7 +32,8 @@ export function watchWard(act: Act, input: WatchWard): Promise<{ scopeId: number
       refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
     await refuseOverlap(tx, input);
     const scopeId = await addScope(tx, by, input);
-    await determineWard(tx, by, { wardId: input.wardId, cause: "watch-ward" });
+    const { wardId, fromMonth: from, toMonth: to } = input;
+    await determineWard(tx, by, { ...{ wardId, from, to }, cause: "watch-ward" });
     await writeAudit(tx, by, { action: "watch-ward", details: { scopeId, ...input } });
     return { scopeId };
   });
@@ -74,10 +76,19 @@ export function changeWatch(
       refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
     if ("toMonth" in input) await refuseOverlap(tx, { ...scope, toMonth: input.toMonth }, scope.id);
     await changeScope(tx, by, scope, "voided" in input ? { voidReason: input.reason } : { toMonth: input.toMonth });
-    await determineWard(tx, by, { wardId: scope.wardId, cause: "change-watch" });
+    const changed = "voided" in input ? { from: fromMonth, to: toMonth } : monthsBetweenEnds(toMonth, input.toMonth);
+    if (changed) await determineWard(tx, by, { wardId: scope.wardId, ...changed, cause: "change-watch" });
     await writeAudit(tx, by, { action: "change-watch", details: changeSaid(input) });
     return { scopeId: scope.id, version: version + 1 };
   });
+}
+
+/** The months that are in a scope with one end and not with the other; null when the ends are the same. */
+function monthsBetweenEnds(a: Month | null, b: Month | null): { from: Month; to: Month | null } | null {
+  if (a === b) return null;
+  const [first, last] = a !== null && (b === null || a < b) ? [a, b] : [b, a];
+  if (first === null) throw new Error("one of two different ends is a month");
+  return { from: nextMonth(first), to: last };
 }
 
 function changeSaid({ seenVersion: _, ...said }: Parameters<typeof changeWatch>[1]): object {

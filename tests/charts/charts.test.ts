@@ -90,12 +90,29 @@ describe("what charts show", () => {
     expect(uControl.table.rows[6]?.slice(0, 2)).toEqual(["2025-07", null]);
   });
 
+  it("points with open cultures are hollow and say so in words, and all others are filled", () => {
+    for (const chart of [funnel, uControl, trend, intervals]) {
+      const points = focusables(chart);
+      const told = points.filter(({ attributes }) => attributes["aria-label"]?.includes("not final"));
+      expect(told.length).toBeGreaterThan(0);
+      for (const point of points) {
+        const marks = nodesIn(point).filter(({ attributes }) => attributes.class === "chart-mark");
+        const isHollow = marks.some(({ attributes }) => attributes.fill === "#ffffff");
+        expect([point.attributes["aria-label"], isHollow]).toEqual([
+          point.attributes["aria-label"],
+          told.includes(point),
+        ]);
+      }
+      expect(JSON.stringify(chart.table.rows)).toContain("not final: ");
+    }
+  });
+
   it("wards outside and inside, and points of rules, differ by shape", () => {
     expect(shapesOf(funnel).size).toBe(3);
     expect(shapesOf(gControl).size).toBe(3);
     expect(shapesOf(ratios).size).toBe(3);
     expect(funnel.pointTexts.find((text) => text.startsWith("ICU"))).toBe(
-      "ICU: 19 CAUTIs in 2,410 catheter-days, 7.88 CAUTIs per 1,000 catheter-days, 95% limits 1.45 to 6.51, outside the 95% limits",
+      "ICU: 19 CAUTIs in 2,410 catheter-days, 7.88 CAUTIs per 1,000 catheter-days, 95% limits 1.45 to 6.51, outside the 95% limits, not final: 1 open",
     );
   });
 

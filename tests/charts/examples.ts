@@ -7,7 +7,7 @@ import { type Dwell, dwellCurve } from "../../src/domain/statistics/dwell-curve.
 import { gChart } from "../../src/domain/statistics/g-chart.ts";
 import { rateWithLimits } from "../../src/domain/statistics/rate-with-limits.ts";
 import { uChart } from "../../src/domain/statistics/u-chart.ts";
-import { per, target, wards } from "./funnel-example.ts";
+import { notFinal, per, target, wards } from "./funnel-example.ts";
 
 const months = [..."123456789"].map((n) => `2025-0${n}`).concat("2025-10", "2025-11", "2025-12");
 const periods = [2, 0, 1, 3, 1, 2, 0, 9, 1, 0, 1, 2].map((events, at) => ({
@@ -23,6 +23,7 @@ export const uControl = controlChart({
     ...{ label: months[at] ?? "", value: rate.value === null ? null : rate.value * per },
     ...{ lower: exactLower === null ? null : exactLower * per, upper: exactUpper === null ? null : exactUpper * per },
     signal: rate.value !== null && exactUpper !== null && rate.value > exactUpper ? "outside" : null,
+    ...(at === 11 ? { open: 2 } : {}),
     reason: rate.value === null ? rate.reason : null,
   })),
 });
@@ -40,6 +41,7 @@ export const gControl = controlChart({
   })),
 });
 
+const newWard = [0.29, 0.31, 0.3, 0.28, 0.27, 0.28, 0.26, 0.25, 0.26, 0.26, 0.24, 0.25];
 export const trend = trendChart({
   ...{ id: "trend", title: "Utilization of three wards by month, 2025", unit: "catheter-days per patient-day" },
   sentence: "Shows how utilization went on one scale; it does not say whether catheters were needed.",
@@ -47,7 +49,7 @@ export const trend = trendChart({
   series: [
     { name: "ICU", values: [0.71, 0.7, 0.72, 0.69, 0.66, 0.67, 0.65, 0.62, 0.63, 0.61, 0.6, 0.58] },
     { name: "4E", values: [0.31, 0.3, 0.29, 0.33, null, null, 0.28, 0.27, 0.26, 0.27, 0.25, 0.24] },
-    { name: "3W <new>", values: [0.29, 0.31, 0.3, 0.28, 0.27, 0.28, 0.26, 0.25, 0.26, 0.26, 0.24, 0.25] },
+    { name: "3W <new>", open: months.map((_, at) => Math.max(0, at - 9)), values: newWard },
   ],
 });
 
@@ -72,7 +74,7 @@ export const intervals = intervalList({
   rows: wards.map(({ name, events, days }) => {
     const { rate, lower, upper } = rateWithLimits({ events, days, per, level: 0.95, by: "mid-p" });
     const reason = rate.value === null ? rate.reason : null;
-    return { name, estimate: rate.value, lower: lower.value, upper: upper.value, reason };
+    return { name, estimate: rate.value, lower: lower.value, upper: upper.value, reason, ...notFinal(name) };
   }),
 });
 

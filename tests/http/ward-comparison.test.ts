@@ -24,7 +24,8 @@ onEachDatabase("wards compared", (fresh) => {
     await recordInfection(desk, wardId);
     const before = await desk.ask(compareWards, {});
     expect(before.wards[0]?.infections, "nobody has confirmed it").toBe(0);
-    expect(before.cautions.join(" ")).toContain("1 culture waits for a person or for evidence and is not counted.");
+    expect(before.cautions.join(" ")).toContain("1 culture is open and not counted");
+    expect([before.wards[0]?.rate.value, before.wards[0]?.open]).toEqual([0, 1]);
     const { cases } = await desk.ask(endpoints.listCases, { list: "waiting" });
     for (const { caseId, version } of cases) await desk.ask(endpoints.confirmCase, { caseId, seenVersion: version });
   });
@@ -35,7 +36,7 @@ onEachDatabase("wards compared", (fresh) => {
     expect([from, to, type, types]).toEqual(["2025-12", "2026-11", null, []]);
     // 22 and 3 by hand (tests/http/alder-bay.ts); the patient of the infection adds the censuses of 5 to 20 November.
     expect(wards).toMatchObject([
-      { code: "3E", patientDays: 38, catheterDays: 19, watchedDays: 19, infections: 1, note: "" },
+      { code: "3E", patientDays: 38, catheterDays: 19, watchedDays: 19, infections: 1, open: 0, note: "" },
       { code: "4N", patientDays: 4, catheterDays: 3, watchedDays: 0, infections: null },
     ]);
     expect(wards[0]?.rate.value).toBeCloseTo(1_000 / 19, 9);

@@ -1,4 +1,5 @@
 import type { Month } from "../../../shared/day.ts";
+import { notFinalWords } from "../../../shared/figure-words.ts";
 import type { Ratio } from "../counting/ratio.ts";
 import { utilization } from "../counting/utilization.ts";
 import type { Comparison } from "../statistics/compare-poisson.ts";
@@ -41,11 +42,11 @@ export function compareTwoWards(first: Side, second: Side): TestOfTwo[] {
   return [
     {
       ...{ what: "rate", first: rateOf(first), second: rateOf(second), comparison: rates, method: midP },
-      sentence: inWords(rates, { ...names, what: "CAUTI rate" }),
+      sentence: `${inWords(rates, { ...names, what: "CAUTI rate" })}${notFinal(first, second)}`,
     },
     {
       ...{ what: "sir", first: sirOf(first), second: sirOf(second), comparison: sirs, method: midP },
-      sentence: inWords(sirs, { ...names, what: "SIR" }),
+      sentence: `${inWords(sirs, { ...names, what: "SIR" })}${notFinal(first, second)}`,
     },
     {
       ...{ what: "utilization", first: utilization(first).value, second: utilization(second).value },
@@ -54,6 +55,14 @@ export function compareTwoWards(first: Side, second: Side): TestOfTwo[] {
       sentence: `${inWords(ratios, { ...names, what: "device utilization ratio" })} Catheter-days of one patient follow each other, so this test takes differences for surer than they are.`,
     },
   ];
+}
+
+/** Says that cultures could still change one of two counts. */
+function notFinal(first: Side, second: Side): string {
+  const sides = [first, second].filter(({ open }) => open > 0);
+  if (sides.length === 0) return "";
+  const each = sides.map((side) => `${side.code} is ${notFinalWords(side.open)}`).join(", ");
+  return ` The count of ${each}.`;
 }
 
 /** What must be said beside any such test. */

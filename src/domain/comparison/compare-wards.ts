@@ -1,5 +1,6 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
-import type { ComparisonFacts } from "./comparison-facts.ts";
+import { unwatchedSentences } from "../reports/infections.ts";
+import { type ComparisonFacts, totalsOf } from "./comparison-facts.ts";
 import { gapControl, monthlyControl } from "./control-charts.ts";
 import { dwellOfWards } from "./dwell-of-wards.ts";
 import { funnelOfWards } from "./funnel-of-wards.ts";
@@ -35,14 +36,22 @@ export function cautionsOf(facts: ComparisonFacts): string[] {
         ]
       : []),
     "Infections count under the ward of attribution and the date of event, over the catheter-days of watched months alone.",
-    ...(facts.waiting === 0
-      ? []
-      : [
-          `${facts.waiting} ${facts.waiting === 1 ? "culture waits" : "cultures wait"} for a person or for evidence and ${facts.waiting === 1 ? "is" : "are"} not counted.`,
-        ]),
+    ...openSentence(openOf(facts)),
+    ...unwatchedSentences(facts.notCounted),
     ...(facts.complete ? [] : ["The last month is not over: patients still here are counted up to now."]),
     "Small wards have wide limits: look at the limits before you say that a ward is different.",
   ];
+}
+
+/** How many cultures could still become a CAUTI of these wards and months. */
+export function openOf({ wards }: Pick<ComparisonFacts, "wards">): number {
+  return totalsOf(wards.flatMap(({ months }) => months)).open;
+}
+
+function openSentence(open: number): string[] {
+  if (open === 0) return [];
+  const are = open === 1 ? "1 culture is" : `${open} cultures are`;
+  return [`${are} open and not counted, so rates with one behind them are not final.`];
 }
 
 /** The publications that the charts follow. */

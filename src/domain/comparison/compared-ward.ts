@@ -31,6 +31,7 @@ export interface WardCounts {
   /** In which months it was watched. */
   readonly scopes: readonly { readonly fromMonth: Month; readonly toMonth: Month | null }[];
   readonly infections: readonly { readonly day: DayNumber }[];
+  readonly open: readonly { readonly month: Month; readonly caseId: number }[];
   readonly dwells: readonly Dwell[];
 }
 
@@ -61,7 +62,9 @@ export function comparedWard(
       const own = sums.filter(({ day }) => monthOf(day) === month);
       const add = (key: "patientDays" | "catheterDays") => own.reduce((all, sum) => all + sum[key], 0);
       const infections = isWatched(month) ? infectionDays.filter((day) => monthOf(day) === month).length : null;
-      return { month, patientDays: add("patientDays"), catheterDays: add("catheterDays"), infections };
+      const open = counts.open.filter((one) => one.month === month && isWatched(month)).map(({ caseId }) => caseId);
+      const days = { patientDays: add("patientDays"), catheterDays: add("catheterDays") };
+      return { month, ...days, infections, openCases: [...new Set(open)] };
     }),
     days: sums.filter(({ day }) => isWatched(monthOf(day))).map(({ day, catheterDays }) => ({ day, catheterDays })),
     infectionDays: infectionDays.sort((a, b) => a - b),

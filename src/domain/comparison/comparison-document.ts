@@ -1,4 +1,5 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
+import { notFinalWords } from "../../../shared/figure-words.ts";
 import type { ReportDocument } from "../../../shared/report-document.ts";
 import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
 import { dayText } from "../days/day-number.ts";
@@ -30,6 +31,7 @@ const columns: SheetColumn[] = [
   { key: "utilization_lower", label: "Utilization, lower limit", ...ratio },
   { key: "utilization_upper", label: "Utilization, upper limit", ...ratio },
   { key: "note", label: "Note", kind: "text", unit: null },
+  { key: "not_final", label: "Not final", kind: "text", unit: null },
 ];
 
 /** A comparison as a document: what is compared, every chart, and the figures of the wards by their codes. */
@@ -81,10 +83,24 @@ function sheetOf(
       ...[ward.code, ward.name, ward.type ?? "type not given", patientDays, catheterDays, watchedDays, infections],
       ...[...cells(figures[at]?.rate), ...cells(figures[at]?.utilization)],
       [...ward.notes, withoutRate(totals) ?? ""].join(" ").trim(),
+      totals.open === 0 ? "" : notFinalWords(totals.open),
     ];
   });
+  const marks = facts.wards.flatMap(({ months }, row) => {
+    const { open } = totalsOf(months);
+    const text = notFinalWords(open);
+    return open === 0 ? [] : ["infections", "rate"].map((column) => ({ row, column, text }));
+  });
   return {
-    ...{ id: "ward-comparison", title: "Figures of the wards", period: daysOf(facts), columns, rows, total: null },
+    ...{
+      id: "ward-comparison",
+      title: "Figures of the wards",
+      period: daysOf(facts),
+      columns,
+      rows,
+      total: null,
+      marks,
+    },
     ...{ asOf: new Date(facts.asOf).toISOString(), sources: comparisonSources, cautions: [...cautions] },
   };
 }

@@ -9,6 +9,8 @@ export interface ComparedMonth {
   readonly catheterDays: number;
   /** CAUTIs with their date of event in this month; null where the ward was not watched: missing is never zero. */
   readonly infections: number | null;
+  /** Cases that could still become one of them; none where the ward was not under surveillance. */
+  readonly openCases: readonly number[];
 }
 
 /** A ward of a comparison. */
@@ -43,8 +45,8 @@ export interface ComparisonFacts {
   readonly wards: readonly ComparedWard[];
   /** The ward whose months and infections are drawn one by one; null for all of them together. */
   readonly chosen: ComparedWard | null;
-  /** Cultures of these wards and months that wait for a person or for evidence. */
-  readonly waiting: number;
+  /** Confirmed CAUTIs of these wards that no month counts, because the ward was not under surveillance in it. */
+  readonly notCounted: readonly { readonly code: string; readonly count: number }[];
   /** Catheters of unknown insertion, which no dwell curve can hold. */
   readonly insertionsUnknown: number;
 }
@@ -57,6 +59,8 @@ export interface ComparedTotals {
   readonly watchedDays: number;
   /** Null where no month was watched. */
   readonly infections: number | null;
+  /** Cultures that could still become one of them: while there are some, no figure made of the count is final. */
+  readonly open: number;
 }
 
 /** Adds up months, of one ward or of several: numerators and denominators apart. */
@@ -69,6 +73,7 @@ export function totalsOf(months: readonly ComparedMonth[]): ComparedTotals {
     catheterDays: sum(months, (month) => month.catheterDays),
     watchedDays: sum(watched, (month) => month.catheterDays),
     infections: watched.length === 0 ? null : sum(watched, (month) => month.infections ?? 0),
+    open: new Set(watched.flatMap(({ openCases }) => openCases)).size,
   };
 }
 
@@ -76,6 +81,18 @@ export function totalsOf(months: readonly ComparedMonth[]): ComparedTotals {
 export function withoutRate({ infections, watchedDays }: ComparedTotals): string | null {
   if (infections === null) return "The unit was not under surveillance in this period.";
   return watchedDays === 0 ? "There are no catheter-days in the months under surveillance, so there is no rate." : null;
+}
+
+/** What a point or a row says of the cultures behind it; nothing where there are none. */
+export function openPart({ open }: Pick<ComparedTotals, "open">): { open?: number } {
+  return open === 0 ? {} : { open };
+}
+
+/** The note below a chart of which a point is hollow; nothing where none is. */
+export function hollowNotes(points: readonly { readonly open?: number | undefined }[]): string[] {
+  return points.some(({ open }) => open !== undefined)
+    ? ["Hollow points are not final: cultures behind them are open."]
+    : [];
 }
 
 /** Rates are told for so many catheter-days. */

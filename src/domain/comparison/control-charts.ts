@@ -1,9 +1,19 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
+import { notFinalWords } from "../../../shared/figure-words.ts";
 import { gChart } from "../statistics/g-chart.ts";
 import { type ChartPoint, type RunSignal, runSignals } from "../statistics/run-rules.ts";
 import { uChart } from "../statistics/u-chart.ts";
 import { absentChart } from "./absent-chart.ts";
-import { type ComparedMonth, type ComparisonFacts, per, periodText, rateUnit, totalsOf } from "./comparison-facts.ts";
+import {
+  type ComparedMonth,
+  type ComparisonFacts,
+  hollowNotes,
+  openPart,
+  per,
+  periodText,
+  rateUnit,
+  totalsOf,
+} from "./comparison-facts.ts";
 import { gapsBetween } from "./gaps-between.ts";
 
 /** Three standard errors, as exact limits that leave the same probabilities outside. */
@@ -43,9 +53,10 @@ export function monthlyControl(facts: ComparisonFacts): ChartInput {
         ...{ label: facts.months[place] ?? "", value: scaled(rate.value) },
         ...{ lower: scaled(exactLower), upper: scaled(exactUpper), signal: signalAt.get(place) ?? null },
         reason: sums[place]?.infections === null ? "not watched" : rate.value === null ? rate.reason : null,
+        ...openPart({ open: sums[place]?.open ?? 0 }),
       })),
     },
-    notes: signals.map(({ sentence: found }) => found),
+    notes: [...signals.map(({ sentence: found }) => found), ...hollowNotes(sums.map(openPart))],
   };
 }
 
@@ -71,6 +82,7 @@ export function gapControl(facts: ComparisonFacts): ChartInput {
       })),
     },
     notes: [
+      ...openNotes(facts),
       ...(since === null
         ? []
         : [
@@ -79,6 +91,12 @@ export function gapControl(facts: ComparisonFacts): ChartInput {
       ...signals.map(({ sentence: words }) => words),
     ],
   };
+}
+
+/** A culture that becomes a CAUTI divides one of the gaps, and no one knows which. */
+function openNotes({ chosen, wards }: ComparisonFacts): string[] {
+  const { open } = totalsOf((chosen ? [chosen] : wards).flatMap(({ months }) => months));
+  return open === 0 ? [] : [`The gaps are ${notFinalWords(open)}.`];
 }
 
 /** What the rules found, by the place of the point in the chart: outside its limits before part of a run. */

@@ -3,7 +3,16 @@ import { chanceOutside } from "../statistics/chance-outside.ts";
 import { exactFunnelLimit } from "../statistics/funnel-limits.ts";
 import { overdispersion } from "../statistics/overdispersion.ts";
 import { absentChart } from "./absent-chart.ts";
-import { type ComparisonFacts, per, periodText, rateUnit, totalsOf, withoutRate } from "./comparison-facts.ts";
+import {
+  type ComparisonFacts,
+  hollowNotes,
+  openPart,
+  per,
+  periodText,
+  rateUnit,
+  totalsOf,
+  withoutRate,
+} from "./comparison-facts.ts";
 
 /** The probabilities below the lower limits of the funnel: 95 % and 99.8 % lie between the pairs. */
 const tails = { inner: 0.025, outer: 0.001 } as const;
@@ -31,7 +40,7 @@ export function funnelOfWards(facts: ComparisonFacts): ChartInput {
   const wards = sums.map((ward) => ({
     ...{ name: ward.name, events: ward.infections, days: ward.watchedDays },
     ...placed(ward, target),
-    reason: withoutRate(ward),
+    ...{ reason: withoutRate(ward), ...openPart(ward) },
   }));
   const sentence =
     "Shows which units are outside the limits of chance around the pooled rate. It does not rank units or explain why one is outside.";
@@ -45,7 +54,12 @@ export function funnelOfWards(facts: ComparisonFacts): ChartInput {
       inner: { name: "95%", places: line(tails.inner) },
       outer: { name: "99.8%", places: line(tails.outer) },
     },
-    notes: [countsNote, ...outsideNotes(wards, counted, target), ...spreadNotes(counted, target)],
+    notes: [
+      countsNote,
+      ...outsideNotes(wards, counted, target),
+      ...spreadNotes(counted, target),
+      ...hollowNotes(wards),
+    ],
   };
 }
 

@@ -1,7 +1,17 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
 import { type Shrinkage, shrinkRates } from "../statistics/shrinkage.ts";
 import { absentChart } from "./absent-chart.ts";
-import { type ComparisonFacts, level, per, periodText, rateUnit, totalsOf, withoutRate } from "./comparison-facts.ts";
+import {
+  type ComparisonFacts,
+  hollowNotes,
+  level,
+  openPart,
+  per,
+  periodText,
+  rateUnit,
+  totalsOf,
+  withoutRate,
+} from "./comparison-facts.ts";
 
 /**
  * The wards in the order of their shrunken rates with the intervals that hold them: never by the raw rate, which puts
@@ -21,11 +31,12 @@ export function orderOfWards(facts: ComparisonFacts): ChartInput {
   if ("value" in found) return absentChart(head, found.reason);
   if (found.variance === 0) return absentChart(head, sharedRate(found, counted.length));
   const rows = counted
-    .flatMap(({ name }, at) => {
+    .flatMap((ward, at) => {
+      const { name } = ward;
       const shrunken = found.wards[at];
       if (!shrunken) return [];
       const { rate, lower, upper } = shrunken;
-      return [{ name, estimate: rate * per, lower: lower * per, upper: upper * per, reason: null }];
+      return [{ name, estimate: rate * per, lower: lower * per, upper: upper * per, reason: null, ...openPart(ward) }];
     })
     .sort((a, b) => b.estimate - a.estimate || (a.name < b.name ? -1 : 1));
   const missing = sums.flatMap((ward) => {
@@ -38,7 +49,7 @@ export function orderOfWards(facts: ComparisonFacts): ChartInput {
       ...{ ...head, sentence, unit: rateUnit, decimals: 2, scale: "linear", reference: found.pooled * per },
       ...{ referenceName: "all units", rows: [...rows, ...missing] },
     },
-    notes: [],
+    notes: hollowNotes(rows),
   };
 }
 

@@ -4,6 +4,7 @@ import {
   type ComparedMonth,
   type ComparedWard,
   type ComparisonFacts,
+  hollowNotes,
   per,
   rateUnit,
   totalsOf,
@@ -44,11 +45,11 @@ export function trendsOfWards(facts: ComparisonFacts): ChartInput[] {
           `Drawn are the wards with the most catheter-days; not drawn alone: ${left.join(", ")}. Choose a ward to see it.`,
         ];
   const all = facts.months.map((_, at) => facts.wards.flatMap(({ months }) => months[at] ?? []));
-  const linesOf = (figure: Figure) => ({
+  const linesOf = (figure: Figure, openOf?: Open) => ({
     ...{ decimals: 2, periods: [...facts.months], periodsAre: "month" },
     series: [
-      ...drawn.map(({ code, months }) => ({ name: code, values: months.map((month) => figure([month])) })),
-      ...(facts.wards.length > 1 ? [{ name: "all wards", values: all.map(figure) }] : []),
+      ...drawn.map(({ code, months }) => seriesOf(code, months.map(alone), { figure, openOf })),
+      ...(facts.wards.length > 1 ? [seriesOf("all wards", all, { figure, openOf })] : []),
     ],
   });
   const utilization = {
@@ -58,15 +59,37 @@ export function trendsOfWards(facts: ComparisonFacts): ChartInput[] {
   };
   const rates = { id: "rates", title: "CAUTI rates by month", unit: rateUnit };
   const gap = "A line is interrupted where a ward had no catheter-days or was not watched.";
-  const [used, rate] = [linesOf(utilizationOf), linesOf(rateOf)];
+  const [used, rate] = [linesOf(utilizationOf), linesOf(rateOf, (months) => totalsOf(months).open)];
   return [
     hasPoints(used)
       ? { kind: "trend", input: { ...utilization, sentence: utilizationSentence, ...used }, notes }
       : absentChart(utilization, "No ward had a patient-day in these months, so nothing was used."),
     hasPoints(rate)
-      ? { kind: "trend", input: { ...rates, sentence: rateSentence, ...rate }, notes: [...notes, gap] }
+      ? {
+          kind: "trend",
+          input: { ...rates, sentence: rateSentence, ...rate },
+          notes: [...notes, gap, ...hollowTrend(rate)],
+        }
       : absentChart(rates, "No ward had catheter-days in a month in which it was watched, so there is no rate."),
   ];
+}
+
+type Open = (months: readonly ComparedMonth[]) => number;
+
+const alone = (month: ComparedMonth) => [month];
+
+/** A line, and how many cultures are open behind each of its points where some are. */
+function seriesOf(
+  name: string,
+  periods: readonly (readonly ComparedMonth[])[],
+  { figure, openOf }: { figure: Figure; openOf: Open | undefined },
+) {
+  const open = openOf ? periods.map(openOf) : [];
+  return { name, values: periods.map(figure), ...(open.some((count) => count > 0) ? { open } : {}) };
+}
+
+function hollowTrend({ series }: { series: readonly { readonly open?: readonly number[] }[] }): string[] {
+  return hollowNotes(series.filter(({ open }) => open !== undefined).map(() => ({ open: 1 })));
 }
 
 function hasPoints({ series }: { series: readonly { readonly values: readonly (number | null)[] }[] }): boolean {

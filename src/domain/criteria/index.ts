@@ -13,6 +13,7 @@ export { type Edition, type EditionOptions, type OpenPoint, type ReadingChange, 
 export { determineWithHinges } from "./hinges.ts";
 export { listedOrganisms, matchOrganism, otherKnownNames, proposedOrganism, sameOrganism } from "./match-organism.ts";
 export { chosenOrganism, type OrganismIdentity } from "./organism.ts";
+export { type PossibleLocation, possibleLocations } from "./possible-locations.ts";
 export { countText, type ReadCount, reaches, readCount } from "./read-count.ts";
 export { recordedWay, type WayRules } from "./recorded-way.ts";
 export { type Example, type Rule, type RuleId, ruleIds, type Source, sourceText } from "./rule.ts";

@@ -31,18 +31,26 @@ export function needsPerson({ outcome, closes }: Closing): boolean {
   return outcome !== "pending" && !closes;
 }
 
+/** What a case state is worked out from, with what is reported and whether any unit under surveillance could have it. */
+interface CaseSaid extends Closing {
+  readonly reported: string;
+  readonly isOutOfScope: boolean;
+}
+
 /**
- * How far the work is, of what is determined and what somebody decided last. A decision holds as long as what is reported
- * is what it was then; one about a culture that is since closed automatically returns too, so that it is seen.
+ * How far the work is, of what is determined and what a person decided last. A decision holds as long as what is reported
+ * is what it was then; one about a culture that is since closed automatically returns too, so that it is seen. A culture
+ * that is out of scope is no work, neither before a decision nor when the record changes after one.
  */
 export function caseStateOf(
-  { reported, ...closing }: Closing & { readonly reported: string },
+  { reported, isOutOfScope, ...closing }: CaseSaid,
   { decision, decided }: { decision: CaseDecision | null; decided: string | null },
 ): CaseState {
-  if (decision !== null && decision !== "reopening") {
-    if (decided !== reported) return closing.outcome === "pending" ? "pending" : "changed";
-    return decision === "confirmation" ? "confirmed" : "disagreed";
-  }
-  if (closing.outcome === "pending") return "pending";
-  return needsPerson(closing) ? "waiting" : "closed";
+  const isDecided = decision !== null && decision !== "reopening";
+  if (isDecided && decided === reported) return decision === "confirmation" ? "confirmed" : "disagreed";
+  const isPending = closing.outcome === "pending";
+  if (!isDecided && !isPending && !needsPerson(closing)) return "closed";
+  if (isOutOfScope) return "out-of-scope";
+  if (isPending) return "pending";
+  return isDecided ? "changed" : "waiting";
 }

@@ -8,12 +8,18 @@ import {
 import type { DayNumber } from "../days/day-number.ts";
 import { type EditionFamily, editionInForce } from "../editions/index.ts";
 import { type ReadOn, readingsOf } from "../editions/readings.ts";
+import type { MayCount } from "./may-count.ts";
 import { placeOf } from "./place-of.ts";
 
 /** A determination, with the ward at collection. */
-export interface PlacedDetermination {
+interface AtCollection {
   readonly determination: Determination;
   readonly placeId: number | null;
+}
+
+/** The same, with where an event of it could count. */
+export interface PlacedDetermination extends AtCollection {
+  readonly mayCount: readonly MayCount[] | null;
 }
 
 /** Whose definitions a ward is watched by on a day; null stands for no ward. */
@@ -28,7 +34,7 @@ export function determineByWard(
   timeline: SurveillanceTimeline,
   familyOf: FamilyOf,
   readOn: ReadOn = readingsOf([]),
-): PlacedDetermination[] {
+): AtCollection[] {
   const known = new Map<Edition, ReadonlyMap<string, Determination>>();
   const byEdition = (edition: Edition) => {
     const all =
@@ -42,7 +48,7 @@ export function determineByWard(
     .map(({ id, collected }) => ({ key: `specimen ${id}`, when: collected }));
   const findings = timeline.findings.map(({ id, when }) => ({ key: `finding ${id}`, when }));
   return [...specimens, ...findings]
-    .flatMap(({ key, when }): PlacedDetermination[] => {
+    .flatMap(({ key, when }): AtCollection[] => {
       const placeId = placeOf(timeline, when);
       const read = (wardId: number | null, day: DayNumber) =>
         byEdition(readOn(editionInForce(familyOf(wardId, day), when.day), day)).get(key);

@@ -12,6 +12,8 @@ export interface EventFacts {
   readonly editionId: string;
   readonly event: SurveillanceEvent;
   readonly state: keyof typeof caseStates;
+  /** Whether its ward was under surveillance in the month of the event. */
+  readonly isWatched: boolean;
   /** The reason of a disagreement that holds; null where nobody disagrees. */
   readonly disagreement: string | null;
   /** The patient's number in the hospital, for who may see the patient; null for all others. */
@@ -31,7 +33,41 @@ const columns: SheetColumn[] = [
   { key: "bloodstream", label: "Secondary bloodstream infection", kind: "text", unit: null },
   { key: "work", label: "Confirmed", kind: "text", unit: null },
   { key: "disagreement", label: "Disagreement", kind: "text", unit: null },
+  { key: "counted", label: "Counted as CAUTI", kind: "text", unit: null },
 ];
+
+/** Why an event of the list is not one of the CAUTIs that a month counts, in the order in which it is looked at. */
+const notCounted = {
+  "not-cauti": "not catheter-associated",
+  unwatched: "not under surveillance",
+  unconfirmed: "not confirmed",
+} as const;
+type NotCounted = keyof typeof notCounted;
+
+/** Null: it is counted. */
+function whyNotCounted({ event, isWatched, state }: EventFacts): NotCounted | null {
+  if (!event.isCauti) return "not-cauti";
+  if (!isWatched) return "unwatched";
+  return state === "confirmed" || state === "disagreed" ? null : "unconfirmed";
+}
+
+/** How many of the events months and comparisons count, and where the others are and why they are not counted. */
+export function countedSentences(events: readonly EventFacts[]): string[] {
+  const counted = events.filter((one) => whyNotCounted(one) === null).length;
+  const cautis = counted === 1 ? "1 CAUTI is" : `${counted} CAUTIs are`;
+  const others = new Map<string, number>();
+  for (const one of events) {
+    const why = whyNotCounted(one);
+    if (why === null) continue;
+    const where = `on ${one.ward}, ${notCounted[why]}`;
+    others.set(where, (others.get(where) ?? 0) + 1);
+  }
+  const listed = [...others].map(([where, count]) => `${count} ${where}`).join("; ");
+  return [
+    `${cautis} counted, as in the months and the comparison of units.`,
+    ...(listed === "" ? [] : [`Not counted: ${listed}.`]),
+  ];
+}
 
 /**
  * The infections of a period, one a row. By whom and on which day nobody can tell who may not see the patient: those
@@ -62,7 +98,9 @@ export function eventsSheet(
   };
 }
 
-function rowOf({ ward, editionId, event, state, disagreement, identifier }: EventFacts): SheetCell[] {
+function rowOf(facts: EventFacts): SheetCell[] {
+  const { ward, editionId, event, state, disagreement, identifier } = facts;
+  const why = whyNotCounted(facts);
   const isKnown = identifier !== null;
   const { dateOfEvent, criterion, deviceAssociated, onset, pathogens, addedPathogens, secondaryBloodstream } = event;
   return [
@@ -75,5 +113,6 @@ function rowOf({ ward, editionId, event, state, disagreement, identifier }: Even
     secondaryBloodstream.length > 0 ? "yes" : "no",
     caseStates[state],
     isKnown ? (disagreement ?? "") : null,
+    why === null ? "yes" : `no: ${notCounted[why]}`,
   ];
 }

@@ -4,6 +4,7 @@ import type { Ratio } from "../counting/ratio.ts";
 import type { Dwell } from "../statistics/dwell-curve.ts";
 import type { LimitRule } from "../statistics/poisson-limits.ts";
 import type { CareFacts } from "./care.ts";
+import type { OpenCulture } from "./infections.ts";
 import type { MonthFacts } from "./month-facts.ts";
 
 /** What is known of the catheters of a ward over a period. */
@@ -24,8 +25,8 @@ export interface WardInMonth {
   readonly edition: string | null;
   /** The infections attributed to the ward, or why there is no number. */
   readonly infections: Ratio;
-  /** Urine cultures beside the count: nobody confirmed what they were determined to be, or it cannot be told. */
-  readonly cultures: { readonly waiting: number; readonly cannotTell: number };
+  /** Urine cultures beside the count: not confirmed, not determined or not reported. */
+  readonly openCultures: readonly OpenCulture[];
   readonly catheters: WardCatheters;
   /** What a model asks for. */
   readonly factors: Readonly<Record<string, string | number>>;

@@ -9,7 +9,7 @@ export const level = 0.95;
 
 /** A figure of nothing but its key: what is not said is null. */
 export function figureOf(key: FigureKey, said: Partial<Omit<Figure, "key">>): Figure {
-  const none = { value: null, numerator: null, denominator: null, lower: null, upper: null, p: null };
+  const none = { open: null, value: null, numerator: null, denominator: null, lower: null, upper: null, p: null };
   return { key, ...none, method: null, reason: null, limitsReason: null, ...said };
 }
 

@@ -1,8 +1,9 @@
 import type { ChartInput } from "../../../shared/chart-input.ts";
-import { type FigureKey, figureWords } from "../../../shared/figure-words.ts";
+import { type FigureKey, figureWords, notFinalWords } from "../../../shared/figure-words.ts";
 import { type BaselineNamed, type Figure, limitRules, type MonthReport } from "../../../shared/month-report.ts";
 import type { ReportDocument } from "../../../shared/report-document.ts";
-import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
+import type { Sheet, SheetCell, SheetColumn, SheetMark } from "../../../shared/sheet.ts";
+import { hollowNotes } from "../comparison/comparison-facts.ts";
 
 /** The figures of the summary, in its order; those with limits take three columns. */
 const summary: readonly { readonly key: FigureKey; readonly limits: boolean }[] = [
@@ -70,9 +71,13 @@ function summarySheet(report: MonthReport): Sheet {
   });
   return {
     ...{ id: "month-summary", title: "Summary by ward", period: `${first} to ${last}, ${facility}`, asOf, sources },
-    columns: [text("ward", "Ward"), text("name", "Name"), ...columns, text("missing", "Why figures are missing")],
+    columns: [
+      ...[text("ward", "Ward"), text("name", "Name"), ...columns],
+      ...[text("missing", "Why figures are missing"), text("not_final", "Not final")],
+    ],
     rows: wards.map(({ code, name, figures }) => [code, name, ...cellsOf(figures)]),
     total: ["All wards", "", ...cellsOf(total.figures)],
+    marks: [...wards.flatMap(({ figures }, row) => marksOf(figures, row)), ...marksOf(total.figures, null)],
     cautions,
   };
 }
@@ -87,7 +92,15 @@ function cellsOf(figures: readonly Figure[]): SheetCell[] {
     const reason = figure?.reason ?? (limits ? figure?.limitsReason : null) ?? null;
     return reason === null ? [] : [`${figureWords[key].label}: ${reason}`];
   });
-  return [...cells, reasons.join(" ")];
+  const open = found.flatMap(({ key, figure }) =>
+    figure?.open == null ? [] : [`${figureWords[key].label} ${notFinalWords(figure.open)}.`],
+  );
+  return [...cells, reasons.join(" "), open.join(" ")];
+}
+
+/** The words that are printed with figures that cultures could still change. */
+function marksOf(figures: readonly Figure[], row: number | null): SheetMark[] {
+  return figures.flatMap(({ key, open }) => (open == null ? [] : [{ row, column: key, text: notFinalWords(open) }]));
 }
 
 /** Intervals of a figure by ward, in parts that fit a page, around the figure of all wards; none where that is missing. */
@@ -98,7 +111,8 @@ function intervals({ wards, total, month }: MonthReport, key: FigureKey): ChartI
   const rows = wards.flatMap(({ code, figures }) => {
     const figure = figures.find((one) => one.key === key);
     if (!figure) return [];
-    return [{ name: code, estimate: figure.value, lower: figure.lower, upper: figure.upper, reason: figure.reason }];
+    const { value: estimate, lower, upper, reason, open } = figure;
+    return [{ name: code, estimate, lower, upper, reason, ...(open == null ? {} : { open }) }];
   });
   const parts = Array.from({ length: Math.ceil(rows.length / mostRows) }, (_, at) =>
     rows.slice(at * mostRows, (at + 1) * mostRows),
@@ -111,6 +125,6 @@ function intervals({ wards, total, month }: MonthReport, key: FigureKey): ChartI
         "Shows each ward's figure with its 95% limits, by the wards' codes; wards whose limits overlap are not told apart, and the order says nothing.",
       ...{ unit, decimals: key === "rate" ? 2 : 3, scale: "linear", reference, referenceName: "all wards", rows: part },
     },
-    notes: [],
+    notes: hollowNotes(part),
   }));
 }

@@ -1,4 +1,4 @@
-import { figureWords } from "../../../shared/figure-words.ts";
+import { figureWords, notFinalWords } from "../../../shared/figure-words.ts";
 import type { Figure, MonthReport } from "../../../shared/month-report.ts";
 import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
 
@@ -25,6 +25,7 @@ const columns: SheetColumn[] = [
   text("method", "Method"),
   text("reason", "Why there is no value"),
   text("limits_reason", "Why a limit is missing"),
+  text("not_final", "Not final"),
 ];
 
 /** A month's figures as rows, one for each ward and figure, those of all wards together last; nothing is rounded. */
@@ -41,13 +42,18 @@ export function monthFiguresSheet(report: MonthReport): Sheet {
     sources: report.sources,
     columns,
     rows,
+    marks: [...report.wards.flatMap(({ figures }) => figures), ...report.total.figures].flatMap(({ open }, row) =>
+      open == null ? [] : [{ row, column: "value", text: notFinalWords(open) }],
+    ),
     total: null,
     cautions: report.cautions,
   };
 }
 
 function rowOf(code: string, name: string, figure: Figure): SheetCell[] {
-  const { key, value, numerator, denominator, lower, upper, p, method, reason, limitsReason } = figure;
+  const { key, value, numerator, denominator, lower, upper, p, method, reason, limitsReason, open } = figure;
   const { label, unit } = figureWords[key];
-  return [code, name, key, label, value, unit, numerator, denominator, lower, upper, p, method, reason, limitsReason];
+  const numbers = [numerator, denominator, lower, upper, p];
+  const notFinal = open == null ? "" : notFinalWords(open);
+  return [code, name, key, label, value, unit, ...numbers, method, reason, limitsReason, notFinal];
 }

@@ -1,3 +1,4 @@
+import type { FigureKey } from "../../../shared/figure-words.ts";
 import type { Figure } from "../../../shared/month-report.ts";
 import type { Ratio } from "../counting/ratio.ts";
 import type { MonthNecessity } from "../necessity/month-necessity.ts";
@@ -8,6 +9,7 @@ import { rateWithLimits } from "../statistics/rate-with-limits.ts";
 import { sir } from "../statistics/sir.ts";
 import { sur } from "../statistics/sur.ts";
 import { countFigure, figureOf, level, limitsOf, methodOf, shareFigure, standardizedFigure } from "./figure.ts";
+import { type OpenCulture, openTogether } from "./infections.ts";
 
 /** What was counted on a ward, or on several together. */
 export interface PartFacts {
@@ -17,18 +19,24 @@ export interface PartFacts {
   /** The days of the wards whose infections are known: what rates are taken of. */
   readonly watched: { readonly patientDays: number; readonly catheterDays: number };
   /** Observed and predicted of the wards that a baseline covers. */
-  readonly infectionsPredicted: { readonly observed: number; readonly predicted: Ratio };
-  readonly catheterDaysPredicted: { readonly observed: number; readonly predicted: Ratio };
+  readonly infectionsPredicted: Predicted & { readonly openCultures: readonly OpenCulture[] };
+  readonly catheterDaysPredicted: Predicted;
   readonly care: Readonly<Record<keyof MonthNecessity, number>>;
   /** Why there are no figures of care; null where there are. */
   readonly noCare: string | null;
   readonly absencesUnknown: number;
   readonly countsMissing: Ratio;
-  readonly waiting: number;
-  readonly cannotTell: number;
+  /** Cultures beside the count, of all wards and of those whose infections are known. */
+  readonly openCultures: readonly OpenCulture[];
+  readonly openOfWatched: readonly OpenCulture[];
   readonly inserted: number;
   readonly dwells: readonly Dwell[];
   readonly open: number;
+}
+
+interface Predicted {
+  readonly observed: number;
+  readonly predicted: Ratio;
 }
 
 export interface FigureRules {
@@ -55,7 +63,19 @@ function dayFigures({ patientDays, catheterDays }: PartFacts): Figure[] {
   ];
 }
 
-function infectionFigures(part: PartFacts, { limits, goal }: FigureRules): Figure[] {
+/** Figures of infections; those that cultures could still change say of how many. */
+function infectionFigures(part: PartFacts, rules: FigureRules): Figure[] {
+  const count = (open: readonly OpenCulture[]) => openTogether([{ open }]).all || null;
+  const [ofWatched, ofCovered] = [count(part.openOfWatched), count(part.infectionsPredicted.openCultures)];
+  const hangs: Partial<Record<FigureKey, number | null>> = {
+    ...{ infections: ofWatched, rate: ofWatched, population_rate: ofWatched, sir: ofCovered, cad: ofCovered },
+  };
+  return decidedFigures(part, rules).map((figure) =>
+    figure.value === null ? figure : { ...figure, open: hangs[figure.key] ?? null },
+  );
+}
+
+function decidedFigures(part: PartFacts, { limits, goal }: FigureRules): Figure[] {
   const { infections, watched, infectionsPredicted: expected, catheterDaysPredicted: used } = part;
   const rate = (key: "rate" | "population_rate", days: number, per: number, none: string): Figure => {
     if (infections.value === null) return countFigure(key, infections);
@@ -67,10 +87,11 @@ function infectionFigures(part: PartFacts, { limits, goal }: FigureRules): Figur
     });
   };
   const predicted = expected.predicted.value;
+  const beside = openTogether([{ open: part.openCultures }]);
   return [
     countFigure("infections", infections, "Confirmed events by location of attribution and date of event"),
-    countFigure("cultures_waiting", { value: part.waiting }),
-    countFigure("cannot_tell", { value: part.cannotTell }),
+    countFigure("cultures_waiting", { value: beside.waiting }),
+    countFigure("cannot_tell", { value: beside["cannot-tell"] }),
     rate("rate", watched.catheterDays, 1_000, "There are no catheter-days, so there is no rate."),
     rate("population_rate", watched.patientDays, 10_000, "There are no patient-days, so there is no rate."),
     expected.predicted.value === null

@@ -48,16 +48,19 @@ function wardPart(ward: WardFacts, { wards, care, comparison }: FigureFacts): Wa
   };
   const { patientDays, catheterDays } = ward;
   const observed = infections.value ?? 0;
+  const openCultures = said?.openCultures ?? [];
+  const openOfWatched = infections.value === null ? [] : openCultures;
+  const predicted = infections.value === null ? infections : ratioOf(shown.infections);
   return {
     ...ward,
     ...{ type: said?.type ?? null, edition: said?.edition ?? null, catheters, predictions: shown },
     part: {
       ...{ patientDays: counted(patientDays), catheterDays: counted(catheterDays), infections },
       watched: infections.value === null ? { patientDays: 0, catheterDays: 0 } : { patientDays, catheterDays },
-      infectionsPredicted: { observed, predicted: infections.value === null ? infections : ratioOf(shown.infections) },
+      infectionsPredicted: { observed, predicted, openCultures: openOfWatched },
       catheterDaysPredicted: { observed: catheterDays, predicted: ratioOf(shown.catheterDays) },
       ...careOf(ofCare, isCounted ? notInpatient : notCounted),
-      ...(said?.cultures ?? { waiting: 0, cannotTell: 0 }),
+      ...{ openCultures, openOfWatched },
       ...{ inserted: catheters.inserted.length, dwells: catheters.dwells, open: catheters.open },
     },
   };
@@ -113,7 +116,12 @@ function together(parts: readonly PartFacts[]): PartFacts {
       ["patientDays", "catheterDays"],
       parts.map(({ watched }) => watched),
     ),
-    infectionsPredicted: covered(parts.map(({ infectionsPredicted }) => infectionsPredicted)),
+    infectionsPredicted: {
+      ...covered(parts.map(({ infectionsPredicted }) => infectionsPredicted)),
+      openCultures: parts.flatMap(({ infectionsPredicted: { predicted, openCultures } }) =>
+        predicted.value === null ? [] : openCultures,
+      ),
+    },
     catheterDaysPredicted: covered(parts.map(({ catheterDaysPredicted }) => catheterDaysPredicted)),
     care: pool(
       names,
@@ -122,8 +130,8 @@ function together(parts: readonly PartFacts[]): PartFacts {
     noCare: withCare.length > 0 ? null : none,
     absencesUnknown: withCare.reduce((sum, part) => sum + part.absencesUnknown, 0),
     countsMissing: sumOf(parts.map(({ countsMissing }) => countsMissing)),
-    waiting: parts.reduce((sum, part) => sum + part.waiting, 0),
-    cannotTell: parts.reduce((sum, part) => sum + part.cannotTell, 0),
+    openCultures: parts.flatMap((part) => part.openCultures),
+    openOfWatched: parts.flatMap((part) => part.openOfWatched),
     inserted: parts.reduce((sum, part) => sum + part.inserted, 0),
     dwells: parts.flatMap(({ dwells }) => dwells),
     open: parts.reduce((sum, part) => sum + part.open, 0),
@@ -140,7 +148,7 @@ function sumOf(list: readonly Ratio[]): Ratio {
 }
 
 /** Observed and predicted of the wards for which both are known. */
-function covered(list: readonly PartFacts["infectionsPredicted"][]): PartFacts["infectionsPredicted"] {
+function covered(list: readonly PartFacts["catheterDaysPredicted"][]): PartFacts["catheterDaysPredicted"] {
   const known = list.filter(({ predicted }) => predicted.value !== null);
   return {
     observed: known.reduce((sum, { observed }) => sum + observed, 0),

@@ -1,10 +1,12 @@
+import { notFinalWords } from "../../../shared/figure-words.ts";
 import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
-import type { WardInfections } from "./infections.ts";
+import { openTogether, unwatchedSentences, type WardInfections } from "./infections.ts";
 
 const columns: SheetColumn[] = [
   { key: "cautis", label: "CAUTIs", kind: "whole", unit: "events" },
   { key: "waiting", label: "Waiting for confirmation", kind: "whole", unit: "cultures" },
   { key: "cannot_tell", label: "Cannot be determined", kind: "whole", unit: "cultures" },
+  { key: "cautis_not_final", label: "Not final", kind: "text", unit: null },
 ];
 
 /**
@@ -15,22 +17,29 @@ export function withInfections(sheet: Sheet, infections: readonly WardInfections
   const at = sheet.columns.length - 1;
   const insert = (row: readonly SheetCell[], cells: readonly SheetCell[]) => row.toSpliced(at, 0, ...cells);
   const cellsOf = (one: WardInfections | undefined): SheetCell[] =>
-    one ? [one.watch ? one.cautis : null, one.waiting, one.cannotTell] : [null, null, null];
+    one
+      ? [one.watch ? one.cautis : null, one.waiting, one.cannotTell, one.watch ? notFinal(one.open.length) : ""]
+      : [null, null, null, ""];
   const watched = infections.filter(({ watch }) => watch !== null);
-  const sum = (list: readonly WardInfections[], key: "cautis" | "waiting" | "cannotTell") =>
-    list.reduce((all, one) => all + one[key], 0);
+  const open = openTogether(infections);
   const total = [
-    watched.length === 0 ? null : sum(watched, "cautis"),
-    sum(infections, "waiting"),
-    sum(infections, "cannotTell"),
+    watched.length === 0 ? null : watched.reduce((all, { cautis }) => all + cautis, 0),
+    ...[open.waiting, open["cannot-tell"], notFinal(openTogether(watched).all)],
   ];
+  const unwatched = infections.flatMap(({ watch, cautis: count }, at) =>
+    watch === null ? [{ code: String(sheet.rows[at]?.[0] ?? ""), count }] : [],
+  );
   const says =
-    "CAUTIs are confirmed events of watched wards, by location of attribution and date of event; what waits or cannot be determined stands beside them.";
+    "CAUTIs are confirmed events of units under surveillance, by location of attribution and date of event. Open cultures are beside the count.";
   return {
     ...sheet,
     columns: sheet.columns.toSpliced(at, 0, ...columns),
     rows: sheet.rows.map((row, i) => insert(row, cellsOf(infections[i]))),
     total: sheet.total && insert(sheet.total, total),
-    cautions: [...sheet.cautions, says],
+    cautions: [...sheet.cautions, says, ...unwatchedSentences(unwatched)],
   };
+}
+
+function notFinal(open: number): string {
+  return open === 0 ? "" : notFinalWords(open);
 }

@@ -160,6 +160,8 @@ export const casesText = catalogue("cases", {
   closedBecause: "Closed automatically: {{why}}",
   openReading: "Open reading:",
   openPoint: "{{point}}. The other reading gives: {{answer}}.",
+  outOfScope:
+    "No unit to which an infection could belong was under surveillance. These cultures are no work and block no month.",
 });
 
 export const rulesText = catalogue("rules", {

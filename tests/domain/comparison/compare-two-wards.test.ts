@@ -4,7 +4,7 @@ import { compareTwoWards, type Side } from "../../../src/domain/comparison/compa
 
 const november = [month.parse("2026-11")];
 const side = (more: Partial<Side>): Side => ({
-  ...{ code: "ICU", months: november, patientDays: 1_000, catheterDays: 500, watchedDays: 500, infections: 4 },
+  ...{ code: "ICU", months: november, patientDays: 1_000, catheterDays: 500, watchedDays: 500, infections: 4, open: 0 },
   ...{ predicted: { value: 3.3 }, ...more },
 });
 

@@ -24,6 +24,8 @@ describe("a ward of a comparison", () => {
     ],
     scopes: [{ fromMonth: month.parse("2026-04"), toMonth: null as Month | null }],
     infections: [{ day: at("2026-03-31") }, { day: at("2026-04-30") }],
+    // One in a month under surveillance, twice the same, and one in a month that is not.
+    open: ["2026-04", "2026-04", "2026-03"].map((text, i) => ({ month: month.parse(text), caseId: i === 2 ? 8 : 7 })),
     dwells: [],
   };
 
@@ -34,16 +36,22 @@ describe("a ward of a comparison", () => {
       [{ day: at("2026-04-01"), catheterDays: 2 }],
     ]);
     expect(found.months.slice(2, 5)).toEqual([
-      { month: "2026-03", patientDays: 9, catheterDays: 3, infections: null },
-      { month: "2026-04", patientDays: 8, catheterDays: 2, infections: 1 },
-      { month: "2026-05", patientDays: 0, catheterDays: 0, infections: 0 },
+      { month: "2026-03", patientDays: 9, catheterDays: 3, infections: null, openCases: [] },
+      { month: "2026-04", patientDays: 8, catheterDays: 2, infections: 1, openCases: [7] },
+      { month: "2026-05", patientDays: 0, catheterDays: 0, infections: 0, openCases: [] },
     ]);
     expect(found.notes).toEqual([
       "Known from 2026-02-10.",
       "Closed after 2026-11-20.",
       "Was of another type in this period: medical ward.",
     ]);
-    expect(totalsOf(found.months)).toEqual({ patientDays: 17, catheterDays: 5, watchedDays: 2, infections: 1 });
+    expect(totalsOf(found.months)).toEqual({
+      patientDays: 17,
+      catheterDays: 5,
+      watchedDays: 2,
+      infections: 1,
+      open: 1,
+    });
   });
 });
 

@@ -23,7 +23,7 @@ function ward(
 ): ComparedWard {
   const list = months.map((one, place) => {
     const [infections = 0, catheterDays = 0] = monthly[place % monthly.length] ?? [];
-    return { month: one, patientDays: catheterDays * 4, catheterDays, infections };
+    return { month: one, patientDays: catheterDays * 4, catheterDays, infections, openCases: [] };
   });
   return {
     ...{ wardId: code.length, code, name: code, type: "medical ward", notes: [], months: list, dwells },
@@ -34,7 +34,7 @@ function ward(
 
 const facts = (wards: readonly ComparedWard[], more: Partial<ComparisonFacts> = {}): ComparisonFacts => ({
   ...{ facility: { name: "Alder Bay Hospital", zone: "America/New_York" }, months, asOf: 0, complete: true },
-  ...{ type: "medical ward", wards, chosen: null, waiting: 0, insertionsUnknown: 0, ...more },
+  ...{ type: "medical ward", wards, chosen: null, notCounted: [], insertionsUnknown: 0, ...more },
 });
 const six = [
   ward("2E", [[0, 100]]),
@@ -170,10 +170,14 @@ describe("charts of a comparison", () => {
   });
 });
 
-it("cautions speak of mixed types, of many pairs, of waiting cultures and of a month that is not over", () => {
+it("cautions speak of mixed types, of many pairs, of open cultures, of what is not counted and of a month that lasts", () => {
   const mixed = [ward("2E", [[0, 9]]), { ...ward("2W", [[0, 9]]), type: null }, ward("3E", [[0, 9]])];
-  const said = cautionsOf(facts(mixed, { type: null, waiting: 2, complete: false })).join(" ");
-  for (const part of ["Wards of 2 types", "3 pairs", "2 cultures wait", "not over", "wide limits"])
+  const [first, ...others] = mixed;
+  if (!first) throw new Error("there are wards");
+  const open = { ...first, months: first.months.map((one) => ({ ...one, openCases: [7, 8] })) };
+  const notCounted = [{ code: "4S", count: 1 }];
+  const said = cautionsOf(facts([open, ...others], { type: null, notCounted, complete: false })).join(" ");
+  for (const part of ["Wards of 2 types", "3 pairs", "2 cultures are open", "1 on 4S, not under", "not over", "wide"])
     expect(said).toContain(part);
-  expect(cautionsOf(facts(mixed.slice(0, 1), { waiting: 1 }))).toHaveLength(3);
+  expect(cautionsOf(facts([first]))).toHaveLength(2);
 });

@@ -17,26 +17,37 @@ describe("how far the work on a culture is", () => {
     ["set-aside", "waiting"],
   ] as const)("of what is not certain and no one decided: %s is %s", (outcome, state) => {
     const closing = { outcome, closes: false };
-    expect(caseStateOf({ ...closing, reported: "a" }, nobody)).toBe(state);
+    expect(caseStateOf({ ...closing, reported: "a", isOutOfScope: false }, nobody)).toBe(state);
     expect(needsPerson(closing)).toBe(state === "waiting");
   });
 
   it.each(["negative", "not-usable", "set-aside", "gone"] as const)("closes what is certain: %s", (outcome) => {
     const closing = { outcome, closes: true };
-    expect(caseStateOf({ ...closing, reported: "a" }, nobody)).toBe("closed");
+    expect(caseStateOf({ ...closing, reported: "a", isOutOfScope: false }, nobody)).toBe("closed");
     expect(needsPerson(closing)).toBe(false);
   });
 
   it("holds while what is reported is what was decided about, and returns otherwise", () => {
-    const event = { outcome: "event", closes: false, reported: "a" } as const;
+    const event = { outcome: "event", closes: false, reported: "a", isOutOfScope: false } as const;
     expect(caseStateOf(event, { decision: "confirmation", decided: "a" })).toBe("confirmed");
     expect(caseStateOf(event, { decision: "disagreement", decided: "a" })).toBe("disagreed");
     expect(caseStateOf(event, { decision: "confirmation", decided: "b" })).toBe("changed");
     expect(caseStateOf(event, { decision: "reopening", decided: "a" })).toBe("waiting");
     const confirmed = { decision: "confirmation", decided: "a" } as const;
     // What is closed automatically since is shown.
-    expect(caseStateOf({ outcome: "gone", closes: true, reported: "gone" }, confirmed)).toBe("changed");
-    expect(caseStateOf({ outcome: "pending", closes: false, reported: "p" }, confirmed)).toBe("pending");
+    expect(caseStateOf({ ...event, outcome: "gone", closes: true, reported: "gone" }, confirmed)).toBe("changed");
+    expect(caseStateOf({ ...event, outcome: "pending", reported: "p" }, confirmed)).toBe("pending");
+  });
+
+  it("is none out of scope: nothing waits, before a decision or after one, and what was confirmed stays confirmed", () => {
+    const out = (outcome: "event" | "pending" | "cannot-tell" | "negative") =>
+      ({ outcome, closes: outcome === "negative", reported: "a", isOutOfScope: true }) as const;
+    for (const outcome of ["event", "pending", "cannot-tell"] as const)
+      expect(caseStateOf(out(outcome), nobody)).toBe("out-of-scope");
+    expect(caseStateOf(out("negative"), nobody)).toBe("closed");
+    expect(caseStateOf(out("event"), { decision: "confirmation", decided: "a" })).toBe("confirmed");
+    expect(caseStateOf(out("event"), { decision: "confirmation", decided: "b" })).toBe("out-of-scope");
+    expect(caseStateOf(out("event"), { decision: "reopening", decided: "a" })).toBe("out-of-scope");
   });
 });
 

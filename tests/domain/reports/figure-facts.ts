@@ -40,7 +40,7 @@ export function figureFacts(
     wards: list.map(({ wardId, one }) => ({
       ...{ wardId, type: one.type ?? null, edition: one.edition ?? "us-2024", factors: one.factors ?? {} },
       infections: one.infections ?? { value: 0 },
-      cultures: one.cultures ?? { waiting: 0, cannotTell: 0 },
+      openCultures: one.openCultures ?? [],
       catheters: { inserted: one.inserted ?? [], dwells: one.dwells ?? [], open: one.open ?? 0 },
     })),
     comparison: { infections: null, catheterDays: null, goal: null, limits: defaultLimits, ...comparison },

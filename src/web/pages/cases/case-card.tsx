@@ -18,6 +18,7 @@ const tones = {
   disagreed: "plum",
   pending: "slate",
   closed: "slate",
+  "out-of-scope": "slate",
 } as const;
 
 /** One culture of a list: what the definitions say, what changed, what to look up, and its days at a glance. */

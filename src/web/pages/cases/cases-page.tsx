@@ -108,7 +108,8 @@ function Shown({ answer, filter }: { answer: Cases; filter: CaseFilter }): React
   }
   return (
     <>
-      {filter.month === null && ["decided", "closed", "all"].includes(filter.list) && (
+      {filter.list === "out-of-scope" && <p>{casesText("outOfScope")}</p>}
+      {filter.month === null && filter.list !== "waiting" && filter.list !== "pending" && (
         <p className="small">{casesText("settledSince")}</p>
       )}
       <p className="small">

@@ -2,6 +2,7 @@ import { Fragment, type ReactNode, useState } from "react";
 import type { compareWards } from "../../../../shared/api/ward-comparisons.ts";
 import { type Month, month as monthText } from "../../../../shared/day.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
+import { NotFinal } from "../../parts/not-final.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { figureWords } from "../../parts/words.ts";
@@ -68,8 +69,8 @@ function WardRow({ ward, from, to }: { ward: Ward; from: Month; to: Month }): Re
         </th>
         <Figure cell={ward.patientDays} kind="whole" />
         <Figure cell={ward.catheterDays} kind="whole" opening={wardId === null ? undefined : opening} />
-        <Figure cell={ward.infections} kind="whole" />
-        <Limited figure={rate} />
+        <Figure cell={ward.infections} kind="whole" open={ward.open} />
+        <Limited figure={rate} open={ward.open} />
         <Limited figure={utilization} />
       </tr>
       {isOpen && wardId !== null && (
@@ -83,12 +84,13 @@ function WardRow({ ward, from, to }: { ward: Ward; from: Month; to: Month }): Re
   );
 }
 
-function Limited({ figure }: { figure: Ward["rate"] }): ReactNode {
+function Limited({ figure, open }: { figure: Ward["rate"]; open?: number }): ReactNode {
   const { value, lower, upper } = figure;
   const shown = (one: number | null) => figureWords(one, "ratio");
   return (
     <td className="figure">
       {value === null ? text("missing") : shown(value)}
+      {value !== null && <NotFinal open={open} />}
       {lower !== null && upper !== null && (
         <span className="limits"> {text("limits", { lower: shown(lower), upper: shown(upper) })}</span>
       )}

@@ -24,7 +24,7 @@ interface Days {
 /** What is told of an event of some days. */
 const shown = [
   ...["date", "ward", "patient", "criterion", "catheter", "organisms", "bloodstream"],
-  ...["work", "disagreement"],
+  ...["work", "counted", "disagreement"],
 ];
 
 /** The infections of any days, over the ends of months. The days stand in the address; nothing is read before they do. */
@@ -56,7 +56,7 @@ function InfectionsOf({ days }: { days: Days }): ReactNode {
 }
 
 function Events({ answer, days }: { answer: OutputOf<typeof readEvents>; days: Days }): ReactNode {
-  const { sheet } = answer;
+  const { sheet, counted } = answer;
   const [first, last] = [longDayWords(days.first), longDayWords(days.last)];
   return (
     <>
@@ -65,13 +65,18 @@ function Events({ answer, days }: { answer: OutputOf<typeof readEvents>; days: D
           <Said>{text("periodNone", { first, last })}</Said>
         </p>
       ) : (
-        <section className="wide" aria-label={text("periodScroll")}>
-          <EventsTable
-            {...{ answer, shown }}
-            caption={text("periodCaption", { count: sheet.rows.length, first, last })}
-            className="ledger many"
-          />
-        </section>
+        <>
+          <p>
+            <Said>{counted.join(" ")}</Said>
+          </p>
+          <section className="wide" aria-label={text("periodScroll")}>
+            <EventsTable
+              {...{ answer, shown }}
+              caption={text("periodCaption", { count: sheet.rows.length, first, last })}
+              className="ledger many"
+            />
+          </section>
+        </>
       )}
       <Sentences id="cautions" title={text("cautions")} sentences={sheet.cautions} />
       <Sentences id="sources" title={text("sources")} sentences={sheet.sources} />

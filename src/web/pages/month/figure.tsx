@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { SheetCell } from "../../../../shared/sheet.ts";
+import { NotFinal } from "../../parts/not-final.tsx";
 import { figureWords } from "../../parts/words.ts";
 
 /** How a figure opens to the rows it was made of. */
@@ -13,10 +14,23 @@ export interface Opening {
 }
 
 /** A cell with a figure: a button that opens it, or the figure alone where there is nothing to open. */
-export function Figure(props: { cell: SheetCell; kind: "whole" | "ratio"; opening?: Opening | undefined }): ReactNode {
-  const { cell, kind, opening } = props;
+export function Figure(props: {
+  cell: SheetCell;
+  kind: "whole" | "ratio";
+  opening?: Opening | undefined;
+  /** Cultures that could still change it. */
+  open?: number;
+}): ReactNode {
+  const { cell, kind, opening, open } = props;
   const text = figureWords(cell, kind);
-  if (!opening || cell === null) return <td className="figure">{text}</td>;
+  const notFinal = cell === null ? null : <NotFinal open={open} />;
+  if (!opening || cell === null)
+    return (
+      <td className="figure">
+        {text}
+        {notFinal}
+      </td>
+    );
   return (
     <td className="figure">
       <button
@@ -29,6 +43,7 @@ export function Figure(props: { cell: SheetCell; kind: "whole" | "ratio"; openin
         {text}
         <span className="unseen"> {opening.words}</span>
       </button>
+      {notFinal}
     </td>
   );
 }

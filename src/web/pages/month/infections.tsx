@@ -80,7 +80,7 @@ function WardRow(props: {
   const { ward, month, again } = props;
   const { wardCode } = useSession();
   const [isOpen, setOpen] = useState(false);
-  const { wardId, isWatched, cautis, waiting, cannotTell, pending, closed, hinging, determined } = ward;
+  const { wardId, isWatched, cautis, waiting, cannotTell, pending, closed, hinging, determined, open } = ward;
   const code = wardCode(wardId);
   const opening = {
     ...{ isOpen, panelId: `events-${wardId}`, toggle: () => setOpen(!isOpen) },
@@ -97,7 +97,10 @@ function WardRow(props: {
           </span>
           {!isWatched && <span className="note">{text("notWatched")}</span>}
         </th>
-        <Figure cell={isWatched ? cautis : null} kind="whole" opening={cautis > 0 ? opening : undefined} />
+        <Figure
+          {...{ kind: "whole", open, opening: cautis > 0 ? opening : undefined }}
+          cell={isWatched ? cautis : null}
+        />
         <td className="figure">{toList(waiting, "waiting")}</td>
         <td className="figure">{toList(cannotTell, "waiting")}</td>
         <td className="figure">{toList(pending, "pending")}</td>

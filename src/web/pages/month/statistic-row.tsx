@@ -1,6 +1,7 @@
 import { Fragment, type ReactNode, useId, useState } from "react";
 import { figureWords } from "../../../../shared/figure-words.ts";
 import type { Figure } from "../../../../shared/month-report.ts";
+import { NotFinal } from "../../parts/not-final.tsx";
 import { Said } from "../../parts/said.tsx";
 import { numberWords } from "../../parts/words.ts";
 import { statisticsText as text } from "../../texts/statistics.ts";
@@ -15,7 +16,7 @@ const smallestP = 0.0001;
 export function StatisticRow(props: { figure: Figure } & Omit<OpenedFigure, "figure">): ReactNode {
   const { figure, ...of } = props;
   const [isOpen, setOpen] = useState(false);
-  const { key, value, numerator, denominator, p, method, reason, limitsReason } = figure;
+  const { key, value, numerator, denominator, p, method, reason, limitsReason, open } = figure;
   const { label, unit, rows } = figureWords[key];
   const digits = digitsOf(key);
   const panelId = useId();
@@ -31,6 +32,7 @@ export function StatisticRow(props: { figure: Figure } & Omit<OpenedFigure, "fig
         </th>
         <td>
           {value === null ? <Said>{reason}</Said> : <strong>{numberWords(value, digits)}</strong>}
+          <NotFinal open={open} />
           <Interval figure={figure} digits={digits} />
           {p !== null && <span className="small"> {chanceWords(p)}</span>}
           {value !== null && limitsReason !== null && (

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { Month } from "../../../../shared/day.ts";
 import { type FigureKey, figureWords } from "../../../../shared/figure-words.ts";
 import type { MonthReport, WardFigures } from "../../../../shared/month-report.ts";
+import { NotFinal } from "../../parts/not-final.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { numberWords } from "../../parts/words.ts";
@@ -57,6 +58,7 @@ function WardByWard({ figure, report }: Pick<OpenedFigure, "figure" | "report">)
               </th>
               <td className="figure">
                 {value === null ? <Said>{own?.reason ?? ""}</Said> : numberWords(value, digitsOf(figure))}
+                <NotFinal open={own?.open} />
               </td>
             </tr>
           );
