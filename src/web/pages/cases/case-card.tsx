@@ -71,16 +71,21 @@ export function CaseCard({ one }: { one: CaseInList }): ReactNode {
           <Said>{casesText("openPoint", { point, answer: otherAnswer })}</Said>
         </p>
       ))}
-      {one.changed && (
-        <p className="notice">
-          <Said>{caseText("changedBefore", { words: one.changed.before })}</Said>
-          <br />
-          <Said>{caseText("changedAfter", { words: one.changed.after })}</Said>
-          <br />
-          <Said>{auditActions[one.changed.cause]}</Said>
-        </p>
-      )}
+      <Changed changed={one.changed} />
       <Glance one={one} />
     </article>
+  );
+}
+
+function Changed({ changed }: Pick<CaseInList, "changed">): ReactNode {
+  if (changed === null) return null;
+  return (
+    <p className="notice">
+      <Said>{caseText("changedBefore", { words: changed.before })}</Said>
+      <br />
+      <Said>{caseText("changedAfter", { words: changed.after })}</Said>
+      <br />
+      <Said>{auditActions[changed.cause]}</Said>
+    </p>
   );
 }

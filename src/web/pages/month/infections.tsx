@@ -88,6 +88,7 @@ function WardRow(props: {
   };
   const toList = (count: number, list: CaseList): ReactNode => <ToList {...{ count, list, wardId }} />;
   const ofMonth = { wardId, month };
+  const ofDetermined = text("ofDetermined", { count: hinging, determined });
   return (
     <Fragment>
       <tr className={isOpen ? "open" : undefined}>
@@ -98,8 +99,8 @@ function WardRow(props: {
           {!isWatched && <span className="note">{text("notWatched")}</span>}
         </th>
         <Figure
-          {...{ kind: "whole", open, opening: cautis > 0 ? opening : undefined }}
-          cell={isWatched ? cautis : null}
+          {...{ kind: "whole", open, cell: isWatched ? cautis : null }}
+          opening={cautis > 0 ? opening : undefined}
         />
         <td className="figure">{toList(waiting, "waiting")}</td>
         <td className="figure">{toList(cannotTell, "waiting")}</td>
@@ -108,13 +109,7 @@ function WardRow(props: {
           <ToList count={closed} list="closed" {...ofMonth} />
         </td>
         <td className="figure">
-          <ToList
-            count={hinging}
-            list="all"
-            {...ofMonth}
-            hinging
-            words={text("ofDetermined", { count: hinging, determined })}
-          />
+          <ToList count={hinging} list="all" {...ofMonth} hinging words={ofDetermined} />
         </td>
         <td>
           <NoneFound {...{ ward, month, code, again }} />
