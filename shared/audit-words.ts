@@ -77,6 +77,7 @@ export const auditActions = {
   "void-specimen": "Voided a specimen",
   "void-stay": "Voided a stay",
   "void-ward-stay": "Voided time on a ward",
+  "choose-reading": "Chose another reading of an open point",
   "watch-ward": "Put a ward under surveillance",
   "withdraw-none-found": "Withdrew that a ward had no event in a month",
   "write-note": "Wrote a note about a catheter",

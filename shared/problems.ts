@@ -348,6 +348,21 @@ export const problems = {
     title: "This period cannot be compared",
     remedy: "Give a first month that is not after the last one, and at most 60 months.",
   },
+  "unknown-reading": {
+    status: 422,
+    title: "The edition has no such reading",
+    remedy: "Choose one of the open points of the edition, and one of its readings.",
+  },
+  "reading-not-to-come": {
+    status: 422,
+    title: "A reading can be chosen only for a month to come",
+    remedy: "Choose a month after the present one.",
+  },
+  "reading-chosen-already": {
+    status: 409,
+    title: "A reading of this open point is chosen from that month on already",
+    remedy: "Choose a later month.",
+  },
   "scope-overlaps": {
     status: 409,
     title: "The ward is watched in these months already",

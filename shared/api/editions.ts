@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { determinationOutcome, stepStatus } from "../culture-words.ts";
-import { day } from "../day.ts";
+import { day, month } from "../day.ts";
 import { editionId } from "../edition-words.ts";
 import { endpoint } from "../endpoint.ts";
-import { id } from "../wire.ts";
+import { id, instant, reason } from "../wire.ts";
 
 const inForce = z.strictObject({ from: day, to: day.nullable().describe("Null: no end is known") });
 
@@ -68,6 +68,55 @@ export const readEdition = endpoint({
     })
     .meta({ id: "Edition" }),
   errors: [],
+});
+
+const readingValue = z.union([z.string().max(40), z.int(), z.boolean()]);
+
+/** The open points of an edition with the readings that can be chosen, and what is chosen here. */
+export const listReadings = endpoint({
+  method: "GET",
+  path: "/editions/{editionId}/readings",
+  summary: "List the readings of open points that can be chosen, and those that are chosen here",
+  permission: "see-facility",
+  wards: "none",
+  reply: "json",
+  params: { editionId },
+  output: z
+    .strictObject({
+      points: z.array(
+        z.strictObject({
+          ...{ option: z.string(), point: z.string() },
+          readings: z
+            .array(z.strictObject({ value: readingValue, words: z.string() }))
+            .describe("That of the edition first"),
+        }),
+      ),
+      chosen: z
+        .array(
+          z.strictObject({
+            ...{ option: z.string(), point: z.string(), value: readingValue, reading: z.string(), fromMonth: month },
+            ...{ reason: z.string(), recordedAt: instant, recordedBy: id },
+          }),
+        )
+        .describe("In the order of months; each holds until a later one of its point"),
+    })
+    .meta({ id: "Readings" }),
+  errors: [],
+});
+
+/** A facility reads an open point otherwise from a month to come. */
+export const chooseReading = endpoint({
+  method: "POST",
+  path: "/editions/{editionId}/readings",
+  summary: "Choose another reading of an open point, from a month to come",
+  effect: "creates",
+  permission: "judge-cases",
+  wards: "facility",
+  reply: "json",
+  params: { editionId },
+  body: { option: z.string().max(40), value: readingValue, fromMonth: month, reason },
+  output: z.strictObject({ fromMonth: month }).meta({ id: "ReadingChosen" }),
+  errors: ["unknown-reading", "reading-not-to-come", "reading-chosen-already"],
 });
 
 const read = z.strictObject({ outcome: determinationOutcome, summary: z.string(), isCauti: z.boolean() });

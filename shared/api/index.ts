@@ -21,7 +21,7 @@ import {
 import { correctSpecimen, readCultures, recordSpecimen, voidSpecimen } from "./cultures.ts";
 import { readDailyCounts, recordDailyCount } from "./daily-counts.ts";
 import { readDeterminations } from "./determinations.ts";
-import { compareEditions, listEditions, readEdition } from "./editions.ts";
+import { chooseReading, compareEditions, listEditions, listReadings, readEdition } from "./editions.ts";
 import { readEvents, readMonthCultures } from "./events.ts";
 import { readFacility, setCensus } from "./facility.ts";
 import { correctFinding, recordFinding, voidFinding } from "./findings.ts";
@@ -151,6 +151,8 @@ export const endpoints = {
   listEditions,
   readEdition,
   compareEditions,
+  listReadings,
+  chooseReading,
   readRound,
   readPolicy,
   listPolicies,

@@ -3,6 +3,7 @@ import type * as editions from "../../shared/api/editions.ts";
 import type * as events from "../../shared/api/events.ts";
 import type * as findings from "../../shared/api/findings.ts";
 import { dayNumber } from "../domain/days/day-number.ts";
+import { chooseReading, listReadings } from "../usecases/choose-reading.ts";
 import { compareEditions } from "../usecases/compare-editions.ts";
 import { correctFinding, voidFinding } from "../usecases/correct-finding.ts";
 import { decideCase } from "../usecases/decide-case.ts";
@@ -39,6 +40,8 @@ export const caseRoutes: Pick<Routes, Names> = {
   readMonthCultures: (act, { month }, reach) => reportMonthCultures(act, { month, ...reach }),
   listEditions: () => Promise.resolve(listEditions()),
   readEdition: (_act, input) => Promise.resolve(readEdition(input)),
+  listReadings: (act, input) => listReadings(act, input),
+  chooseReading: (act, input) => chooseReading(act, input),
   compareEditions: (act, { first, last, ...input }) =>
     compareEditions(act, { ...input, first: dayNumber(first), last: dayNumber(last) }),
 };

@@ -3,6 +3,8 @@ import { familyOfWards, type WatchedMonths } from "../domain/cultures/family-of-
 import { mayCount } from "../domain/cultures/may-count.ts";
 import { type CultureRecord, type ReadingOfRecord, surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
+import { type ReadOn, readingsOf } from "../domain/editions/readings.ts";
+import { chosenReadings } from "../store/chosen-readings.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import type { Read } from "../store/store.ts";
 import { loadWayRules } from "./way-rules.ts";
@@ -11,13 +13,16 @@ import { loadWayRules } from "./way-rules.ts";
 export interface DeterminingRules extends ReadingOfRecord {
   readonly familyOf: FamilyOf;
   readonly scopes: readonly WatchedMonths[];
+  /** How editions are read here on each day. */
+  readonly readOn: ReadOn;
 }
 
-/** Loads what each ward is, and by whose definitions it is watched. */
+/** Loads what each ward is, and by whose definitions it is watched, and the readings chosen here. */
 export async function loadDeterminingRules(read: Read, facilityId: number): Promise<DeterminingRules> {
   const rules = await loadWayRules(read, facilityId);
   const scopes = await scopesOfFacility(read, facilityId);
-  return { ...rules, scopes, familyOf: familyOfWards(scopes) };
+  const readOn = readingsOf(await chosenReadings(read, facilityId));
+  return { ...rules, scopes, familyOf: familyOfWards(scopes), readOn };
 }
 
 /** What a patient's cultures are determined to be, of a record that is known up to a day. */
@@ -27,7 +32,7 @@ export function determinedOf(
   knownThrough: DayNumber,
 ): PlacedDetermination[] {
   const timeline = surveillanceOf(record, rules, knownThrough);
-  const determined = determineByWard(timeline, rules.familyOf);
+  const determined = determineByWard(timeline, rules.familyOf, rules.readOn);
   const events = new Map(determined.map(({ determination: { subject, event } }) => [subject.id, event]));
   return determined.map((one) => {
     const { subject, event, repeatOf } = one.determination;

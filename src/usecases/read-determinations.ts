@@ -12,7 +12,7 @@ import { findPatient } from "../store/patients.ts";
 import { wardCodes } from "../store/wards.ts";
 import { type Act, recording } from "./act.ts";
 import { determinationAnswer } from "./determination-answer.ts";
-import { loadWayRules } from "./way-rules.ts";
+import { loadDeterminingRules } from "./determining-rules.ts";
 
 /**
  * What the editions in force say of a patient's urine cultures, worked out from the whole record as it stands, with
@@ -26,12 +26,12 @@ export function readDeterminations(
   return act.store.tx(
     async (tx) => {
       const { survivorId } = await findPatient(tx, facilityId, { patientId });
-      const rules = await loadWayRules(tx, facilityId);
+      const rules = await loadDeterminingRules(tx, facilityId);
       const codes = await wardCodes(tx, facilityId);
       const [record] = await cultureRecords(tx, [survivorId]);
       if (!record) throw new Error(`patient ${survivorId} was found and has no record`);
       const knownThrough = rules.zone.dayOf(act.now);
-      const determined = determineInForce(surveillanceOf(record, rules, knownThrough), family);
+      const determined = determineInForce(surveillanceOf(record, rules, knownThrough), family, rules.readOn);
       const determinations = determined.map((one) => determinationAnswer(determinationWithCodes(one, codes)));
       const patientIds = [patientId, survivorId];
       const details = { patientId, family };

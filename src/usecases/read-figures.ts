@@ -3,12 +3,14 @@ import type { MonthReport } from "../../shared/month-report.ts";
 import { inForceOn } from "../domain/counting/ward-setting.ts";
 import { dayMs } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
+import { nonDefaultWords, type ReadOn, readingsOf } from "../domain/editions/readings.ts";
 import { monthCatheters } from "../domain/necessity/month-catheters.ts";
 import type { FigureFacts, WardInMonth } from "../domain/reports/figure-facts.ts";
 import type { Gap } from "../domain/reports/gaps.ts";
 import { gapsOf } from "../domain/reports/gaps.ts";
 import type { WardInfections } from "../domain/reports/infections.ts";
 import { monthFigures } from "../domain/reports/month-figures.ts";
+import { chosenReadings } from "../store/chosen-readings.ts";
 import type { Read } from "../store/store.ts";
 import type { WardRow } from "../store/wards.ts";
 import type { Act } from "./act.ts";
@@ -32,7 +34,9 @@ export async function readFigures(
   const { facilityId } = act.actor;
   const compared = await loadComparison(read, facilityId, month);
   const infections = await infectionsIn(read, facilityId, { month, wardIds: days.wards.map(({ wardId }) => wardId) });
-  const wards = wardsInMonth({ act, rules: loaded.rules, patients: care.patients, infections, month, compared });
+  const readOn = readingsOf(await chosenReadings(read, facilityId));
+  const given = { act, rules: loaded.rules, patients: care.patients, infections, month, compared, readOn };
+  const wards = wardsInMonth(given);
   const facts: FigureFacts = { days, care: care.facts, wards, comparison: compared.comparison };
   const counts = care.facts.wards.map((ward) => ({ wardId: ward.wardId, days: ward.manualCountsMissing ?? 0 }));
   return { report: monthFigures(facts), gaps: gapsOf(days, counts, infections) };
@@ -45,8 +49,9 @@ function wardsInMonth(given: {
   infections: readonly WardInfections[];
   month: Month;
   compared: LoadedComparison;
+  readOn: ReadOn;
 }): WardInMonth[] {
-  const { act, rules, patients, infections, month, compared } = given;
+  const { act, rules, patients, infections, month, compared, readOn } = given;
   const { first, last } = monthDays(month);
   const end = rules.zone.firstInstantFrom((last + 1) * dayMs);
   const catheters = monthCatheters(patients, { first, last, end }, { rules, now: act.now });
@@ -60,6 +65,7 @@ function wardsInMonth(given: {
     const watch = found?.watch ?? null;
     return {
       ...{ wardId, type: said?.type ?? null, edition: watch?.edition ?? null },
+      nonDefault: nonDefaultWords(watch?.edition ?? null, first, readOn),
       infections: found && watch ? { value: found.cautis } : { value: null, reason: notWatched },
       openCultures: found?.open ?? [],
       catheters: {

@@ -3,6 +3,7 @@
  * A file that has its own test, or no function to test, must not stand here.
  */
 export const coveredElsewhere: Readonly<Record<string, string>> = {
+  "src/store/chosen-readings.ts": "tests/usecases/choose-reading.test.ts",
   "src/demo/comparison.ts": "tests/demo/load-alder-bay.test.ts",
   "src/demo/course.ts": "tests/demo/scenes.test.ts",
   "src/demo/scenes-of-now.ts": "tests/demo/rounds.test.ts",

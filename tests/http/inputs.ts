@@ -131,6 +131,11 @@ export const inputs: Inputs = {
   readMonthCultures: () => ({ month: month.parse("2026-11") }),
   listEditions: () => ({}),
   readEdition: () => ({ editionId: "us-2024" }),
+  listReadings: () => ({ editionId: "us-2024" }),
+  chooseReading: () => ({
+    ...{ editionId: "us-2024", option: "lookedFor", value: "every-day", reason },
+    fromMonth: month.parse("2040-01"),
+  }),
   compareEditions: () => ({
     ...{ editionId: "us-2024", otherId: "ecdc-2017" },
     ...{ first: day.parse("2026-11-01"), last: day.parse("2026-11-20") },

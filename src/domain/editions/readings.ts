@@ -2,6 +2,7 @@ import type { Month } from "../../../shared/day.ts";
 import type { Edition, EditionOptions, ReadingChange } from "../criteria/index.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import { monthOf } from "../days/month.ts";
+import { editionInForce, familyNamed } from "./index.ts";
 
 /** A reading of an open point that a facility chose for an edition, from a month on. */
 export interface ChosenReading extends Omit<ReadingChange, "from"> {
@@ -32,9 +33,21 @@ export function readingsOf(chosen: readonly ChosenReading[]): ReadOn {
   };
 }
 
-/** The readings that a facility chose which are in force in a month and are not those of the edition itself. */
-export function nonDefaultIn(edition: Edition, day: DayNumber, readOn: ReadOn): (keyof EditionOptions)[] {
+/**
+ * The open points that a family of definitions is read otherwise for than the edition itself says on a day, in words;
+ * empty for an edition that is not held, or null.
+ */
+export function nonDefaultWords(named: string | null, day: DayNumber, readOn: ReadOn): string[] {
+  const family = named === null ? null : familyNamed(named);
+  if (family === null) return [];
+  const edition = editionInForce(family, day);
   const own = readingsOf([])(edition, day).options;
   const { options } = readOn(edition, day);
-  return edition.openPoints.map(({ option }) => option).filter((option) => options[option] !== own[option]);
+  return edition.openPoints
+    .filter(({ option }) => options[option] !== own[option])
+    .map(({ option, point, reading, otherReading }) => {
+      const value = options[option];
+      const words = value === edition.defaults[option] ? reading : otherReading;
+      return `${point}: ${typeof value === "number" ? value : words}`;
+    });
 }

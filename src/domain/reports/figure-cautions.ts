@@ -13,6 +13,9 @@ export function figureCautions({ days, wards, comparison }: FigureFacts): string
   if (unwatched.length > 0) {
     sentences.push(`Infections are not known, and rates of all wards leave these out: ${unwatched.join(", ")}.`);
   }
+  const points = [...new Set(wards.flatMap(({ nonDefault }) => nonDefault))];
+  if (points.length > 0)
+    sentences.push(`Non-default reading of the definitions, so no SIR against other hospitals. ${points.join(". ")}.`);
   const { infections, catheterDays } = comparison;
   for (const used of new Set([infections, catheterDays])) {
     if (used === null) continue;

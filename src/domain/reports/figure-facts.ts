@@ -23,6 +23,8 @@ export interface WardInMonth {
   readonly type: string | null;
   /** The definitions by which its infections are determined; null: it is not watched. */
   readonly edition: string | null;
+  /** Open points that the facility reads otherwise than the edition in this period, in words. */
+  readonly nonDefault: readonly string[];
   /** The infections attributed to the ward, or why there is no number. */
   readonly infections: Ratio;
   /** Urine cultures beside the count: not confirmed, not determined or not reported. */

@@ -1,4 +1,5 @@
 import type { Baseline } from "../baselines/baseline.ts";
+import { isNational, nonDefaultReading } from "../baselines/is-national.ts";
 import { type Predicted, predict, type WardInPeriod, type WardPrediction } from "../baselines/predict.ts";
 import { pool } from "../counting/pool.ts";
 import type { Ratio } from "../counting/ratio.ts";
@@ -86,6 +87,8 @@ function prediction(
 ): PredictionShown {
   if (baseline === null) return { value: null, reason: "No baseline is set for this month.", steps: [] };
   if (ward.inpatient === "unknown") return { value: null, reason: notCounted, steps: [] };
+  if (what === "infections" && (said?.nonDefault ?? []).length > 0 && isNational(baseline))
+    return { value: null, reason: nonDefaultReading, steps: [] };
   const { patientDays, catheterDays, code } = ward;
   const asked: WardInPeriod = {
     ...{ ward: code, wardType: said?.type ?? null, patientDays, catheterDays, factors: said?.factors ?? {} },

@@ -163,29 +163,3 @@ export const casesText = catalogue("cases", {
   outOfScope:
     "No unit to which an infection could belong was under surveillance. These cultures are no work and block no month.",
 });
-
-export const rulesText = catalogue("rules", {
-  title: "Rules",
-  what: "the rules",
-  lead: "The published definitions as this program applies them: each rule with its source, the days it is in force and worked examples, and how open points of the text are read.",
-  editions: "Editions",
-  inForce: "In force from {{from}}",
-  inForceTo: "In force from {{from}} to {{to}}",
-  source: "Source: {{source}}",
-  rules: "Rules in the order of a derivation",
-  examples_one: "{{count}} worked example",
-  examples_other: "{{count}} worked examples",
-  noExamples: "This edition has no example of its own for this rule.",
-  openPoints: "Open points",
-  openLead: "What the published text leaves open or was not read, how it is read here, and why.",
-  reading: "How it is read here",
-  why: "Why",
-  other: "Other reading",
-  confidence: "How sure",
-  high: "high",
-  medium: "medium",
-  low: "low",
-  result: "The derivation says",
-  memory:
-    "“From memory” says that a text was not at hand when the rule was written down: check it against your copy before you rely on it.",
-});

@@ -53,11 +53,11 @@ it.each<[readonly (readonly [string, string])[], string, string[]]>([
 it.each([
   [["No growth at 48 hours"], "negative", "grew nothing"],
   [["No growth", "Negative"], "negative", "grew nothing"],
-  [["No significant growth"], "cannot-tell", "nobody has said what “No significant growth” is"],
+  [["No significant growth"], "cannot-tell", "“No significant growth” has no group"],
   [["E. coli", "No growth"], "cannot-tell", "the report says no growth beside E. coli"],
 ])("a report of %j: %s", (names, outcome, sentence) => {
   const grew = names.map((name) => [name, null] as const);
-  const [found] = determine(timelineOf({ urine: [{ day: 10, grew }] }), us2024);
+  const [found] = determine(timelineOf({ urine: [{ day: 10, grew }], signs: [{ day: 10, sign: "38.4" }] }), us2024);
   expect(found?.outcome).toBe(outcome);
   expect(found?.derivation[0]?.sentence).toContain(sentence);
 });

@@ -5,7 +5,7 @@ import { timelineOf } from "../../../src/domain/criteria/story.ts";
 import { determineByWard } from "../../../src/domain/cultures/determine-by-ward.ts";
 import { determineInForce } from "../../../src/domain/cultures/determine-in-force.ts";
 import { dayMs } from "../../../src/domain/days/day-number.ts";
-import { nonDefaultIn, readingsOf } from "../../../src/domain/editions/readings.ts";
+import { nonDefaultWords, readingsOf } from "../../../src/domain/editions/readings.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const day = (text: string) => Date.parse(text) / dayMs;
@@ -14,7 +14,7 @@ it("up to and including the first birthday is an infant from December 2026 on, c
   const readOn = readingsOf([]);
   expect(readOn(us2024, day("2026-11-30")).options.infantAge).toBe("completed-years");
   expect(readOn(us2024, day("2026-12-01")).options.infantAge).toBe("first-birthday");
-  expect(nonDefaultIn(us2024, day("2026-12-01"), readOn)).toEqual([]);
+  expect(nonDefaultWords("us-2024", day("2026-12-01"), readOn)).toEqual([]);
 });
 
 /** The same child of 14 months with vomiting, cultured on a day. */
@@ -54,8 +54,14 @@ it("a chosen reading holds from its month on, the latest one last, for its editi
   expect(read("2026-12-31").lookedFor).toBe("any-day");
   expect(read("2027-01-01")).toMatchObject({ lookedFor: "every-day", afterDeath: "not-used" });
   expect(read("2027-03-01").lookedFor).toBe("any-day");
-  expect(nonDefaultIn(us2024, day("2027-02-01"), readOn)).toEqual(["lookedFor"]);
-  expect(nonDefaultIn(us2024, day("2027-03-01"), readOn)).toEqual([]);
+  expect(nonDefaultWords("us-2024", day("2027-02-01"), readOn)).toEqual([
+    "When “there was no such sign” is known of a window: On every day of it",
+  ]);
+  expect([
+    nonDefaultWords("our-own", day("2027-02-01"), readOn),
+    nonDefaultWords(null, day("2027-02-01"), readOn),
+  ]).toEqual([[], []]);
+  expect(nonDefaultWords("us-2024", day("2027-03-01"), readOn)).toEqual([]);
   expect(readOn(us2024, day("2027-01-01"))).toBe(readOn(us2024, day("2027-02-01")));
 });
 

@@ -39,6 +39,7 @@ export function figureFacts(
     care: { facility, first, last, asOf, wards: list.flatMap(({ code, wardId, one }) => careOf(code, wardId, one)) },
     wards: list.map(({ wardId, one }) => ({
       ...{ wardId, type: one.type ?? null, edition: one.edition ?? "us-2024", factors: one.factors ?? {} },
+      nonDefault: one.nonDefault ?? [],
       infections: one.infections ?? { value: 0 },
       openCultures: one.openCultures ?? [],
       catheters: { inserted: one.inserted ?? [], dwells: one.dwells ?? [], open: one.open ?? 0 },

@@ -75,6 +75,14 @@ describe("the figures of a month", () => {
     ]);
   });
 
+  it("have no SIR against other hospitals where the facility reads an open point otherwise, and say so", () => {
+    const nonDefault = ["When “there was no such sign” is known of a window: On every day of it"];
+    const told = { A: { type: "medical", days: [4_000, 1_100] as const, infections: { value: 4 }, nonDefault } };
+    expect(figure(told, "A", "sir", both).reason).toMatch(/^Non-default reading/);
+    expect(figure(told, "A", "sur", both).value).not.toBeNull();
+    expect(report(told, both).cautions.join("\n")).toContain(`no SIR against other hospitals. ${nonDefault[0]}.`);
+  });
+
   it("withhold the SIR where fewer than 1.0 are predicted, and show what was predicted", () => {
     const told = { A: { type: "medical", days: [900, 300] as const, infections: { value: 2 } } };
     expect(figure(told, "A", "sir", both)).toMatchObject({

@@ -3,8 +3,8 @@ import type { readEdition } from "../../../../shared/api/editions.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
 import { Said } from "../../parts/said.tsx";
 import { dayWords, longDayWords } from "../../parts/words.ts";
-import { rulesText } from "../../texts/case.ts";
 import { stepStatusText } from "../../texts/culture-words.ts";
+import { rulesText } from "../../texts/rules.ts";
 
 type Rule = OutputOf<typeof readEdition>["rules"][number];
 

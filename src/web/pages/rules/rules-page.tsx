@@ -11,7 +11,8 @@ import { useAnswer } from "../../parts/use-answer.ts";
 import { useHashFocus } from "../../parts/use-hash-focus.ts";
 import { dayWords, longDayWords } from "../../parts/words.ts";
 import type { PageProps } from "../../routes.ts";
-import { rulesText } from "../../texts/case.ts";
+import { rulesText } from "../../texts/rules.ts";
+import { ChosenReadings } from "./chosen-readings.tsx";
 import { EditionDifferences } from "./edition-differences.tsx";
 import { OneRule } from "./one-rule.tsx";
 
@@ -75,6 +76,7 @@ function Shown({ edition }: { edition: Edition }): ReactNode {
         </ol>
       </section>
       <OpenPoints points={openPoints} />
+      <ChosenReadings editionId={edition.editionId} />
     </>
   );
 }

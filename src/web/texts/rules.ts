@@ -1,0 +1,43 @@
+import { catalogue } from "./catalogue.ts";
+
+/** The rules of the definitions, their open points and the readings chosen here. */
+export const rulesText = catalogue("rules", {
+  title: "Rules",
+  what: "the rules",
+  lead: "The published definitions as this program applies them: each rule with its source, the days it is in force and worked examples, and how open points of the text are read.",
+  editions: "Editions",
+  inForce: "In force from {{from}}",
+  inForceTo: "In force from {{from}} to {{to}}",
+  source: "Source: {{source}}",
+  rules: "Rules in the order of a derivation",
+  examples_one: "{{count}} worked example",
+  examples_other: "{{count}} worked examples",
+  noExamples: "This edition has no example of its own for this rule.",
+  chosen: "Readings chosen here",
+  chosenLead:
+    "The facility can read an open point otherwise from a month to come. Months that have begun, and signed ones, keep theirs. Figures of such months say “non-default reading” and have no SIR against other hospitals.",
+  chosenWhat: "the readings chosen here",
+  noneChosen: "No other reading is chosen. The readings of the edition are in force.",
+  chosenReading: "From {{month}}: {{reading}}.",
+  chosenBy: "Chosen by {{name}}, {{when}}. Reason: {{reason}}",
+  choose: "Choose a reading",
+  point: "Open point",
+  choosePoint: "Choose an open point",
+  newReading: "Reading",
+  chooseNewReading: "Choose a reading",
+  fromMonth: "First month",
+  fromMonthHelp: "A month after the present one.",
+  reason: "Reason",
+  openPoints: "Open points",
+  openLead: "What the published text leaves open or was not read, how it is read here, and why.",
+  reading: "How it is read here",
+  why: "Why",
+  other: "Other reading",
+  confidence: "How sure",
+  high: "high",
+  medium: "medium",
+  low: "low",
+  result: "The derivation says",
+  memory:
+    "“From memory” says that a text was not at hand when the rule was written down: check it against your copy before you rely on it.",
+});
