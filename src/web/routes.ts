@@ -153,6 +153,11 @@ const routes: readonly Route[] = [
     Page: lazily(() => import("./pages/settings/scope-page.tsx").then((m) => m.ScopePage)),
   },
   {
+    address: /^\/settings\/words$/,
+    permission: "judge-cases",
+    Page: lazily(() => import("./pages/words/words-page.tsx").then((m) => m.WordsPage)),
+  },
+  {
     address: /^\/settings\/sources$/,
     permission: "import-records",
     Page: lazily(() => import("./pages/settings/sources-page.tsx").then((m) => m.SourcesPage)),

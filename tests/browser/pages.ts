@@ -87,6 +87,7 @@ function deskPages(hospital: AlderBay, patientId: number, imports: Imports): Sho
     { name: "census", path: "/settings/census", ready: "Set the census time" },
     { name: "baselines", path: "/settings/baselines", ready: "Add this baseline" },
     { name: "scope", path: "/settings/scope", ready: "Watch this ward" },
+    { name: "words", path: "/settings/words", ready: "Import choices" },
     { name: "sources", path: "/settings/sources", ready: "Record the change" },
     { name: "audit", path: "/audit", ready: "Check the chain" },
     { name: "access", path: `/audit?patient=${patientId}`, ready: "Looked at a patient's record" },

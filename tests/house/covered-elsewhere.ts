@@ -297,6 +297,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/web/pages/record/": "tests/browser/merged-records.test.ts",
   "src/web/pages/removal/": "tests/browser/recording.test.ts",
   "src/web/pages/round/": "tests/browser/round-page.test.ts",
+  "src/web/pages/words/": "tests/browser/all-pages.test.ts",
   "src/web/pages/story/": "tests/browser/patient-record.test.ts",
   "src/web/parts/": "tests/browser/page-states.test.ts",
   "src/web/parts/form/": "tests/browser/recording.test.ts",

@@ -10,6 +10,7 @@ export const settingsText = catalogue("settings", {
   censusPage: "Census time",
   scopePage: "Surveillance",
   baselinesPage: "Comparison",
+  wordsPage: "Laboratory words",
   sourcesPage: "Import sources",
   facility: "Facility",
   name: "Name",

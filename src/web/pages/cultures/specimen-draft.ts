@@ -15,6 +15,8 @@ export interface OrganismDraft {
   readonly count: string;
   /** null: as the list says. */
   readonly group: OrganismGroup | null;
+  /** The group is to hold for each specimen with this wording. */
+  readonly isKept?: boolean;
 }
 
 /** What was written down of a specimen so far. */
@@ -82,6 +84,15 @@ export function organismsOf(draft: SpecimenDraft): NonNullable<InputOf<typeof re
       ? []
       : [{ name: name.trim(), ...(count.trim() === "" ? {} : { count: count.trim() }), ...(group ? { group } : {}) }],
   );
+}
+
+/** The groups that are to hold for each specimen with the same wording. */
+export function keptWords({ growth, organisms }: SpecimenDraft) {
+  return growth !== "some"
+    ? []
+    : organisms.flatMap(({ name, group, isKept }) =>
+        isKept && group !== null ? [{ column: "organism" as const, wording: name.trim(), choice: group }] : [],
+      );
 }
 
 /** What a new specimen says. */

@@ -2,7 +2,6 @@ import { type ReactNode, useId } from "react";
 import { listOrganisms } from "../../../../shared/api/organisms.ts";
 import { specimenKind, specimenMethod, specimenStatus } from "../../../../shared/culture-words.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
-import { plainOrganismName } from "../../../../shared/plain-organism-name.ts";
 import { ChoiceField, SelectField } from "../../parts/form/choice-field.tsx";
 import type { FieldFault } from "../../parts/form/faults.ts";
 import { TextField } from "../../parts/form/text-field.tsx";
@@ -19,7 +18,7 @@ interface FieldsProps {
   readonly faults: readonly FieldFault[];
 }
 
-/** Before the list is there, every name is asked for its group. */
+/** Before the list is there, no name is offered. */
 const none: OutputOf<typeof listOrganisms> = { organisms: [], otherNames: [] };
 
 /** What is said of a specimen, new or corrected. */
@@ -65,8 +64,7 @@ function Growth({ draft, change, faults }: FieldsProps): ReactNode {
   const names = useId();
   const { growth, organisms, status } = draft;
   const asked = useAnswer(listOrganisms, {});
-  const { organisms: listed, otherNames } = asked.state === "answered" ? asked.value : none;
-  const known = new Set([...listed.map(({ name }) => plainOrganismName(name)), ...otherNames]);
+  const { organisms: listed } = asked.state === "answered" ? asked.value : none;
   const choices = [
     { value: "some" as const, label: culturesText("grewSome") },
     { value: "none" as const, label: culturesText(status === "preliminary" ? "grewOpen" : "grewNone") },
@@ -92,7 +90,6 @@ function Growth({ draft, change, faults }: FieldsProps): ReactNode {
             <OrganismFields
               key={organism.row}
               {...{ organism, at, faults, names }}
-              isListed={known.has(plainOrganismName(organism.name))}
               change={(part) =>
                 change({ organisms: organisms.map((one, i) => (i === at ? { ...one, ...part } : one)) })
               }

@@ -16,6 +16,7 @@ export function SettingsFrame({ title, children }: { title: string; children: Re
     { to: "/settings/census", words: settingsText("censusPage") },
     { to: "/settings/scope", words: settingsText("scopePage") },
     { to: "/settings/baselines", words: settingsText("baselinesPage") },
+    ...(may("judge-cases") ? [{ to: "/settings/words", words: settingsText("wordsPage") }] : []),
     ...(may("import-records") ? [{ to: "/settings/sources", words: settingsText("sourcesPage") }] : []),
   ];
   return (
