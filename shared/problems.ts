@@ -308,6 +308,56 @@ export const problems = {
     title: "These counts cannot be true",
     remedy: "Count again: patients with a catheter are among the patients.",
   },
+  "ward-unclear": {
+    status: 409,
+    title: "It is not clear which unit this code means",
+    remedy: "Say for each code whether it is a new unit, or the same as one of those that are similar.",
+  },
+  "alias-of-itself": {
+    status: 422,
+    title: "A code cannot be an alias of itself",
+    remedy: "Give the code of another unit, or say that it is a new unit.",
+  },
+  "alias-taken": {
+    status: 409,
+    title: "This code has an answer already",
+    remedy: "Give one answer for each code. An alias can be removed under Settings > Import sources.",
+  },
+  "alias-code-is-ward": {
+    status: 409,
+    title: "This code belongs to a unit",
+    remedy: "Merge the two units under Settings > Wards if they are the same.",
+  },
+  "alias-ward-unknown": {
+    status: 422,
+    title: "No unit has this code",
+    remedy: "Give the code of a unit that is recorded, or that wards.csv describes.",
+  },
+  "same-ward": {
+    status: 422,
+    title: "A unit cannot be merged into itself",
+    remedy: "Choose another unit.",
+  },
+  "ward-gone": {
+    status: 409,
+    title: "This unit was merged or entered in error",
+    remedy: "Choose the unit that it was merged into, or another one.",
+  },
+  "ward-counts-overlap": {
+    status: 409,
+    title: "Both units were counted by hand on one day",
+    remedy: "Decide which count is right, and record it for both units alike before they are merged.",
+  },
+  "ward-has-policy": {
+    status: 409,
+    title: "The unit has a policy of its own",
+    remedy: "Set its policy back to the facility's under Settings > Policy, then merge it.",
+  },
+  "ward-has-entries": {
+    status: 409,
+    title: "The unit has entries",
+    remedy: "Merge the unit into the right one instead, or correct the entries first.",
+  },
   "source-name-taken": {
     status: 409,
     title: "This name of an import source is in use",

@@ -89,7 +89,7 @@ export const repairImportLine = endpoint({
   output: z
     .strictObject({ state: z.enum(["accepted", "marked", "unchanged"]), marks: z.array(z.string()) })
     .meta({ id: "ImportLineRepaired" }),
-  errors: ["line-not-set-aside", ...lineErrors],
+  errors: ["line-not-set-aside", "ward-unclear", ...lineErrors],
 });
 
 /** A line that was set aside and should not be stored. It stays to be read, with the reason. */

@@ -22,6 +22,14 @@ export const listSources = endpoint({
           z.strictObject({
             ...{ sourceId: id, name: z.string(), settings: sourceSettings, version },
             ...{ recordedAt: instant, recordedBy: id },
+            aliases: z
+              .array(
+                z.strictObject({
+                  ...{ aliasId: id, wardId: id, version, recordedAt: instant, recordedBy: id },
+                  code: z.string().describe("As the files of the source write it"),
+                }),
+              )
+              .describe("What the source calls wards, by code"),
           }),
         )
         .describe("By name"),
@@ -42,6 +50,21 @@ export const addSource = endpoint({
   body: { name, settings: sourceSettings },
   output: changed,
   errors: ["source-name-taken"],
+});
+
+/** An answer about a code that was wrong, or is no longer wanted. Later imports ask again. */
+export const removeAlias = endpoint({
+  method: "POST",
+  path: "/import-sources/{sourceId}/aliases/{aliasId}/removal",
+  summary: "Remove what a source calls a ward; later imports ask again, stored lines stay",
+  effect: "updates",
+  permission,
+  wards: "none",
+  reply: "json",
+  params: { sourceId: idInPath, aliasId: idInPath },
+  body: { reason },
+  output: z.strictObject({ aliasId: id, version }).meta({ id: "AliasRemoved" }),
+  errors: [],
 });
 
 /** How the files of a source are read from now on. What was imported stays as it was read. */

@@ -91,6 +91,11 @@ export const readImport = endpoint({
         })
         .nullable()
         .describe("Entries that storing the lines would make and change; null before all were tried"),
+      wardQuestions: z
+        .array(
+          z.strictObject({ code: z.string(), near: z.array(z.strictObject({ code: z.string(), name: z.string() })) }),
+        )
+        .describe("Codes that no ward has, each with the wards that it may mean; the decision answers them"),
     })
     .meta({ id: "Import" }),
   errors: [],
@@ -109,7 +114,20 @@ export const decideImport = endpoint({
   body: {
     decision: z.enum(["apply", "discard"]),
     setAside: z.boolean().describe("Store what can be stored and keep refused lines for repair; else they stop it"),
+    wards: z
+      .array(
+        z.strictObject({
+          code: lineText(100).describe("A code about which is asked"),
+          sameAs: lineText(100).nullable().describe("The code of the ward that it means; null for a new ward"),
+        }),
+      )
+      .max(1000)
+      .optional()
+      .describe("An answer for each question; the next import of the source needs none"),
   },
   output: z.strictObject({ importId: id, state: importState }).meta({ id: "ImportDecided" }),
-  errors: ["import-not-waiting", "import-lines-refused", "import-file-broken"],
+  errors: [
+    ...(["import-not-waiting", "import-lines-refused", "import-file-broken", "ward-unclear"] as const),
+    ...(["alias-of-itself", "alias-taken", "alias-code-is-ward", "alias-ward-unknown"] as const),
+  ],
 });

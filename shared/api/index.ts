@@ -26,7 +26,7 @@ import { readEvents, readMonthCultures } from "./events.ts";
 import { readFacility, setCensus } from "./facility.ts";
 import { correctFinding, recordFinding, voidFinding } from "./findings.ts";
 import { dropImportLine, readImportLines, repairImportLine } from "./import-lines.ts";
-import { addSource, changeSource, listSources } from "./import-sources.ts";
+import { addSource, changeSource, listSources, removeAlias } from "./import-sources.ts";
 import { decideImport, listImports, readImport, receiveImport } from "./imports.ts";
 import {
   applyLaboratoryWord,
@@ -58,7 +58,7 @@ import { correctSign, recordSigns, voidSign } from "./signs.ts";
 import { admitPatient, cancelDischarge, correctStay, dischargePatient, voidStay } from "./stays.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "./ward-comparisons.ts";
 import { readWardDay } from "./ward-days.ts";
-import { addWard, closeWard, describeWard, listWards, readWardHistory } from "./wards.ts";
+import { addWard, closeWard, describeWard, listWards, mergeWards, readWardHistory, voidWard } from "./wards.ts";
 import { listDestinations, readWardPatients, readWardsNow } from "./wards-now.ts";
 
 /** The whole API: every endpoint under the name by which documents and code call it. */
@@ -74,6 +74,8 @@ export const endpoints = {
   addWard,
   describeWard,
   closeWard,
+  mergeWards,
+  voidWard,
   readWardHistory,
   listScope,
   watchWard,
@@ -169,6 +171,7 @@ export const endpoints = {
   listSources,
   addSource,
   changeSource,
+  removeAlias,
   receiveImport,
   listImports,
   readImport,

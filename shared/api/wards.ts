@@ -92,6 +92,40 @@ export const closeWard = endpoint({
   errors: ["end-before-start", "ward-in-use"],
 });
 
+/** Two wards turn out to be one, as after a misspelling in a file. */
+export const mergeWards = endpoint({
+  method: "POST",
+  path: "/wards/{wardId}/merge",
+  summary:
+    "Merge a ward into another one: its stays, counts and surveillance move, and the days of both are counted again",
+  effect: "creates",
+  permission: "set-wards",
+  wards: "ward",
+  reply: "json",
+  params: { wardId: idInPath },
+  body: { intoWardId: id.describe("The ward that it becomes"), reason },
+  output: changed,
+  errors: [
+    ...(["not-found", "same-ward", "ward-gone", "ward-closed", "scope-overlaps"] as const),
+    ...(["ward-counts-overlap", "ward-has-policy"] as const),
+  ],
+});
+
+/** A ward that was never one. */
+export const voidWard = endpoint({
+  method: "POST",
+  path: "/wards/{wardId}/void",
+  summary: "Mark a ward without any entry as entered in error; its code is free again",
+  effect: "creates",
+  permission: "set-wards",
+  wards: "ward",
+  reply: "json",
+  params: { wardId: idInPath },
+  body: { reason },
+  output: changed,
+  errors: ["ward-has-entries"],
+});
+
 /** What a ward is and was, with who said so. */
 export const readWardHistory = endpoint({
   method: "GET",
@@ -124,6 +158,14 @@ export const readWardHistory = endpoint({
           }),
         )
         .describe("In the order of days"),
+      merged: z
+        .array(
+          z.strictObject({
+            ...{ wardId: id, code: z.string(), reason: z.string().nullable() },
+            ...{ mergedAt: instant, mergedBy: id },
+          }),
+        )
+        .describe("Wards that were merged into this one, by code: their codes mean this ward in later files"),
     })
     .meta({ id: "WardHistory" }),
   errors: [],

@@ -2,6 +2,7 @@ import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { itemsFrom } from "../csv/intake-items.ts";
 import { readFolder } from "../csv/read-folder.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
+import type { WardQuestion } from "../domain/intake/ward-codes.ts";
 import type { Act, Store } from "../usecases/act.ts";
 import { addSource } from "../usecases/change-source.ts";
 import {
@@ -12,7 +13,7 @@ import {
   zoneOfFacility,
 } from "../usecases/find-facility.ts";
 import { importLines } from "../usecases/intake/import-lines.ts";
-import type { ImportResult } from "../usecases/intake/intake-item.ts";
+import type { ImportResult, WardAnswer } from "../usecases/intake/intake-item.ts";
 import { knownSource, settingsOfOwnSource } from "../usecases/intake/source-of-import.ts";
 import { listSources } from "../usecases/list-sources.ts";
 import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
@@ -20,10 +21,12 @@ import { printFaults } from "./print-faults.ts";
 import { readOptions } from "./read-options.ts";
 import { setUpText } from "./set-up-text.ts";
 import { showProgress } from "./show-progress.ts";
+import { questionText, wardAnswers } from "./ward-answers.ts";
 import { withDatabase } from "./with-database.ts";
 
 /** How the command is called. */
-export const importUsage = "npm run import -- --data FOLDER [--source NAME [--new-source]] [--dry-run] [--set-aside]";
+export const importUsage =
+  "npm run import -- --data FOLDER [--source NAME [--new-source]] [--dry-run] [--set-aside]\n  [--ward CODE=CODE ...] [--new-ward CODE ...]";
 
 /** Imports a folder of files into the record. The service must not run on the same SQLite file meanwhile. */
 export const importFolder: Command = async (context) => {
@@ -31,6 +34,8 @@ export const importFolder: Command = async (context) => {
     data: { type: "string" },
     source: { type: "string" },
     "new-source": { type: "boolean", default: false },
+    ward: { type: "string", multiple: true, default: [] },
+    "new-ward": { type: "string", multiple: true, default: [] },
     "dry-run": { type: "boolean", default: false },
     "set-aside": { type: "boolean", default: false },
   });
@@ -40,10 +45,13 @@ export const importFolder: Command = async (context) => {
   return withDatabase(context, async (store) => {
     await refuseDemo(store);
     const from = source === undefined ? null : { name: source, isNew: newSource };
-    const result = await importInto(store, context, { data, from, dryRun, setAside });
+    const answers = wardAnswers(values);
+    const given = { data, from, dryRun, setAside, answers };
+    const { result, isUnclear } = await importInto(store, context, given);
     await printFaults(store, result, context.err);
     if (result.state === "applied") await nameUncounted(store, context.err);
-    await context.out(resultText(result, setAside));
+    await context.out(resultText(result, { setAside, isUnclear }));
+    if (isUnclear) return exitCodes.fault;
     return result.refused > 0 && !(setAside && result.state === "applied") ? exitCodes.fault : exitCodes.well;
   });
 };
@@ -51,20 +59,36 @@ export const importFolder: Command = async (context) => {
 async function importInto(
   store: Store,
   context: CommandContext,
-  given: { data: string; from: NamedSource | null; dryRun: boolean; setAside: boolean },
-): Promise<ImportResult> {
+  given: GivenImport,
+): Promise<{ result: ImportResult; isUnclear: boolean }> {
   const now = context.clock();
   const known = await firstActor(store);
   if (known === null) context.err(`${setUpText(context.config)}\n`);
   const actor = known ?? (await firstActorOrSetUp({ store, now }, context.config.facility));
-  const { data, from, dryRun, setAside } = given;
+  const { data, from, dryRun, setAside, answers } = given;
   const act = { store, actor, now };
   const source = from && (await sourceFrom(act, from));
   const zone = zoneNamed(await zoneOfFacility(store, actor));
   const settings = source?.settings ?? (await settingsOfOwnSource(store, actor));
   const items = itemsFrom(readFolder(data, { zone, settings }), context.err);
-  const options = { dryRun, setAside, assumeInpatient: false, onProgress: showProgress(context) };
-  return importLines(act, items, source ? { ...options, sourceId: source.id } : options);
+  let isUnclear = false;
+  const ask = (questions: readonly WardQuestion[]): boolean => {
+    for (const question of questions) context.err(questionText(question));
+    isUnclear = questions.length > 0;
+    return isUnclear;
+  };
+  const wards = { answers, ask };
+  const options = { dryRun, setAside, assumeInpatient: false, wards, onProgress: showProgress(context) };
+  const result = await importLines(act, items, source ? { ...options, sourceId: source.id } : options);
+  return { result, isUnclear };
+}
+
+interface GivenImport {
+  readonly data: string;
+  readonly from: NamedSource | null;
+  readonly dryRun: boolean;
+  readonly setAside: boolean;
+  readonly answers: readonly WardAnswer[];
 }
 
 /** A source as the command names it. */
@@ -95,11 +119,13 @@ const endings = {
   "dry-run": "This was a dry run: nothing was stored.",
 } as const;
 
-function resultText(result: ImportResult, setAside: boolean): string {
+function resultText(result: ImportResult, { setAside, isUnclear }: { setAside: boolean; isUnclear: boolean }): string {
   const { accepted, marked, unchanged, refused, state } = result;
   const counts = `Lines: ${accepted} accepted, ${marked} accepted and marked, ${unchanged} seen before, ${refused} refused.`;
   if (state === "applied" && accepted + marked === 0) return `${counts}\nNothing new: nothing was changed.\n`;
   if (state === "applied" && refused > 0 && !setAside)
     return `${counts}\nStored, except for lines that what was recorded meanwhile contradicts: they were set aside.\n`;
+  if (state === "refused" && isUnclear)
+    return `${counts}\nNothing was stored, because it is not clear which unit a code means.\n`;
   return `${counts}\n${state in endings ? endings[state as keyof typeof endings] : state}\n`;
 }

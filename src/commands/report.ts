@@ -7,6 +7,7 @@ import { itemsFrom } from "../csv/intake-items.ts";
 import { readFolder } from "../csv/read-folder.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
+import type { WardQuestion } from "../domain/intake/ward-codes.ts";
 import { reports } from "../domain/reports/index.ts";
 import type { Act } from "../usecases/act.ts";
 import { importLines } from "../usecases/intake/import-lines.ts";
@@ -47,6 +48,15 @@ function linesText(count: number): string {
   return count === 1 ? "1 line was" : `${count} lines were`;
 }
 
+/** A report is thrown away, so codes that may be one unit are named and counted as written. */
+function warnOf(questions: readonly WardQuestion[], { err }: Pick<CommandContext, "err">): false {
+  for (const { code, near } of questions) {
+    const others = near.map((ward) => ward.code).join(", ");
+    err(`Unit ${code} may be another spelling of ${others}; it is counted as a unit of its own.\n`);
+  }
+  return false;
+}
+
 interface ReportOptions {
   readonly data: string;
   readonly days: { first: number; last: number } | null;
@@ -72,6 +82,7 @@ async function reportFrom(
     dryRun: false,
     setAside,
     assumeInpatient: true,
+    wards: { answers: [], ask: (questions) => warnOf(questions, context) },
     onProgress: showProgress(context),
   });
   await printFaults(act.store, result, context.err);

@@ -11,7 +11,7 @@ import { admitPatient } from "../usecases/admit-patient.ts";
 import { cancelMove } from "../usecases/cancel-move.ts";
 import { changeCatheter } from "../usecases/change-catheter.ts";
 import { setCensus } from "../usecases/change-facility.ts";
-import { addSource, changeSource } from "../usecases/change-source.ts";
+import { addSource, changeSource, removeAlias } from "../usecases/change-source.ts";
 import { applyWord, chooseLaboratoryWords } from "../usecases/choose-words.ts";
 import { closeWard } from "../usecases/close-ward.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../usecases/compare-wards.ts";
@@ -33,6 +33,7 @@ import { listScope } from "../usecases/list-scope.ts";
 import { listSources } from "../usecases/list-sources.ts";
 import { listWards } from "../usecases/list-wards.ts";
 import { listLaboratoryWords, readOrganismName } from "../usecases/list-words.ts";
+import { mergeWards } from "../usecases/merge-wards.ts";
 import { movePatient } from "../usecases/move-patient.ts";
 import type { Reach } from "../usecases/reach.ts";
 import { readAgreement } from "../usecases/read-agreement.ts";
@@ -61,6 +62,7 @@ import { setPolicy } from "../usecases/set-policy.ts";
 import { verifyAudit } from "../usecases/verify-audit.ts";
 import { voidCatheter, voidStay, voidWardStay } from "../usecases/void-entry.ts";
 import { voidNote } from "../usecases/void-note.ts";
+import { voidWard } from "../usecases/void-ward.ts";
 import { changeWatch, watchWard } from "../usecases/watch-ward.ts";
 import { writeNote } from "../usecases/write-note.ts";
 import { caseRoutes } from "./case-routes.ts";
@@ -91,6 +93,8 @@ export const routes: Routes = {
   addWard: (act, { openedDay, ...input }) => addWard(act, { ...input, openedDay: dayOrNull(openedDay) }),
   describeWard: (act, { fromDay, ...input }) => describeWard(act, { ...input, fromDay: dayNumber(fromDay) }),
   closeWard: (act, { closedDay, ...input }) => closeWard(act, { ...input, closedDay: dayOrNull(closedDay) }),
+  mergeWards: (act, input) => mergeWards(act, input),
+  voidWard: (act, input) => voidWard(act, input),
   readWardHistory: (act, input) => readWardHistory(act, input),
   listScope: (act, _input, reach) => listScope(act, reach),
   watchWard: (act, input) => watchWard(act, input),
@@ -174,6 +178,7 @@ export const routes: Routes = {
   listSources: (act) => listSources(act),
   addSource: (act, input) => addSource(act, input),
   changeSource: (act, input) => changeSource(act, input),
+  removeAlias: (act, input) => removeAlias(act, input),
   receiveImport: async (act, input) => {
     refuseUnknownFiles(input.files);
     return receiveImport(act, input);

@@ -84,6 +84,8 @@ export interface ImportTold extends ImportRow {
   /** As JSON. */
   readonly notices: string | null;
   readonly effects: string | null;
+  /** As JSON. */
+  readonly wardCodes: string | null;
 }
 
 /** The import of that number in a facility; null when it has none. */
@@ -106,7 +108,7 @@ export async function importsOf(
 export async function noteImport(
   tx: Tx,
   importId: number,
-  said: { setAside?: boolean; notices?: string; effects?: string },
+  said: { setAside?: boolean; notices?: string; effects?: string; wardCodes?: string },
 ): Promise<void> {
   await tx.db.import.update({ where: { id: importId }, data: said });
 }
@@ -120,7 +122,7 @@ function rowFrom({ id, facilityId, personId, sourceId, state, setAside, assumeIn
 }
 
 function toldFrom(row: StoredImport & { source: { name: string } | null }): ImportTold {
-  const { startedAt, finishedAt, done, total, notices, effects, source } = row;
+  const { startedAt, finishedAt, done, total, notices, effects, wardCodes, source } = row;
   const at = { startedAt: startedAt.getTime(), finishedAt: finishedAt?.getTime() ?? null };
-  return { ...rowFrom(row), sourceName: source?.name ?? null, ...at, done, total, notices, effects };
+  return { ...rowFrom(row), sourceName: source?.name ?? null, ...at, done, total, notices, effects, wardCodes };
 }

@@ -37,13 +37,29 @@ const columns = {
   settings: { orderBy: { fromDay: "asc" } },
 } as const;
 
+/** Wards that were neither merged into another one nor entered in error. */
+const standing = { voidKey: 0, mergedIntoId: null } as const;
+
 /** The wards of a facility with their dated settings, by code; only those of `ids` when given. */
 export async function wards(read: Read, facilityId: number, ids?: readonly number[]): Promise<WardRow[]> {
-  const where = ids ? { facilityId, id: { in: [...new Set(ids)] } } : { facilityId };
+  const where = { facilityId, ...standing, ...(ids ? { id: { in: [...new Set(ids)] } } : {}) };
   return (await read.db.ward.findMany({ where, select: columns, orderBy: { code: "asc" } })) as WardRow[];
 }
 
-/** The codes of a facility's wards, by id. */
+/** The codes of wards that were merged, each with the code of the ward that it is now. */
+export async function mergedCodes(read: Read, facilityId: number): Promise<(readonly [string, string])[]> {
+  const where = { facilityId, mergedIntoId: { not: null } };
+  const rows = await read.db.ward.findMany({ where, select: { id: true, code: true, mergedIntoId: true } });
+  const next = new Map(rows.map(({ id, mergedIntoId }) => [id, mergedIntoId ?? id]));
+  const last = (id: number): number => {
+    const into = next.get(id);
+    return into === undefined ? id : last(into);
+  };
+  const codes = await wardCodes(read, facilityId);
+  return rows.map(({ id, code }) => [code, codes.get(last(id)) ?? code]);
+}
+
+/** The codes of a facility's wards by id, also of those that were merged or entered in error. */
 export async function wardCodes(read: Read, facilityId: number): Promise<Map<number, string>> {
   const rows = await read.db.ward.findMany({ where: { facilityId }, select: { id: true, code: true } });
   return new Map(rows.map(({ id, code }) => [id, code]));

@@ -2,7 +2,7 @@ import { refuse } from "../../shared/problems.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockFacility } from "../store/facilities.ts";
-import { putWardSetting, addWard as storeWard, type WardDescription, wards } from "../store/wards.ts";
+import { mergedCodes, putWardSetting, addWard as storeWard, type WardDescription, wards } from "../store/wards.ts";
 import { type Act, recording } from "./act.ts";
 
 export interface AddWard extends Omit<WardDescription, "fromDay"> {
@@ -24,6 +24,9 @@ export function addWard(act: Act, input: AddWard): Promise<{ wardId: number }> {
     const other = (await wards(tx, by.facilityId)).find((ward) => ward.code === code);
     if (other)
       refuse("ward-code-taken", "Another ward has this code.", { pointer: "/code", other: `ward ${other.id}` });
+    const merged = new Map(await mergedCodes(tx, by.facilityId)).get(code);
+    if (merged !== undefined)
+      refuse("ward-code-taken", `A ward with this code was merged into ${merged}.`, { pointer: "/code" });
     const wardId = await storeWard(tx, by, { code, openedDay, namedOnly: false });
     await putWardSetting(tx, by, wardId, { ...said, fromDay: openedDay ?? 0, byHand: true });
     await writeAudit(tx, by, { action: "add-ward", details: { wardId, setting: said.setting, openedDay } });

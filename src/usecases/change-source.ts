@@ -1,4 +1,8 @@
-import type { addSource as add, changeSource as change } from "../../shared/api/import-sources.ts";
+import type {
+  addSource as add,
+  changeSource as change,
+  removeAlias as remove,
+} from "../../shared/api/import-sources.ts";
 import type { InputOf, OutputOf } from "../../shared/endpoint.ts";
 import { refuse } from "../../shared/problems.ts";
 import { writeAudit } from "../store/audit.ts";
@@ -10,6 +14,7 @@ import {
   changeSource as storeSourceChange,
 } from "../store/import-sources.ts";
 import type { Tx } from "../store/store.ts";
+import { aliasOf, voidAlias } from "../store/ward-aliases.ts";
 import { type Act, recording } from "./act.ts";
 import { sameVersion } from "./same-version.ts";
 
@@ -43,6 +48,23 @@ export function changeSource(
     await storeSourceChange(tx, by, source, { name, settings });
     await writeAudit(tx, by, { action: "change-source", details: { sourceId, settings, reason } });
     return { sourceId, version: version + 1 };
+  });
+}
+
+/** Removes what a source calls a ward. Refuses `not-found` and `stale-version`. */
+export function removeAlias(
+  act: Act,
+  { sourceId, aliasId, reason, seenVersion }: InputOf<typeof remove>,
+): Promise<OutputOf<typeof remove>> {
+  return act.store.tx(async (tx) => {
+    const by = { ...recording(act), reason };
+    await lockFacility(tx, by.facilityId);
+    const alias = await aliasOf(tx, by.facilityId, { sourceId, aliasId });
+    const { code, wardId, version } = alias;
+    sameVersion(alias, seenVersion, { code, wardId, version });
+    await voidAlias(tx, by, alias);
+    await writeAudit(tx, by, { action: "remove-alias", details: { sourceId, aliasId, wardId, reason } });
+    return { aliasId, version: version + 1 };
   });
 }
 

@@ -1,6 +1,7 @@
 import type { readWardHistory as endpoint } from "../../shared/api/wards.ts";
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { dayText } from "../domain/days/day-number.ts";
+import { mergedInto } from "../store/ward-merges.ts";
 import { recordedSettings } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { knownWard } from "./known-ward.ts";
@@ -14,7 +15,7 @@ export function readWardHistory(act: Act, { wardId }: { wardId: number }): Promi
       fromDay: dayText(fromDay),
     }));
     return {
-      ...{ wardId, code, namedOnly, settings },
+      ...{ wardId, code, namedOnly, settings, merged: await mergedInto(read, wardId) },
       openedDay: openedDay === null ? null : dayText(openedDay),
       closedDay: closedDay === null ? null : dayText(closedDay),
     };

@@ -65,6 +65,7 @@ const tables = [
     "audit_patient",
     "import",
     "import_source",
+    "ward_alias",
     "import_line",
     "import_file",
     "specimen",

@@ -64,6 +64,7 @@ onEachDatabase("a charted time", (fresh) => {
       importId: 0,
       scopeId: 0,
       sourceId: 0,
+      aliasId: 0,
       specimenId: 0,
       signId: 0,
       findingId: 0,

@@ -34,6 +34,8 @@ export const inputs: Inputs = {
   addWard: ({ fresh }) => ({ ...ward, code: fresh(), openedDay: day.parse("2026-11-01") }),
   describeWard: ({ wardId }) => ({ ...ward, wardId, fromDay: day.parse("2026-11-25"), reason }),
   closeWard: ({ wardId }) => ({ wardId, closedDay: day.parse("2026-12-31") }),
+  mergeWards: ({ wardId, toWardId }) => ({ wardId, intoWardId: toWardId, reason }),
+  voidWard: ({ wardId }) => ({ wardId, reason }),
   readWardHistory: ({ wardId }) => ({ wardId }),
   listScope: () => ({}),
   endWatch: ({ wardId, scopeId }) => ({ wardId, scopeId, toMonth: month.parse("2026-12"), reason, seenVersion }),
@@ -164,6 +166,7 @@ export const inputs: Inputs = {
   changeSource: ({ sourceId, fresh }) => ({
     ...{ sourceId, name: fresh(), settings: { ...defaultSourceSettings, midnight: "no-hour" }, reason, seenVersion },
   }),
+  removeAlias: ({ sourceId, aliasId }) => ({ sourceId, aliasId, reason, seenVersion }),
   receiveImport: ({ fresh }) => ({ files: [{ name: "moves.csv", text: movesWithFault(fresh) }] }),
   listImports: () => ({}),
   readImport: ({ importId }) => ({ importId }),

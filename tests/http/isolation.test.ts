@@ -107,6 +107,7 @@ onEachDatabase("who reaches whose record", (fresh) => {
         "no such merge",
         "no such scope of this ward",
         "no such import source of this facility",
+        "no such alias of this import source",
         "no such confirmation of this ward",
         "no such signature of this month",
       ];

@@ -15,7 +15,16 @@ const { confirmCase, decideImport, movePatient, receiveImport, recordFinding, re
 const { recordSigns, recordSpecimen, reviewCatheter } = endpoints;
 
 const cultures = { specimenId: 0, signId: 0, findingId: 0, caseId: 0, noneFoundId: 0 };
-const nothingYet = { ...cultures, otherPatientId: 0, catheterId: 0, noteId: 0, importId: 0, scopeId: 0, sourceId: 0 };
+const nothingYet = {
+  ...cultures,
+  otherPatientId: 0,
+  catheterId: 0,
+  noteId: 0,
+  importId: 0,
+  scopeId: 0,
+  sourceId: 0,
+  aliasId: 0,
+};
 
 /**
  * A patient of 10 November with everything that an endpoint needs to do its work once, and an input that it accepts.
@@ -53,7 +62,7 @@ export async function prepared(
     const word = { column: "organism", wording: "Odd thing", choice: "bacterium" } as const;
     await ask(endpoints.chooseLaboratoryWords, { words: [word] });
   }
-  if (name === "changeSource") about.sourceId = (await ask(endpoints.addSource, inputs.addSource(about))).sourceId;
+  if (name === "changeSource" || name === "removeAlias") Object.assign(about, await sourceWithAlias(ask, about, work));
   if (name === "endWatch" || name === "voidWatch") about.scopeId = await watchedMonth(ask, about);
   if (/Case$/.test(name)) about.caseId = (await ask(recordSpecimen, inputs.recordSpecimen(about))).specimenId;
   if (/Finding$/.test(name)) about.findingId = (await ask(recordFinding, inputs.recordFinding(about))).findingId;
@@ -93,6 +102,22 @@ async function filesSent(
   return importId;
 }
 
+/** A source that was asked about the code "3 E". */
+async function sourceWithAlias(ask: Ask, about: Subjects, work: () => Promise<unknown>) {
+  const { fresh } = about;
+  const { sourceId } = await ask(endpoints.addSource, inputs.addSource(about));
+  const line = `${fresh()},${fresh()},3 E,2026-11-10T08:00,2026-11-11T08:00`;
+  const files = [{ name: "moves.csv", text: `stay,patient,ward,from,to\n${line}\n` }];
+  const { importId } = await ask(receiveImport, { files, sourceId });
+  await work();
+  const wards = [{ code: "3 E", sameAs: "3E" }];
+  await ask(decideImport, { importId, decision: "apply", setAside: true, wards });
+  await work();
+  const { sources } = await ask(endpoints.listSources, {});
+  const aliasId = sources.find((source) => source.sourceId === sourceId)?.aliases[0]?.aliasId ?? 0;
+  return { sourceId, aliasId };
+}
+
 /** A month long ago that nobody has signed, without a ward of which nobody said what it is. */
 async function monthToSign(ask: Ask): Promise<InputOf<typeof endpoints.signMonth>> {
   const { wards } = await ask(endpoints.listWards, {});
@@ -112,6 +137,10 @@ async function inputFor(ask: Ask, name: Name, about: Subjects): Promise<object> 
     const dischargedAt = "2026-11-12T09:00";
     const { version: seenVersion } = await ask(dischargePatient, { stayId, dischargedAt, seenVersion: 1 });
     return { stayId, reason, seenVersion } satisfies InputOf<typeof cancelDischarge>;
+  }
+  if (name === "voidWard" || name === "mergeWards") {
+    const { wardId } = await ask(addWard, inputs.addWard(about));
+    return { ...(inputs[name](about) as object), wardId };
   }
   // A ward that nobody is on.
   if (name === "closeWard") {

@@ -59,7 +59,7 @@ export async function situationsIn(hospital: AlderBay): Promise<Situations> {
   const nothing = {
     ...{ patientId: none, stayId: none, wardStayId: none, catheterId: none, noteId: none, wardId: none },
     ...{ importId: none, scopeId: none, sourceId: none, specimenId: none, signId: none, findingId: none, caseId: none },
-    noneFoundId: none,
+    ...{ noneFoundId: none, aliasId: none },
   };
   return {
     "own ward": await patientOn(act, own, other),
@@ -105,6 +105,7 @@ async function patientOn(act: Act, wardId: number, toWardId: number): Promise<Su
     importId,
     scopeId: unknownId,
     sourceId: unknownId,
+    aliasId: unknownId,
     specimenId,
     signId: signIds[0] ?? 0,
     findingId,

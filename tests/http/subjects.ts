@@ -20,6 +20,8 @@ export interface Subjects {
   readonly importId: number;
   readonly scopeId: number;
   readonly sourceId: number;
+  /** What that source calls a ward. */
+  readonly aliasId: number;
   /** The instant around which things happen, as text with its offset. */
   readonly at: string;
   /** Makes the names of new records. */

@@ -5,7 +5,7 @@ import { writeAudit } from "../../store/audit.ts";
 import { putDailyCounts } from "../../store/daily-counts.ts";
 import { lockFacility } from "../../store/facilities.ts";
 import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
-import { setImportState, setProgress } from "../../store/imports.ts";
+import { importOf, setImportState, setProgress } from "../../store/imports.ts";
 import { completePatient, ensurePatients, lockPatients, patientsByIdentifier } from "../../store/patients.ts";
 import type { Tx } from "../../store/store.ts";
 import { wards } from "../../store/wards.ts";
@@ -19,6 +19,7 @@ import { type PatientGroup, planGroups } from "./plan-group.ts";
 import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
 import { storePlanned } from "./store-planned.ts";
 import { describeWardLine, ensureWards } from "./ward-lines.ts";
+import { wardNames } from "./ward-names.ts";
 
 /**
  * Applies the waiting lines in short transactions, so that others can record meanwhile. Each line is settled in the
@@ -72,7 +73,9 @@ async function applyNext(
 ): Promise<"done" | { lineCount: number; idsNeeded: number; lastKey: string }> {
   // Taking the import's row keeps another process from applying the same lines.
   await setImportState(tx, importId, "applying");
-  const chunk = await nextChunk(tx, importId, after);
+  const { facilityId } = act.actor;
+  const sourceId = (await importOf(tx, facilityId, importId))?.sourceId ?? null;
+  const chunk = await nextChunk(tx, importId, { after, wardOf: await wardNames(tx, facilityId, { sourceId }) });
   if (!chunk) return "done";
   // A line makes at most a patient, a stay and one entry in it, or a ward with its setting.
   const needed = chunk.lineCount * 4 + 64;
@@ -96,6 +99,7 @@ export async function applyChunk(
     for (const line of chunk.wards)
       settled.push({ ...line, outcome: await describeWardLine(tx, act, { line, assumeInpatient }) });
   }
+  for (const line of chunk.otherNames) settled.push({ ...line, outcome: { state: "marked", marks: ["ward-alias"] } });
   await ensureWards(tx, act, { codes: wardsNamed(chunk), assumeInpatient });
   const { outcomes, patientIds } = await applyPatients(tx, act, chunk.patients);
   await determineAgain(tx, by, { patientIds, cause: action });

@@ -14,6 +14,7 @@ import { refuseFutureLines } from "./future-lines.ts";
 import type { ImportOptions } from "./intake-item.ts";
 import { planGroups } from "./plan-group.ts";
 import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
+import { type NewWards, wardNames } from "./ward-names.ts";
 
 /**
  * Tries every waiting line against what is recorded and against the lines before it, and writes down which are refused.
@@ -22,8 +23,8 @@ import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
 export async function checkImport(
   act: Act,
   { importId, total }: { importId: number; total: number },
-  options: ImportOptions,
-): Promise<{ refused: number; effects: ImportEffects }> {
+  options: Partial<ImportOptions> & Parameters<typeof wardNames>[2],
+): Promise<{ refused: number; effects: ImportEffects; wards: NewWards }> {
   await act.store.tx(async (tx) => {
     await setImportState(tx, importId, "checking");
     await setProgress(tx, importId, { done: 0, total });
@@ -32,14 +33,16 @@ export async function checkImport(
   let done = 0;
   let after = "";
   let effects = noEffects;
-  const newWards = new Set<string>();
+  const codes = new Set<string>();
+  const described = new Map<string, string>();
   options.onProgress?.({ phase: "checking", done, total });
   for (;;) {
     const found = await act.store.read(async (read) => {
-      const chunk = await nextChunk(read, importId, after);
+      const wardOf = await wardNames(read, act.actor.facilityId, options);
+      const chunk = await nextChunk(read, importId, { after, wardOf });
       return chunk && { chunk, ...(await tried(read, act, chunk)) };
     });
-    if (!found) return { refused, effects: withNewWards(effects, newWards) };
+    if (!found) return { refused, effects: withNewWards(effects, codes), wards: { codes, described } };
     done += found.chunk.lineCount;
     await act.store.tx(async (tx) => {
       await settleLines(tx, importId, found.refused);
@@ -48,7 +51,8 @@ export async function checkImport(
     after = found.chunk.lastKey;
     refused += found.refused.length;
     effects = addEffects(effects, found.effects);
-    for (const code of found.newWards) newWards.add(code);
+    for (const code of found.newWards) codes.add(code);
+    for (const { values } of found.chunk.wards) described.set(values.ward, values.name ?? values.ward);
     options.onProgress?.({ phase: "checking", done, total });
     await yieldToOthers();
   }

@@ -1,13 +1,14 @@
 import type { ImportState } from "../../../shared/import-words.ts";
 import { writeAudit } from "../../store/audit.ts";
 import { countLines, dropWaiting, forgetUnchanged } from "../../store/import-lines.ts";
-import { setImportState } from "../../store/imports.ts";
+import { importOf, setImportState } from "../../store/imports.ts";
 import type { Tx } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
 import { applyImport } from "./apply-import.ts";
 import { checkImport } from "./check-import.ts";
 import type { ImportOptions, ImportResult, IntakeItem } from "./intake-item.ts";
 import { type Staged, stageImport } from "./stage-import.ts";
+import { keepAnswers, questionsAbout } from "./ward-names.ts";
 
 /**
  * Reads, tries and stores lines of files. A line is accepted, accepted and marked, unchanged (seen before), or refused;
@@ -29,12 +30,23 @@ export async function importLines(
 
 async function decide(act: Act, staged: Staged, options: ImportOptions): Promise<ImportResult> {
   const { importId, waiting, brokenOff, total } = staged;
-  const { refused: contradicting } = await checkImport(act, { importId, total: waiting }, options);
-  const refused = (await act.store.read((read) => countLines(read, importId))).refused ?? 0;
-  const stop = brokenOff || (refused > 0 && !options.setAside);
+  const { answers = [], ask } = options.wards ?? {};
+  const { facilityId } = act.actor;
+  const sourceId = (await act.store.read((read) => importOf(read, facilityId, importId)))?.sourceId ?? null;
+  const checked = await checkImport(act, { importId, total: waiting }, { ...options, sourceId, answers });
+  const { questions, refused } = await act.store.read(async (read) => ({
+    questions: ask ? await questionsAbout(read, facilityId, checked.wards, answers) : [],
+    refused: (await countLines(read, importId)).refused ?? 0,
+  }));
+  const isOpen = questions.length > 0 && ask?.(questions) === true;
+  const stop = brokenOff || (refused > 0 && !options.setAside) || isOpen;
   if (options.dryRun) return endImport(act, importId, "dry-run");
   if (stop) return endImport(act, importId, "refused");
-  await applyImport(act, { importId, total: waiting - contradicting }, options);
+  if (sourceId !== null) {
+    const described = [...checked.wards.described.keys()];
+    await act.store.tx((tx) => keepAnswers(tx, act, { sourceId, answers, described }));
+  }
+  await applyImport(act, { importId, total: waiting - checked.refused }, options);
   const result = await endImport(act, importId, "applied");
   const settled = result.accepted + result.marked + result.unchanged + result.refused;
   if (settled !== total) throw new Error(`import ${importId} read ${total} lines and settled ${settled}`);

@@ -1,6 +1,7 @@
 import type { ImportState } from "../../../shared/import-words.ts";
 import type { ProblemCode } from "../../../shared/problems.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
+import type { WardQuestion } from "../../domain/intake/ward-codes.ts";
 
 /** A line that a door could read, with a mark by which it is known again. */
 export type ReadLine = IntakeLine & { readonly type: "line"; readonly fingerprint: string };
@@ -41,6 +42,8 @@ export interface ImportOptions {
   readonly assumeInpatient: boolean;
   /** The number of the source that the files come from; the facility's own when left out. */
   readonly sourceId?: number;
+  /** What a person answered about codes of wards that are not known, and who is asked about the others. */
+  readonly wards?: WardAnswers;
   readonly onProgress?: (progress: ImportProgress) => void;
 }
 
@@ -49,6 +52,18 @@ export interface ImportProgress {
   /** Lines done; the total is known once everything was read. */
   readonly done: number;
   readonly total: number | null;
+}
+
+/** What a person answers about a code that no ward has: the code of the ward that it means, or null for a new ward. */
+export interface WardAnswer {
+  readonly code: string;
+  readonly sameAs: string | null;
+}
+
+export interface WardAnswers {
+  readonly answers: readonly WardAnswer[];
+  /** Is told what was not answered; true stops the import before anything is stored. */
+  readonly ask: (questions: readonly WardQuestion[]) => boolean;
 }
 
 export interface ImportResult {

@@ -7,6 +7,7 @@ import { namesOf } from "../../store/people.ts";
 import { countByFile, hasBrokenFile } from "../../store/set-aside-lines.ts";
 import type { Read } from "../../store/store.ts";
 import type { Act } from "../act.ts";
+import { wardCodesOf } from "./ward-names.ts";
 
 type Told = OutputOf<typeof one>;
 type Summary = OutputOf<typeof list>["imports"][number];
@@ -41,8 +42,13 @@ export function readImport(act: Act, { importId }: InputOf<typeof one>): Promise
       // Written by the check, in the form of the contract.
       notices: JSON.parse(row.notices ?? "[]") as Told["notices"],
       effects: effectsOf(row.effects),
+      wardQuestions: row.state === "checked" ? asked(row.wardCodes) : [],
     };
   });
+}
+
+function asked(wardCodes: string | null): Told["wardQuestions"] {
+  return wardCodesOf(wardCodes).questions.map(({ code, near }) => ({ code, near: [...near] }));
 }
 
 /** What the check wrote, perhaps before a kind of entries was imported at all. */

@@ -3,6 +3,7 @@ import { nextGroups, type WaitingLine, waitingLines } from "../../store/import-l
 import type { Read } from "../../store/store.ts";
 import { groupKinds } from "./group-lines.ts";
 import type { PatientGroup } from "./plan-group.ts";
+import { type WardOf, withWard } from "./ward-names.ts";
 
 /** How many groups are worked on in one short transaction. */
 const groupsAtATime = 500;
@@ -12,22 +13,33 @@ export interface WaitingChunk {
   readonly lastKey: string;
   readonly lineCount: number;
   readonly wards: readonly LineOf<"wards.csv">[];
+  /** Descriptions of a ward under another name of it: the ward keeps its own. */
+  readonly otherNames: readonly LineOf<"wards.csv">[];
   readonly patients: readonly PatientGroup[];
   readonly counts: readonly LineOf<"daily-counts.csv">[];
 }
 
-/** The next waiting groups after `after`; null when none is left. */
-export async function nextChunk(read: Read, importId: number, after: string): Promise<WaitingChunk | null> {
+/** The next waiting groups after `after`, with the wards that their codes mean; null when none is left. */
+export async function nextChunk(
+  read: Read,
+  importId: number,
+  { after, wardOf }: { readonly after: string; readonly wardOf: WardOf },
+): Promise<WaitingChunk | null> {
   const keys = await nextGroups(read, importId, after, groupsAtATime);
   const lastKey = keys.at(-1);
   if (lastKey === undefined) return null;
   const waiting = await waitingLines(read, importId, keys);
-  const parsed = waiting.map((stored) => ({ stored, line: JSON.parse(stored.content) as IntakeLine }));
+  const parsed = waiting.map((stored) => ({
+    stored,
+    line: withWard(JSON.parse(stored.content) as IntakeLine, wardOf),
+  }));
   const lines = parsed.filter(({ stored }) => stored.state === "staged").map(({ line }) => line);
+  const described = lines.filter((line) => line.file === "wards.csv");
   return {
     lastKey,
     lineCount: lines.length,
-    wards: lines.filter((line) => line.file === "wards.csv"),
+    wards: described.filter(({ values }) => wardOf(values.ward) === values.ward),
+    otherNames: described.filter(({ values }) => wardOf(values.ward) !== values.ward),
     counts: lines.filter((line) => line.file === "daily-counts.csv"),
     patients: patientGroups(parsed),
   };

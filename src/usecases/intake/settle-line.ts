@@ -5,6 +5,7 @@ import { countLines, type StagedLine, settleLines } from "../../store/import-lin
 import { importOf } from "../../store/imports.ts";
 import { type LinePlace, noteSettled, restageLine, takeSetAside } from "../../store/set-aside-lines.ts";
 import type { Tx } from "../../store/store.ts";
+import { wards } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
 import { applyChunk } from "./apply-import.ts";
 import { entryKey } from "./entry-key.ts";
@@ -12,6 +13,7 @@ import { LineGroups } from "./group-lines.ts";
 import type { PlacedFault, ReadLine } from "./intake-item.ts";
 import { nextChunk } from "./read-waiting.ts";
 import { recorded, stagedLine } from "./stage-import.ts";
+import { questionsAbout, type WardOf, wardNames, withWard } from "./ward-names.ts";
 
 type Repaired = { state: "accepted" | "marked" | "unchanged"; marks: string[] };
 
@@ -24,11 +26,15 @@ export function repairLine(act: Act, { importId, item }: { importId: number; ite
   const place = { importId, file: item.file, line: item.line };
   return act.store.tx(
     async (tx) => {
-      const text = await take(tx, act, place);
-      const staged = await stagedAnew(tx, act, item);
+      const { text, sourceId } = await take(tx, act, place);
+      const wardOf = await wardNames(tx, act.actor.facilityId, { sourceId });
+      const named = withWard(item, wardOf);
+      await refuseNearWard(tx, act, named);
+      const staged = await stagedAnew(tx, act, named);
       if (staged.state === "refused") refuseLine(JSON.parse(staged.faults ?? "[]"));
       await restageLine(tx, place, staged);
-      const repaired = staged.state === "unchanged" ? await sayUnchanged(tx, act, place) : await store(tx, act, place);
+      const repaired =
+        staged.state === "unchanged" ? await sayUnchanged(tx, act, place) : await store(tx, act, { place, wardOf });
       const isKept = repaired.state !== "unchanged";
       await noteSettled(tx, place, { ...recording(act), text: isKept ? text : null });
       return repaired;
@@ -46,7 +52,7 @@ export function dropLine(
   { reason, ...place }: LinePlace & { reason: string },
 ): Promise<{ importId: number; refused: number }> {
   return act.store.tx(async (tx) => {
-    const text = await take(tx, act, place);
+    const { text } = await take(tx, act, place);
     await noteSettled(tx, place, { ...recording(act), text, dropped: { reason } });
     const { importId, file, line } = place;
     await writeAudit(tx, recording(act), { action: "drop-line", details: { importId, file, line } });
@@ -55,11 +61,25 @@ export function dropLine(
 }
 
 /** Lines are set aside by an import that was stored. */
-async function take(tx: Tx, act: Act, place: LinePlace): Promise<string> {
+async function take(tx: Tx, act: Act, place: LinePlace): Promise<{ text: string; sourceId: number | null }> {
   const row = await importOf(tx, act.actor.facilityId, place.importId);
   // A fault of a whole file stands at line 0, and such a file is never stored.
   const text = row?.state === "applied" ? await takeSetAside(tx, place) : null;
-  return text ?? refuse("line-not-set-aside", "No line of this number waits for repair there.");
+  if (text === null) return refuse("line-not-set-aside", "No line of this number waits for repair there.");
+  return { text, sourceId: row?.sourceId ?? null };
+}
+
+/** Nobody is asked while one line is repaired, so a code near that of a ward is never taken for a new ward. */
+async function refuseNearWard(tx: Tx, { actor }: Act, item: ReadLine): Promise<void> {
+  if (!("ward" in item.values) || item.file === "wards.csv") return;
+  const { ward } = item.values;
+  const known = await wards(tx, actor.facilityId);
+  if (known.some(({ code }) => code === ward)) return;
+  const found = { codes: new Set([ward]), described: new Map<string, string>() };
+  const near = (await questionsAbout(tx, actor.facilityId, found)).flatMap((question) => question.near);
+  if (near.length === 0) return;
+  const detail = `No unit has the code ${ward}. Similar: ${near.map(({ code }) => code).join(", ")}.`;
+  refuse("ward-unclear", detail, { pointer: "/values/ward" });
 }
 
 async function stagedAnew(tx: Tx, act: Act, item: ReadLine): Promise<StagedLine> {
@@ -76,8 +96,12 @@ async function sayUnchanged(tx: Tx, act: Act, { importId, file, line }: LinePlac
   return { state: "unchanged", marks: [] };
 }
 
-async function store(tx: Tx, act: Act, { importId }: LinePlace): Promise<Repaired> {
-  const chunk = await nextChunk(tx, importId, "");
+async function store(
+  tx: Tx,
+  act: Act,
+  { place: { importId }, wardOf }: { place: LinePlace; wardOf: WardOf },
+): Promise<Repaired> {
+  const chunk = await nextChunk(tx, importId, { after: "", wardOf });
   if (!chunk) throw new Error(`import ${importId} lost the line that was to be repaired`);
   const [settled] = await applyChunk(tx, act, { importId, chunk, assumeInpatient: false, action: "repair-line" });
   if (!settled) throw new Error(`import ${importId} settled nothing of the line that was to be repaired`);

@@ -1,7 +1,7 @@
 import { refuse } from "../../../shared/problems.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
 import { latestFingerprints, type StagedLine, stageLines } from "../../store/import-lines.ts";
-import { addImport, setProgress } from "../../store/imports.ts";
+import { addImport, importOf, setProgress } from "../../store/imports.ts";
 import { survivorsOf } from "../../store/patients.ts";
 import { ownersOfStays, staysOfCatheters } from "../../store/stays.ts";
 import type { Claim, Read } from "../../store/store.ts";
@@ -10,6 +10,7 @@ import { entryKey } from "./entry-key.ts";
 import { type KnownPatients, LineGroups } from "./group-lines.ts";
 import type { ImportOptions, IntakeItem, ReadLine, UnreadLine } from "./intake-item.ts";
 import { sourceForImport } from "./source-of-import.ts";
+import { wardNames, withWard } from "./ward-names.ts";
 
 const batchSize = 2000;
 
@@ -89,7 +90,8 @@ async function stageBatch(
   act: Act,
   given: { importId: number; groups: LineGroups; batch: readonly IntakeItem[]; done: number },
 ): Promise<number> {
-  const { importId, groups, batch, done } = given;
+  const { importId, groups, done } = given;
+  const batch = await act.store.read((read) => inOwnWards(read, act, { importId, batch: given.batch }));
   const keyed = batch.map((item) =>
     item.type === "line" ? { item, entryKey: entryKey(item) } : { item, entryKey: "" },
   );
@@ -103,6 +105,17 @@ async function stageBatch(
     await setProgress(tx, importId, { done: done + batch.length, total: null });
   });
   return staged.filter((line) => line.state === "staged").length;
+}
+
+/** The lines with the codes that the wards have which they mean. */
+async function inOwnWards(
+  read: Read,
+  { actor }: Act,
+  { importId, batch }: { importId: number; batch: readonly IntakeItem[] },
+): Promise<IntakeItem[]> {
+  const sourceId = (await importOf(read, actor.facilityId, importId))?.sourceId ?? null;
+  const wardOf = await wardNames(read, actor.facilityId, { sourceId });
+  return batch.map((item) => (item.type === "line" ? withWard(item, wardOf) : item));
 }
 
 /** What is said of a stay whose own line was refused has no ground; a specimen has all of its lines or none. */

@@ -7,6 +7,7 @@ import type { IntakeItem } from "./intake-item.ts";
 import { actOf, finishImport, putBack } from "./resume-imports.ts";
 import { type ReadingRules, rulesOfImport } from "./source-of-import.ts";
 import { stageImport } from "./stage-import.ts";
+import { questionsAbout, type WardCodes } from "./ward-names.ts";
 
 /** What a door makes of files that were sent. */
 export interface FilesRead {
@@ -85,11 +86,18 @@ async function readAndTry(work: ImportWork, row: ImportRow, claim: Claim): Promi
   const options = { dryRun: false, setAside: row.setAside, assumeInpatient: row.assumeInpatient };
   const watched = { ...options, ...(onStep ? { onProgress: onStep } : {}) };
   const { waiting } = await stageImport(act, items, watched, { importId, claim });
-  const { effects } = await checkImport(act, { importId, total: waiting }, watched);
+  const checked = await checkImport(act, { importId, total: waiting }, { ...watched, sourceId: row.sourceId });
+  const { effects, wards } = checked;
+  const questions = await store.read((read) => questionsAbout(read, facilityId, wards));
+  const wardCodes: WardCodes = { questions, described: [...wards.described.keys()] };
   const told = notices.map(({ file, detail }) => ({ file, detail }));
   await store.tx(async (tx) => {
     await setImportState(tx, importId, "checked");
-    await noteImport(tx, importId, { notices: JSON.stringify(told), effects: JSON.stringify(effects) });
+    await noteImport(tx, importId, {
+      notices: JSON.stringify(told),
+      effects: JSON.stringify(effects),
+      wardCodes: JSON.stringify(wardCodes),
+    });
     await forgetTexts(tx, importId, headers);
   });
 }

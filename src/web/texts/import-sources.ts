@@ -27,4 +27,11 @@ export const sourceText = catalogue("importSources", {
   record: "Record the change",
   changed: "The change is recorded.",
   reason: "Reason",
+  aliases_one: "{{count}} unit alias",
+  aliases_other: "{{count}} unit aliases",
+  aliasesOf: "of {{name}}",
+  alias: "{{code}} means {{ward}}",
+  aliasBy: "Answered by {{who}}, {{when}}.",
+  remove: "Remove this alias",
+  removeHelp: "The next import with this code asks again. Lines already stored stay where they are.",
 });

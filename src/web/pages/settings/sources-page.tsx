@@ -14,6 +14,7 @@ import { sourceText } from "../../texts/import-sources.ts";
 import { ChangeSource, type ImportSource } from "./change-source.tsx";
 import { DoneNotice } from "./done-notice.tsx";
 import { SettingsFrame } from "./settings-frame.tsx";
+import { SourceAliases } from "./source-aliases.tsx";
 import { type SourceDraft, SourceFields, sourceSaid } from "./source-fields.tsx";
 
 /** The systems that files come from, and how the files of each are read. */
@@ -68,6 +69,7 @@ function Sources(props: { sources: readonly ImportSource[]; nameOf: NameOf; done
               <th scope="row">
                 <Said>{source.name}</Said>
                 <ChangeSource {...{ source, done }} />
+                <SourceAliases {...{ source, nameOf, done }} />
               </th>
               <td>{sourceText(`emptyOrganism_${source.settings.emptyOrganism}`)}</td>
               <td>{sourceText(`midnight_${source.settings.midnight}`)}</td>

@@ -11,6 +11,7 @@ import { wardText } from "../../texts/ward-settings.ts";
 import { CloseWard, ReopenWard } from "./close-ward.tsx";
 import { DescribeWard } from "./describe-ward.tsx";
 import { DoneNotice } from "./done-notice.tsx";
+import { MergedWards, MergeWard } from "./merge-ward.tsx";
 import { SettingsFrame } from "./settings-frame.tsx";
 import { WardHistory } from "./ward-history.tsx";
 
@@ -47,11 +48,19 @@ function Shown({ ward, again }: { ward: WardTold; again: () => void }): ReactNod
     <>
       <DoneNotice words={said.words} />
       {ward.namedOnly && <p className="notice">{wardText("namedOnly")}</p>}
-      <WithNames what={wardText("what")}>{(nameOf) => <WardHistory {...{ ward, nameOf }} />}</WithNames>
+      <WithNames what={wardText("what")}>
+        {(nameOf) => (
+          <>
+            <WardHistory {...{ ward, nameOf }} />
+            <MergedWards {...{ ward, nameOf }} />
+          </>
+        )}
+      </WithNames>
       {may("set-wards") && (
         <div key={`${said.count} ${ward.settings.length} ${ward.closedDay}`} className="on-screen">
           <DescribeWard {...{ ward, done }} />
           {ward.closedDay === null ? <CloseWard {...{ ward, done }} /> : <ReopenWard {...{ ward, done }} />}
+          <MergeWard ward={ward} />
         </div>
       )}
     </>

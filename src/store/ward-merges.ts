@@ -1,0 +1,120 @@
+import type { DayNumber } from "../domain/days/day-number.ts";
+import { keepVersions } from "./entry-versions.ts";
+import type { Recording } from "./patients.ts";
+import type { ScopeRow } from "./scopes.ts";
+import type { Read, Tx } from "./store.ts";
+
+/** Two wards: the one that is merged, and the one that it becomes. */
+export interface WardPair {
+  readonly fromId: number;
+  readonly intoId: number;
+}
+
+type Reasoned = Recording & { readonly reason: string };
+
+/** Whether a ward of the facility was merged into another one or entered in error; null when it has no such ward. */
+export async function isGone(read: Read, facilityId: number, wardId: number): Promise<boolean | null> {
+  const row = await read.db.ward.findFirst({ where: { id: wardId, facilityId } });
+  return row && (row.mergedIntoId !== null || row.voidKey !== 0);
+}
+
+/** The days that were counted by hand on both wards. */
+export async function countsOfBoth(read: Read, { fromId, intoId }: WardPair): Promise<DayNumber[]> {
+  const days = async (wardId: number) =>
+    (await read.db.dailyCount.findMany({ where: { wardId }, select: { day: true }, orderBy: { day: "asc" } })).map(
+      ({ day }) => day,
+    );
+  const into = new Set(await days(intoId));
+  return (await days(fromId)).filter((day) => into.has(day));
+}
+
+/** Moves counts made by hand and the people of a ward; confirmations that a month had no event are withdrawn. */
+export async function moveWardEntries(tx: Tx, by: Reasoned, { fromId, intoId }: WardPair): Promise<void> {
+  await tx.db.dailyCount.updateMany({ where: { wardId: fromId }, data: { wardId: intoId } });
+  const people = await tx.db.personWard.findMany({ where: { wardId: fromId } });
+  const there = await tx.db.personWard.findMany({ where: { wardId: intoId } });
+  const known = new Set(there.map(({ personId }) => personId));
+  await tx.db.personWard.deleteMany({ where: { wardId: fromId } });
+  await tx.db.personWard.createMany({
+    data: people.filter(({ personId }) => !known.has(personId)).map(({ personId }) => ({ personId, wardId: intoId })),
+  });
+  for (const { id } of await tx.db.noneFound.findMany({ where: { wardId: fromId, voidKey: 0 } }))
+    await tx.db.noneFound.update({
+      where: { id },
+      data: { voidKey: id, voidReason: by.reason, version: { increment: 1 } },
+    });
+}
+
+/** Puts the surveillance of a ward on another one; what it was is kept. */
+export async function moveScope(tx: Tx, by: Reasoned, scope: ScopeRow, intoId: number): Promise<void> {
+  await keepVersions(tx, by, [{ kind: "scope", id: scope.id, version: scope.version, body: scope }]);
+  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  await tx.db.scope.update({
+    where: { id: scope.id },
+    data: { wardId: intoId, version: { increment: 1 }, ...recorded },
+  });
+}
+
+/** Keeps a ward as a record of what it was merged into. */
+export async function setMerged(tx: Tx, by: Reasoned, { fromId, intoId }: WardPair): Promise<void> {
+  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  await tx.db.ward.update({
+    where: { id: fromId },
+    data: { mergedIntoId: intoId, mergeReason: by.reason, version: { increment: 1 }, ...recorded },
+  });
+}
+
+/** Marks a ward as entered in error, so that its code is free. */
+export async function setVoided(tx: Tx, by: Reasoned, wardId: number): Promise<void> {
+  const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  await tx.db.ward.update({
+    where: { id: wardId },
+    data: { voidKey: wardId, voidReason: by.reason, version: { increment: 1 }, ...recorded },
+  });
+}
+
+/** A ward that was merged into another one, with who did so. */
+export interface MergedWard {
+  readonly wardId: number;
+  readonly code: string;
+  readonly reason: string | null;
+  readonly mergedAt: number;
+  readonly mergedBy: number;
+}
+
+/** The wards that were merged into a ward, by code. */
+export async function mergedInto(read: Read, wardId: number): Promise<MergedWard[]> {
+  const rows = await read.db.ward.findMany({ where: { mergedIntoId: wardId }, orderBy: { code: "asc" } });
+  return rows.map(({ id, code, mergeReason, recordedAt, recordedBy }) => ({
+    ...{ wardId: id, code, reason: mergeReason, mergedAt: recordedAt.getTime(), mergedBy: recordedBy },
+  }));
+}
+
+/** What stands of a ward, each kind of entry with how many there are; what was voided is not counted. */
+export async function entriesOfWard(read: Read, facilityId: number, wardId: number): Promise<Record<string, number>> {
+  const { db } = read;
+  const code = (await db.ward.findFirst({ where: { id: wardId, facilityId } }))?.code ?? "";
+  return {
+    "ward stays": await db.wardStay.count({ where: { wardId, voidKey: 0, stay: { voidKey: 0 } } }),
+    "patient-days": await db.patientDay.count({ where: { wardId } }),
+    "counts made by hand": await db.dailyCount.count({ where: { wardId } }),
+    "surveillance periods": await db.scope.count({ where: { wardId, voidKey: 0 } }),
+    "policy versions": await db.policyVersion.count({ where: { facilityId, wardId } }),
+    "confirmations of no event": await db.noneFound.count({ where: { wardId, voidKey: 0 } }),
+    aliases: await db.wardAlias.count({ where: { wardId, voidKey: 0 } }),
+    "merged wards": await db.ward.count({ where: { mergedIntoId: wardId } }),
+    people: await db.personWard.count({ where: { wardId } }),
+    "lines of files": await waitingLinesNaming(read, facilityId, code),
+  };
+}
+
+/** Lines that wait or are held for repair and have the code in a cell. Imports that ended have no waiting lines. */
+async function waitingLinesNaming(read: Read, facilityId: number, code: string): Promise<number> {
+  const rows = await read.db.importLine.findMany({
+    where: { import: { facilityId }, state: { in: ["staged", "refused"] }, content: { contains: code } },
+    select: { content: true },
+  });
+  const signs = code.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&");
+  const cell = new RegExp(`(^|[,;\\t"])\\s*${signs}\\s*($|[,;\\t"\\r\\n])`);
+  return rows.filter(({ content }) => cell.test(content ?? "")).length;
+}

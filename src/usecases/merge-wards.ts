@@ -1,0 +1,119 @@
+import { refuse } from "../../shared/problems.ts";
+import { dayText } from "../domain/days/day-number.ts";
+import { type PatientTimeline, revise } from "../domain/timeline/timeline.ts";
+import { writeAudit } from "../store/audit.ts";
+import { lockFacility } from "../store/facilities.ts";
+import { lockPatients } from "../store/patients.ts";
+import { policies } from "../store/policies.ts";
+import { changeScope, type ScopeRow, scopesOfWard } from "../store/scopes.ts";
+import type { Tx } from "../store/store.ts";
+import { loadTimelines } from "../store/timelines.ts";
+import { repointAliases } from "../store/ward-aliases.ts";
+import { countsOfBoth, isGone, moveScope, moveWardEntries, setMerged, type WardPair } from "../store/ward-merges.ts";
+import { patientsOfWard } from "../store/wards.ts";
+import { type Act, recording } from "./act.ts";
+import { determineAgain } from "./determine-again.ts";
+import { knownWard } from "./known-ward.ts";
+import { storeChanges } from "./store-change.ts";
+
+/** How many patients are moved and counted again at a time. */
+const chunkSize = 200;
+
+export interface MergeWards {
+  readonly wardId: number;
+  /** The ward that it becomes. */
+  readonly intoWardId: number;
+  readonly reason: string;
+}
+
+/**
+ * Two wards turn out to be one: the stays, counts, surveillance and people of `wardId` move to `intoWardId`, whose days are
+ * counted again and whose cultures are determined again. The merged ward is kept as a record, and its code means the other
+ * one in later files.
+ * Refuses `not-found`, `same-ward`, `ward-gone`, `ward-closed`, `scope-overlaps`, `ward-counts-overlap` and `ward-has-policy`.
+ */
+export function mergeWards(act: Act, { wardId, intoWardId, reason }: MergeWards): Promise<{ wardId: number }> {
+  const pair: WardPair = { fromId: wardId, intoId: intoWardId };
+  return act.store.tx(async (tx) => {
+    const by = { ...recording(act), reason };
+    await lockFacility(tx, by.facilityId);
+    await refuseUnfit(tx, by.facilityId, pair);
+    await moveScopes(tx, by, pair);
+    const patients = await patientsOfWard(tx, wardId);
+    for (let i = 0; i < patients.length; i += chunkSize) {
+      const patientIds = patients.slice(i, i + chunkSize);
+      await lockPatients(tx, by.facilityId, patientIds);
+      const timelines = [...(await loadTimelines(tx, patientIds)).values()];
+      await storeChanges(
+        tx,
+        by,
+        timelines.map((before) => ({ before, after: moved(before, pair) })),
+      );
+    }
+    await moveWardEntries(tx, by, pair);
+    await repointAliases(tx, by, pair);
+    await setMerged(tx, by, pair);
+    // Only now is everything in its place that decides.
+    for (let i = 0; i < patients.length; i += chunkSize)
+      await determineAgain(tx, by, { patientIds: patients.slice(i, i + chunkSize), cause: "merge-wards" });
+    const details = { wardId, intoWardId, patients: patients.length, reason };
+    await writeAudit(tx, by, { action: "merge-wards", details });
+    return { wardId: intoWardId };
+  });
+}
+
+function moved(timeline: PatientTimeline, { fromId, intoId }: WardPair): PatientTimeline {
+  const stays = timeline.stays.map((stay) => {
+    const wardStays = stay.wardStays.map((one) => (one.wardId === fromId ? revise(one, { wardId: intoId }) : one));
+    return { ...stay, wardStays };
+  });
+  return { ...timeline, stays };
+}
+
+async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<void> {
+  const pointer = "/intoWardId";
+  const { fromId, intoId } = pair;
+  if (fromId === intoId) refuse("same-ward", "A ward cannot be merged into itself.", { pointer });
+  for (const id of [fromId, intoId])
+    if (await isGone(tx, facilityId, id))
+      refuse("ward-gone", "The ward was merged into another one, or entered in error.", {
+        pointer: id === intoId ? pointer : "",
+        other: `ward ${id}`,
+      });
+  await knownWard(tx, facilityId, fromId);
+  const into = await knownWard(tx, facilityId, intoId, pointer);
+  if (into.closedDay !== null)
+    refuse("ward-closed", `The ward was closed at the end of ${dayText(into.closedDay)}.`, { pointer });
+  if ((await policies(tx, facilityId)).findLast(({ wardId }) => wardId === fromId)?.body != null)
+    refuse("ward-has-policy", "The ward that is merged has a policy of its own.", { other: `ward ${fromId}` });
+  const [day, ...more] = await countsOfBoth(tx, pair);
+  if (day === undefined) return;
+  const others = more.length === 0 ? "" : ` and on ${more.length} more`;
+  refuse("ward-counts-overlap", `Both wards were counted by hand on ${dayText(day)}${others}.`);
+}
+
+/** Months under surveillance move; the same months under the same definitions are surveillance of one ward. */
+async function moveScopes(tx: Tx, by: Parameters<typeof moveScope>[1], { fromId, intoId }: WardPair): Promise<void> {
+  const there = await scopesOfWard(tx, intoId);
+  for (const scope of await scopesOfWard(tx, fromId)) {
+    const other = there.find((one) => isTogether(one, scope));
+    if (!other) await moveScope(tx, by, scope, intoId);
+    else if (other.edition === scope.edition && isWithin(scope, other))
+      await changeScope(tx, by, scope, { voidReason: by.reason });
+    else
+      refuse("scope-overlaps", "Both wards are under surveillance in one of these months, in different ways.", {
+        other: `scope ${other.id}`,
+      });
+  }
+}
+
+/** Later than every month. */
+const openEnd = "9999-12";
+
+function isTogether(one: ScopeRow, other: ScopeRow): boolean {
+  return one.fromMonth <= (other.toMonth ?? openEnd) && other.fromMonth <= (one.toMonth ?? openEnd);
+}
+
+function isWithin(inner: ScopeRow, outer: ScopeRow): boolean {
+  return outer.fromMonth <= inner.fromMonth && (inner.toMonth ?? openEnd) <= (outer.toMonth ?? openEnd);
+}
