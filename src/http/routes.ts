@@ -1,17 +1,13 @@
 import type { endpoints } from "../../shared/api/index.ts";
 import type { Day } from "../../shared/day.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
-import { lineOfValues } from "../csv/line-of-values.ts";
-import { refuseUnknownFiles } from "../csv/sent-files.ts";
 import { dayNumber } from "../domain/days/day-number.ts";
-import { zoneNamed } from "../domain/days/zone.ts";
 import type { Act } from "../usecases/act.ts";
 import { addWard } from "../usecases/add-ward.ts";
 import { admitPatient } from "../usecases/admit-patient.ts";
 import { cancelMove } from "../usecases/cancel-move.ts";
 import { changeCatheter } from "../usecases/change-catheter.ts";
 import { setCensus } from "../usecases/change-facility.ts";
-import { addSource, changeSource, removeAlias } from "../usecases/change-source.ts";
 import { applyWord, chooseLaboratoryWords } from "../usecases/choose-words.ts";
 import { closeWard } from "../usecases/close-ward.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../usecases/compare-wards.ts";
@@ -19,18 +15,11 @@ import { correctStay, correctWardStay } from "../usecases/correct-entry.ts";
 import { correctNote } from "../usecases/correct-note.ts";
 import { describeWard } from "../usecases/describe-ward.ts";
 import { cancelDischarge, dischargePatient } from "../usecases/discharge-patient.ts";
-import { decideImport } from "../usecases/intake/decide-import.ts";
-import { listImports, readImport } from "../usecases/intake/read-import.ts";
-import { readImportLines } from "../usecases/intake/read-import-lines.ts";
-import { receiveImport } from "../usecases/intake/receive-import.ts";
-import { dropLine, repairLine } from "../usecases/intake/settle-line.ts";
-import { rulesOfImport } from "../usecases/intake/source-of-import.ts";
 import { listChanges } from "../usecases/list-changes.ts";
 import { listDestinations } from "../usecases/list-destinations.ts";
 import { listPeople } from "../usecases/list-people.ts";
 import { listPolicies } from "../usecases/list-policies.ts";
 import { listScope } from "../usecases/list-scope.ts";
-import { listSources } from "../usecases/list-sources.ts";
 import { listWards } from "../usecases/list-wards.ts";
 import { listLaboratoryWords, readOrganismName } from "../usecases/list-words.ts";
 import { mergeWards } from "../usecases/merge-wards.ts";
@@ -68,7 +57,7 @@ import { writeNote } from "../usecases/write-note.ts";
 import { caseRoutes } from "./case-routes.ts";
 import { withInstants } from "./charted-times.ts";
 import { cultureRoutes } from "./culture-routes.ts";
-import { withCells } from "./import-lines.ts";
+import { importRoutes } from "./import-routes.ts";
 import { monthRoutes } from "./month-routes.ts";
 import { patientRoutes } from "./patient-routes.ts";
 
@@ -175,23 +164,7 @@ export const routes: Routes = {
   chooseLaboratoryWords: (act, input) => chooseLaboratoryWords(act, input),
   applyLaboratoryWord: (act, input) => applyWord(act, input),
   readOrganismName: (act, input) => readOrganismName(act, input),
-  listSources: (act) => listSources(act),
-  addSource: (act, input) => addSource(act, input),
-  changeSource: (act, input) => changeSource(act, input),
-  removeAlias: (act, input) => removeAlias(act, input),
-  receiveImport: async (act, input) => {
-    refuseUnknownFiles(input.files);
-    return receiveImport(act, input);
-  },
-  listImports: (act, input) => listImports(act, input),
-  readImport: (act, input) => readImport(act, input),
-  readImportLines: async (act, input) => withCells(await readImportLines(act, input)),
-  decideImport: (act, input) => decideImport(act, input),
-  repairImportLine: async (act, { importId, ...line }) => {
-    const { zone, settings } = await act.store.read((read) => rulesOfImport(read, act.actor.facilityId, importId));
-    return repairLine(act, { importId, item: lineOfValues(line, { zone: zoneNamed(zone), settings }) });
-  },
-  dropImportLine: (act, input) => dropLine(act, input),
+  ...importRoutes,
   listChanges: (act, input, reach) => listChanges(act, input, reach),
   searchAudit: (act, input) => searchAudit(act, input),
   readAccess: (act, input) => readAccessList(act, input),

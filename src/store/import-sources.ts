@@ -1,6 +1,7 @@
 import { refuse } from "../../shared/problems.ts";
 import { defaultSourceSettings, type SourceSettings } from "../../shared/source-settings.ts";
 import type { Instant } from "../domain/days/day-number.ts";
+import { insertRows } from "./bulk.ts";
 import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
@@ -42,6 +43,30 @@ export async function addSource(
   const recorded = { recordedAt: new Date(now), recordedBy: personId };
   await tx.db.importSource.create({ data: { id, facilityId, name, settings: JSON.stringify(settings), ...recorded } });
   return id;
+}
+
+const table = {
+  table: "import_source",
+  columns: {
+    id: "int",
+    facility_id: "int",
+    name: "text",
+    settings: "text",
+    version: "int",
+    recorded_at: "instant",
+    recorded_by: "int",
+  },
+} as const;
+
+/** A source of that name, made unless there is one; returns its id. Safe against a twin made meanwhile. */
+export async function ensureSource(
+  tx: Tx,
+  { facilityId, personId, now }: Recording,
+  { name, settings }: Pick<SourceRow, "name" | "settings">,
+): Promise<number> {
+  const row = [tx.newId(), facilityId, name, JSON.stringify(settings), 1, now, personId];
+  await insertRows(tx, table, [row], "ON CONFLICT (facility_id, name) DO NOTHING");
+  return (await tx.db.importSource.findUniqueOrThrow({ where: { facilityId_name: { facilityId, name } } })).id;
 }
 
 /** Changes the name and settings of a source; what they were is kept. */

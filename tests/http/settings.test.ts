@@ -62,7 +62,8 @@ onEachDatabase("settings", (fresh) => {
     const input = { wardId: wards["4N"], ...said, setting: "outpatient" as const, fromDay: day.parse("2026-11-09") };
     await desk.ask(describeWard, { ...input, reason }, { person: "administrator" });
     expect(await days()).toEqual([2, 2]);
-    const { settings, ...ward } = await desk.ask(readWardHistory, { wardId: wards["4N"] });
+    const { settings, merged, ...ward } = await desk.ask(readWardHistory, { wardId: wards["4N"] });
+    expect(merged).toEqual([]);
     expect(ward).toEqual({ wardId: wards["4N"], code: "4N", openedDay: null, closedDay: null, namedOnly: false });
     const recorded = { byHand: true, version: 1, recordedAt: lookedAt, recordedBy: desk.hospital.people.administrator };
     expect(settings).toHaveLength(2);

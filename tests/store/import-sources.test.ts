@@ -1,6 +1,13 @@
 import { expect, it } from "vitest";
 import { defaultSourceSettings, type SourceSettings } from "../../shared/source-settings.ts";
-import { addSource, changeSource, sourceNamed, sourceOf, sourcesOf } from "../../src/store/import-sources.ts";
+import {
+  addSource,
+  changeSource,
+  ensureSource,
+  sourceNamed,
+  sourceOf,
+  sourcesOf,
+} from "../../src/store/import-sources.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { versionsOf } from "../databases/read-back.ts";
@@ -41,6 +48,18 @@ onEachDatabase("an import source", (fresh) => {
     await store.tx((tx) => changeSource(tx, by, old, now));
     expect(await store.read((read) => sourceOf(read, bay.facilityId, id))).toMatchObject({ ...now, version: 2 });
     expect(await versionsOf(store, "import-source", id)).toMatchObject([{ version: 1, body: old, reason: by.reason }]);
+  });
+
+  it("is made once, also by two transactions at one moment", async () => {
+    const { store } = shared;
+    const bay = await alderBay(store);
+    const ensure = () =>
+      store.tx((tx) =>
+        ensureSource(tx, bay.by("2024-03-01 08:00"), { name: "Files", settings: defaultSourceSettings }),
+      );
+    const [one, other] = await Promise.all([ensure(), ensure()]);
+    expect([one, await ensure()]).toEqual([other, other]);
+    expect(await store.read((read) => sourcesOf(read, bay.facilityId))).toMatchObject([{ id: one, name: "Files" }]);
   });
 
   it("that was stored without a setting has the usual one", async () => {

@@ -23,7 +23,7 @@ import { type NewWards, wardNames } from "./ward-names.ts";
 export async function checkImport(
   act: Act,
   { importId, total }: { importId: number; total: number },
-  options: Partial<ImportOptions> & Parameters<typeof wardNames>[2],
+  options: Omit<Partial<ImportOptions>, "sourceId"> & Parameters<typeof wardNames>[2],
 ): Promise<{ refused: number; effects: ImportEffects; wards: NewWards }> {
   await act.store.tx(async (tx) => {
     await setImportState(tx, importId, "checking");

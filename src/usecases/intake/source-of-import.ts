@@ -1,7 +1,7 @@
 import { refuse } from "../../../shared/problems.ts";
 import { defaultSourceSettings, ownSourceName, type SourceSettings } from "../../../shared/source-settings.ts";
-import { facility, lockFacility } from "../../store/facilities.ts";
-import { addSource, type SourceRow, sourceNamed, sourceOf, sourcesOf } from "../../store/import-sources.ts";
+import { facility } from "../../store/facilities.ts";
+import { ensureSource, type SourceRow, sourceNamed, sourceOf, sourcesOf } from "../../store/import-sources.ts";
 import { importOf } from "../../store/imports.ts";
 import type { Read, Tx } from "../../store/store.ts";
 import { type Act, type Actor, recording, type Store } from "../act.ts";
@@ -24,10 +24,7 @@ export async function sourceForImport(tx: Tx, act: Act, sourceId: number | undef
 async function ownSource(tx: Tx, act: Act): Promise<number> {
   const by = recording(act);
   const known = await sourceNamed(tx, by.facilityId, ownSourceName);
-  if (known) return known.id;
-  await lockFacility(tx, by.facilityId);
-  const meanwhile = await sourceNamed(tx, by.facilityId, ownSourceName);
-  return meanwhile?.id ?? addSource(tx, by, { name: ownSourceName, settings: defaultSourceSettings });
+  return known?.id ?? ensureSource(tx, by, { name: ownSourceName, settings: defaultSourceSettings });
 }
 
 /** The source of this name. Refuses `source-unknown`, naming those that are known. */

@@ -21,7 +21,7 @@ const files: Files = {
 const overlapping: Files = { ...files, "moves.csv": [...(files["moves.csv"] ?? []), "S1,P1,B,2024-03-04T08:00,"] };
 const time = "2024-03-10 12:00";
 /** What a person sees of the record: everything but the books of the import itself. */
-const books = new Set(["import", "import_line", "audit_entry", "audit_patient"]);
+const books = new Set(["import", "import_line", "import_source", "audit_entry", "audit_patient"]);
 
 onEachDatabase("importing lines", (fresh) => {
   const shared = sharedStore(fresh);
