@@ -120,7 +120,7 @@ onEachDatabase("the work on determined cultures", (fresh) => {
   });
 
   it("closes itself without growth, waits for the laboratory, and may end as what nobody can tell", async () => {
-    const { caseId } = await cultured(desk, { grew: "" });
+    const { caseId } = await cultured(desk, { grew: "No growth" });
     expect(await only("closed", caseId)).toMatchObject({
       ...{ state: "closed", outcome: "negative", hinges: [] },
       closedBecause: "The urine culture of 12 November 2026 grew nothing.",
