@@ -74,3 +74,26 @@ export function notFinalWords(open: number): string {
 }
 export type FigureKey = keyof typeof figureWords;
 export const figureKeys = Object.keys(figureWords) as FigureKey[];
+
+/** Digits of a figure as it is printed: ratios to a prediction have three decimals, other ratios and rates two. */
+export function digitsOf(key: FigureKey): number {
+  if (key === "sir" || key === "sur") return 3;
+  const { kind } = figureWords[key];
+  if (kind === "whole") return 0;
+  return kind === "amount" ? 1 : 2;
+}
+
+/** What a figure is made of: a count as it is, a predicted number with three decimals, never with the noise of a float. */
+export function amountText(amount: number): string {
+  return Number.isInteger(amount) ? String(amount) : amount.toFixed(3);
+}
+
+/**
+ * A figure as it was and as it is, at the digits in which it is printed. Where both would print alike, as many more as
+ * tell them apart.
+ */
+export function differingTexts(key: FigureKey, was: number, is: number): readonly [string, string] {
+  let digits = digitsOf(key);
+  while (digits < 9 && was.toFixed(digits) === is.toFixed(digits)) digits += 1;
+  return [was.toFixed(digits), is.toFixed(digits)];
+}

@@ -9,6 +9,7 @@ import type { OutputOf } from "../../shared/endpoint.ts";
 import { type MonthReport, monthReport } from "../../shared/month-report.ts";
 import { refuse } from "../../shared/problems.ts";
 import { monthDays } from "../domain/days/month.ts";
+import { lastingReport } from "../domain/reports/canonical-text.ts";
 import { monthDifferences } from "../domain/reports/month-differences.ts";
 import { type SignatureRow, signatures, signedText } from "../store/signed-months.ts";
 import type { Act } from "./act.ts";
@@ -81,7 +82,7 @@ async function find({ store, actor }: Act, month: Month, number: number): Promis
 }
 
 function reportIn(text: string): MonthReport {
-  return monthReport.parse(JSON.parse(text));
+  return lastingReport(monthReport.parse(JSON.parse(text)));
 }
 
 /** A report of the wards within reach; without all of them it has no figures of all wards, and says so. */

@@ -5,7 +5,7 @@ import type { MonthReport } from "../../shared/month-report.ts";
 import { type Fault, Problem, refuse } from "../../shared/problems.ts";
 import type { Role } from "../../shared/vocabulary.ts";
 import { monthDays } from "../domain/days/month.ts";
-import { canonicalText } from "../domain/reports/canonical-text.ts";
+import { canonicalText, lastingReport } from "../domain/reports/canonical-text.ts";
 import { gapSentence } from "../domain/reports/gap-sentence.ts";
 import type { Gap } from "../domain/reports/gaps.ts";
 import { writeAudit } from "../store/audit.ts";
@@ -41,7 +41,7 @@ export async function signMonth(act: Act, input: InputOf<typeof endpoint>): Prom
     refuseBlocked(gaps, report);
     if (seenDigest(report) !== seen) refuse("month-changed", "Something was recorded since.");
     if (latest?.seen === seen) refuse("nothing-to-amend", "The figures are those that were signed.");
-    const text = canonicalText(report);
+    const text = canonicalText(lastingReport(report));
     const signature = {
       ...{ month, number: replaces + 1, digest: digestOf(text), seen, role: signingRole(act.actor), reason },
     };

@@ -18,9 +18,15 @@ export function canonicalText(value: object): string {
  * the sentences that say how to read it. It is the same as long as the record of the month is the same.
  */
 export function reportContent(report: MonthReport): Omit<MonthReport, "asOf" | "cautions" | "sources"> {
-  const { asOf: _, cautions: __, sources: ___, wards, total, ...said } = report;
+  const { asOf: _, cautions: __, sources: ___, ...said } = lastingReport(report);
+  return said;
+}
+
+/** A report without the figures of the instant at which it was read: what is signed, and how older texts are shown. */
+export function lastingReport(report: MonthReport): MonthReport {
+  const { wards, total } = report;
   return {
-    ...said,
+    ...report,
     wards: wards.map((ward) => ({ ...ward, figures: lasting(ward.figures) })),
     total: { ...total, figures: lasting(total.figures) },
   };

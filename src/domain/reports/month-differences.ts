@@ -1,5 +1,13 @@
 import { inserters, insertionPlaces } from "../../../shared/catheter-words.ts";
-import { type FigureKey, figureKeys, figureWords } from "../../../shared/figure-words.ts";
+import {
+  amountText,
+  differingTexts,
+  digitsOf,
+  type FigureKey,
+  figureKeys,
+  figureWords,
+  notFinalWords,
+} from "../../../shared/figure-words.ts";
 import type { Figure, MonthReport, WardFigures } from "../../../shared/month-report.ts";
 import { canonicalText, lasting } from "./canonical-text.ts";
 
@@ -78,17 +86,39 @@ function figureDifferences(
   const [before, after] = [lasting(signed), lasting(now)];
   return figureKeys.flatMap((key) => {
     const [a, b] = [before, after].map((list) => list.find((figure) => figure.key === key));
-    if (!a || !b || canonicalText(a) === canonicalText(b)) return [];
+    if (!a || !b || isSame(a, b)) return [];
     const said = { ward, figure: key, what: figureWords[key].label };
-    const [first, second] = a.value === b.value ? [parts(a), parts(b)] : [a.value ?? a.reason, b.value ?? b.reason];
-    return [difference(said, first, second)];
+    return [difference(said, ...sidesOf(key, a, b))];
   });
+}
+
+/** A text that was signed before open cultures were counted says nothing of them, which is no difference. */
+function isSame(signed: Figure, now: Figure): boolean {
+  const open = signed.open === undefined ? undefined : now.open;
+  return canonicalText(signed) === canonicalText({ ...now, open });
+}
+
+/** Both sides as they are printed; what they are made of where the value is the same and something behind it is not. */
+function sidesOf(key: FigureKey, a: Figure, b: Figure): [Value, Value] {
+  const side = ({ open }: Figure, text: string | null): Value => {
+    if (open != null) return `${text}, ${notFinalWords(open)}`;
+    return text === null || text.trim() === "" || Number.isNaN(Number(text)) ? text : Number(text);
+  };
+  if (a.value === b.value) return [side(a, parts(a)), side(b, parts(b))];
+  if (a.value === null || b.value === null) return [side(a, textOf(key, a)), side(b, textOf(key, b))];
+  const [was, is] = differingTexts(key, a.value, b.value);
+  return [side(a, was), side(b, is)];
+}
+
+function textOf(key: FigureKey, { value, reason }: Figure): string | null {
+  return value === null ? reason : value.toFixed(digitsOf(key));
 }
 
 /** What a figure is made of, where its value has not changed and something behind it has. */
 function parts({ value, numerator, denominator, reason }: Figure): string {
-  if (value === null) return `${reason} (${numerator} of ${denominator})`;
-  return `${numerator} of ${denominator}`;
+  const amount = (one: number | null) => (one === null ? "none" : amountText(one));
+  const made = denominator === null ? amount(numerator) : `${amount(numerator)} of ${amount(denominator)}`;
+  return value === null ? `${reason} (${made})` : made;
 }
 
 interface Place {

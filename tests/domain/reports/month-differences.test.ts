@@ -31,6 +31,31 @@ describe("the differences from what was signed", () => {
     expect(rows).toContainEqual(["A", "Device utilization ratio", "200 of 400", "100 of 200"]);
   });
 
+  it("print at the digits of the figure, with more where two would print alike, and never with the noise of a float", () => {
+    const both = { infections: { baselineId: 7, baseline: pooled }, goal: 0.7 };
+    const at = (days: readonly [number, number]) =>
+      monthFigures(figureFacts({ A: { type: "medical", days, infections: { value: 4 } } }, both));
+    const rows = monthDifferences(at([4_000, 1_103]), at([4_000, 1_104]));
+    const sides = rows.flatMap(({ signed, now }) => [signed, now]).map(String);
+    for (const side of sides) expect(side).not.toMatch(/\d\.\d{10}/);
+    const of = (figure: string) => rows.find((row) => row.ward === "A" && row.figure === figure);
+    // 4 / 3.309 and 4 / 3.312; 0.27575 and 0.27600 as ratios of days.
+    expect(of("sir")).toMatchObject({ signed: 1.209, now: 1.208 });
+    expect(of("utilization")).toMatchObject({ signed: 0.2757, now: 0.276 });
+  });
+
+  it("tell of open cultures, and not of those that an older text could not name", () => {
+    const open = [{ caseId: 1, as: "pending" }] as const;
+    const [was, now] = [told, { A: { ...told.A, openCultures: open } }].map((one) => monthFigures(figureFacts(one)));
+    if (!was || !now) throw new Error("two reports are compared");
+    expect(monthDifferences(was, now).find(({ figure }) => figure === "rate")).toMatchObject({
+      ...{ signed: "1 of 200", now: "1 of 200, not final: 1 open" },
+    });
+    const older = structuredClone(was);
+    for (const figure of [...older.wards.flatMap(({ figures }) => figures), ...older.total.figures]) delete figure.open;
+    expect(monthDifferences(older, now)).toEqual([]);
+  });
+
   it("tell of wards that came and went, of words about them, and of the baseline", () => {
     expect(between(told, { ...told, B: {} })).toContainEqual(["B", "Ward", "not in the month", "in the month"]);
     expect(between(told, { A: { ...told.A, type: "medical" } })).toEqual([["A", "Type of ward", null, "medical"]]);

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { readMonthSignatures } from "../../../../shared/api/month-figures.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
+import { digitsOf } from "../../../../shared/figure-words.ts";
 import { Said } from "../../parts/said.tsx";
 import { numberWords } from "../../parts/words.ts";
 import { signingText as text } from "../../texts/signing.ts";
@@ -8,11 +9,10 @@ import { signingText as text } from "../../texts/signing.ts";
 type Difference = OutputOf<typeof readMonthSignatures>["differences"][number];
 
 /** What is no longer as it was signed, each with what was signed and what the record says now. */
-export function Differences({ differences }: { differences: readonly Difference[] }): ReactNode {
-  if (differences.length === 0) return <p>{text("same")}</p>;
+export function Differences({ differences, id }: { differences: readonly Difference[]; id?: string }): ReactNode {
   return (
     <>
-      <h3>{text("changed", { count: differences.length })}</h3>
+      <h3 id={id}>{text("changed", { count: differences.length })}</h3>
       <table className="ledger statistics">
         <caption>{text("changedCaption")}</caption>
         <thead>
@@ -25,14 +25,14 @@ export function Differences({ differences }: { differences: readonly Difference[
           </tr>
         </thead>
         <tbody>
-          {differences.map(({ wardId, ward, what, signed, now }) => (
+          {differences.map(({ wardId, ward, what, signed, now, figure }) => (
             <tr key={`${wardId} ${what}`}>
               <td>{ward === null ? text("together") : <Said>{ward}</Said>}</td>
               <th scope="row">
                 <Said>{what}</Said>
               </th>
-              <td>{shown(signed)}</td>
-              <td>{shown(now)}</td>
+              <td>{shown(signed, figure)}</td>
+              <td>{shown(now, figure)}</td>
             </tr>
           ))}
         </tbody>
@@ -41,7 +41,10 @@ export function Differences({ differences }: { differences: readonly Difference[
   );
 }
 
-function shown(value: string | number | null): ReactNode {
+/** A number has the digits of its figure, or more where the answer has more to tell two apart. */
+function shown(value: string | number | null, figure: Difference["figure"]): ReactNode {
   if (value === null) return text("nothing");
-  return typeof value === "number" ? numberWords(value, Number.isInteger(value) ? 0 : 3) : <Said>{value}</Said>;
+  if (typeof value === "string") return <Said>{value}</Said>;
+  const given = String(value).split(".")[1]?.length ?? 0;
+  return numberWords(value, Math.max(given, figure === null ? 0 : digitsOf(figure)));
 }

@@ -12,6 +12,7 @@ import { cellOf, instantWords, monthWords } from "../../parts/words.ts";
 import type { PageProps } from "../../routes.ts";
 import { monthText as text } from "../../texts/month.ts";
 import { UnknownPage } from "../unknown-page.tsx";
+import { ChangedSinceSigned } from "./changed-since-signed.tsx";
 import { Infections } from "./infections.tsx";
 import { MonthPicker } from "./month-picker.tsx";
 import { MonthTable } from "./month-table.tsx";
@@ -70,6 +71,7 @@ function MonthSheet(props: {
         </span>
       </p>
       {isEmpty && <p className="notice">{text("empty")}</p>}
+      {beside === null && <ChangedSinceSigned month={answer.month} />}
       {beside === null ? (
         <MonthTable answer={answer} seesPatients={seesPatients} />
       ) : (

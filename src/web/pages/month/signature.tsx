@@ -13,7 +13,6 @@ import { TakeDocument } from "../../parts/take-document.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
 import { instantWords, monthWords } from "../../parts/words.ts";
 import { signingText as text } from "../../texts/signing.ts";
-import { Differences } from "./differences.tsx";
 import { SignForm } from "./sign-form.tsx";
 
 type Signed = OutputOf<typeof readMonthSignatures>;
@@ -83,7 +82,13 @@ function Signatures({ month, signed, nameOf }: { month: Month; signed: Signed; n
           );
         })}
       </ol>
-      <Differences differences={signed.differences} />
+      {signed.differences.length === 0 ? (
+        <p>{text("same")}</p>
+      ) : (
+        <p>
+          <a href="#changed-since-signed">{text("changed", { count: signed.differences.length })}</a>
+        </p>
+      )}
     </>
   );
 }

@@ -1,12 +1,11 @@
 import { Fragment, type ReactNode, useId, useState } from "react";
-import { figureWords } from "../../../../shared/figure-words.ts";
+import { digitsOf, figureWords } from "../../../../shared/figure-words.ts";
 import type { Figure } from "../../../../shared/month-report.ts";
 import { NotFinal } from "../../parts/not-final.tsx";
 import { Said } from "../../parts/said.tsx";
 import { numberWords } from "../../parts/words.ts";
 import { statisticsText as text } from "../../texts/statistics.ts";
 import type { Opening } from "./figure.tsx";
-import { digitsOf } from "./figure-digits.ts";
 import { type OpenedFigure, StatisticRows } from "./statistic-rows.tsx";
 
 /** A p value below this has no digits to show. */

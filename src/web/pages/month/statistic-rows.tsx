@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { Month } from "../../../../shared/day.ts";
-import { type FigureKey, figureWords } from "../../../../shared/figure-words.ts";
+import { digitsOf, type FigureKey, figureWords } from "../../../../shared/figure-words.ts";
 import type { MonthReport, WardFigures } from "../../../../shared/month-report.ts";
 import { NotFinal } from "../../parts/not-final.tsx";
 import { Said } from "../../parts/said.tsx";
@@ -8,7 +8,6 @@ import { useSession } from "../../parts/session.tsx";
 import { numberWords } from "../../parts/words.ts";
 import { statisticsText as text } from "../../texts/statistics.ts";
 import { CareRows } from "./care-rows.tsx";
-import { digitsOf } from "./figure-digits.ts";
 import { WardDays } from "./ward-days.tsx";
 import { WardEvents } from "./ward-events.tsx";
 
