@@ -8,13 +8,14 @@ export type SpecimenKind = z.infer<typeof specimenKind>;
 
 /**
  * How the laboratory looked, and why. A test that was done to screen decides nothing, a test other than a culture
- * decides for blood alone: CDC Patient Safety Component Manual, chapter 7 (read in the HL7 community's discussion of the
+ * decides for blood alone, and the tip of a catheter is no urine (common practice): CDC Patient Safety Component Manual, chapter 7 (read in the HL7 community's discussion of the
  * published CAUTI measures).
  */
 export const specimenMethods = {
   culture: "Culture",
   "non-culture-test": "Test other than a culture, for diagnosis or treatment",
   screening: "Screening (surveillance) culture or test",
+  "catheter-tip": "Culture of a catheter tip (never usable)",
 } as const;
 export const specimenMethod = z.enum(words(specimenMethods));
 export type SpecimenMethod = z.infer<typeof specimenMethod>;
@@ -58,7 +59,8 @@ export const countKind = z.enum(words(countKinds));
 
 /**
  * Signs and symptoms that the definitions of a urinary tract infection name. Fever and hypothermia are measured as a
- * temperature. CDC Patient Safety Component Manual, chapter 7 (read in the national adaptation of Taiwan).
+ * temperature. CDC Patient Safety Component Manual, chapter 7 (read in the national adaptation of Taiwan). Chills and
+ * hypotension belong to criteria of bloodstream infection (chapter 4, from memory) and decide nothing about urine.
  */
 export const signNames = {
   temperature: "Temperature",
@@ -71,15 +73,21 @@ export const signNames = {
   bradycardia: "Bradycardia",
   lethargy: "Lethargy",
   vomiting: "Vomiting",
+  chills: "Chills",
+  hypotension: "Hypotension",
 } as const;
 export const signName = z.enum(words(signNames));
 export type SignName = z.infer<typeof signName>;
 
-/** What somebody found who looked for a sign. `not-recorded`: somebody looked into the record and found nothing of it. */
+/**
+ * What is known of a sign. `absent`: it was looked for at the patient. `not-documented`: the chart of those days was read,
+ * and the sign is not in it. `not-recorded`: the chart was not reviewed for it, so nothing is known.
+ */
 export const signFindings = {
   present: "Present",
   absent: "Absent (looked for)",
-  "not-recorded": "Not recorded",
+  "not-documented": "Reviewed, not documented",
+  "not-recorded": "Not reviewed",
 } as const;
 export const signFinding = z.enum(words(signFindings));
 export type SignFinding = z.infer<typeof signFinding>;

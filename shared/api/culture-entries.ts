@@ -65,6 +65,8 @@ export const signState = z
     finding: signFinding,
     temperature: z.string().nullable().describe("As it was measured, such as 38.4 °C or 101.1 °F"),
     otherCause: z.boolean().describe("Another cause of it was recognized"),
+    lastDay: day.nullable().describe("Of a chart review (not-documented): its last day; null: the day alone"),
+    readAt: instant.nullable().describe("Of a chart review (not-documented): when the chart was read"),
     ...written,
   })
   .meta({ id: "Sign" });

@@ -3,7 +3,7 @@ import { signFinding, signName } from "../culture-words.ts";
 import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import type { ProblemCode } from "../problems.ts";
-import { id, idInPath, reason, version } from "../wire.ts";
+import { id, idInPath, reason, timeText, version } from "../wire.ts";
 import { confirm } from "./catheters.ts";
 
 const signChanged = z.strictObject({ signId: id, version }).meta({ id: "SignChanged" });
@@ -16,6 +16,10 @@ const temperature = z
   .string()
   .max(20, "write one temperature")
   .describe("As it was measured, such as 38.4 °C or 101.1 °F; °C without a unit");
+const lastDay = day.describe("Of a chart review (not-documented): its last day, else the day alone");
+const readAt = timeText.describe(
+  "Of a chart review (not-documented): when the chart was read, else now; no later day counts",
+);
 const otherCause = z.boolean().describe("Another cause of it was recognized");
 
 const signFaults: readonly ProblemCode[] = [
@@ -31,7 +35,7 @@ const signFaults: readonly ProblemCode[] = [
 export const recordSigns = endpoint({
   method: "POST",
   path: "/patients/{patientId}/signs",
-  summary: "Record what somebody found who looked for signs of infection on a day",
+  summary: "Record what was found of signs of infection on a day, or not documented in a chart that was reviewed",
   effect: "creates",
   permission: "record-care",
   wards: "patient",
@@ -51,6 +55,8 @@ export const recordSigns = endpoint({
       )
       .min(1, "give at least one sign")
       .max(100),
+    lastDay: lastDay.optional(),
+    readAt: readAt.optional(),
     confirm: confirm.optional(),
   },
   output: z.strictObject({ signIds: z.array(id) }).meta({ id: "SignsStored" }),
@@ -72,6 +78,8 @@ export const correctSign = endpoint({
     finding: signFinding.optional(),
     temperature: temperature.nullable().optional(),
     otherCause: otherCause.optional(),
+    lastDay: lastDay.nullable().optional(),
+    readAt: readAt.optional(),
     confirm: confirm.optional(),
     reason,
   },

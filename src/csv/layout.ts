@@ -1,11 +1,5 @@
 import { reviewOutcomes } from "../../shared/catheter-words.ts";
-import {
-  organismGroups,
-  signNames,
-  specimenKinds,
-  specimenMethods,
-  specimenStatuses,
-} from "../../shared/culture-words.ts";
+import { organismGroups, signNames, specimenMethods, specimenStatuses } from "../../shared/culture-words.ts";
 import { absenceKinds, catheterKinds, wardSettings } from "../../shared/vocabulary.ts";
 import { closedList } from "./cells/closed-list.ts";
 import { day } from "./cells/day.ts";
@@ -13,6 +7,7 @@ import { dayOrTime } from "./cells/day-or-time.ts";
 import { finding } from "./cells/finding.ts";
 import { identifier } from "./cells/identifier.ts";
 import { localTime } from "./cells/local-time.ts";
+import { specimenKindCell } from "./cells/specimen-kind.ts";
 import { temperature } from "./cells/temperature.ts";
 import { text } from "./cells/text.ts";
 import { timeOfDay } from "./cells/time-of-day.ts";
@@ -92,7 +87,7 @@ const dailyCounts = layout("daily-counts.csv", {
 const specimens = layout("specimens.csv", {
   stay: required(identifier),
   specimen: optional(identifier),
-  kind: required(closedList(specimenKinds)),
+  kind: required(specimenKindCell),
   collected: required(localTime),
   method: optionalOr(closedList(specimenMethods), "culture"),
   status: optionalOr(closedList(specimenStatuses), "final"),
@@ -109,6 +104,8 @@ const signs = layout("signs.csv", {
   present: optional(finding),
   value: optional(temperature),
   other_cause: optional(yesNo),
+  last_day: optional(day),
+  reviewed: optional(localTime),
 });
 
 /** The files that are read, in the order in which they are read whatever the order of the folder. */

@@ -25,10 +25,14 @@ export const cultureRoutes: Pick<Routes, Names> = {
     return correctSpecimen(act, { specimenId, reason, seenVersion, marks, changes });
   },
   voidSpecimen: (act, input) => voidSpecimen(act, input),
-  recordSigns: (act, { day, ...input }) => recordSigns(act, { ...input, day: dayNumber(day) }),
-  correctSign: (act, { signId, reason, seenVersion, confirm, day, ...given }) => {
-    const changes = day === undefined ? given : { ...given, day: dayNumber(day) };
-    return correctSign(act, { signId, reason, seenVersion, confirm, changes });
+  recordSigns: async (act, input) => {
+    const { day, lastDay, ...given } = await withInstants(act, input, ["readAt"]);
+    return recordSigns(act, { ...given, day: dayNumber(day), lastDay: lastDay && dayNumber(lastDay) });
+  },
+  correctSign: async (act, input) => {
+    const { signId, reason, seenVersion, confirm, day, lastDay, ...given } = await withInstants(act, input, ["readAt"]);
+    const days = { day: day && dayNumber(day), lastDay: lastDay && dayNumber(lastDay) };
+    return correctSign(act, { signId, reason, seenVersion, confirm, changes: { ...given, ...days } });
   },
   voidSign: (act, input) => voidSign(act, input),
   readDeterminations: (act, input) => readDeterminations(act, input),

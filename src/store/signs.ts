@@ -8,7 +8,7 @@ import type { Read, Tx } from "./store.ts";
 
 const cells = columnCells("s", [
   ...["id", "version", "void_reason", "marks", "patient_id", "day", "at", "sign", "finding"],
-  ...["value_hundredths", "unit", "other_cause", "recorded_at", "recorded_by"],
+  ...["value_hundredths", "unit", "other_cause", "last_day", "read_at", "recorded_at", "recorded_by"],
 ]);
 const ofSurvivor = rowsOfSurvivors(cells, "sign", "s");
 const byId: Rows = { cells, joins: [{ table: "sign s", on: "s.id = given.value" }] };
@@ -27,9 +27,9 @@ export async function signOf(read: Read, signId: number): Promise<RecordedSign |
 
 function signFromCells(row: readonly CellValue[]): RecordedSign {
   const [id, version, voidReason, marks, patientId, day, at, sign, finding, ...said] = row;
-  const [hundredths, unit, otherCause, writtenAt, writtenBy] = said;
+  const [hundredths, unit, otherCause, lastDay, readAt, writtenAt, writtenBy] = said;
   return {
-    ...{ id, version, voidReason, patientId, day, at, sign, finding, writtenAt, writtenBy },
+    ...{ id, version, voidReason, patientId, day, at, sign, finding, lastDay, readAt, writtenAt, writtenBy },
     marks: marks === "" ? [] : String(marks).split(" "),
     temperature: hundredths === null ? null : { hundredths, unit },
     otherCause: Boolean(otherCause),
@@ -48,6 +48,8 @@ const table = {
     value_hundredths: "int",
     unit: "text",
     other_cause: "bool",
+    last_day: "int",
+    read_at: "instant",
     marks: "text",
     recorded_at: "instant",
     recorded_by: "int",
@@ -58,7 +60,7 @@ const table = {
 export async function addSigns(tx: Tx, signs: readonly RecordedSign[]): Promise<void> {
   const rows = signs.map(({ id, patientId, day, at, sign, finding, temperature, otherCause, ...one }) => [
     ...[id, patientId, day, at, sign, finding, temperature?.hundredths ?? null, temperature?.unit ?? null, otherCause],
-    ...[one.marks.join(" "), one.writtenAt, one.writtenBy],
+    ...[one.lastDay, one.readAt, one.marks.join(" "), one.writtenAt, one.writtenBy],
   ]);
   await insertRows(tx, table, rows);
 }
@@ -71,11 +73,12 @@ export async function replaceSign(
 ): Promise<void> {
   const { id, version, ...body } = old;
   await keepVersions(tx, by, [{ kind: "sign", id, version, body }]);
-  const { day, at, finding, temperature, otherCause, marks, voidReason } = now;
+  const { day, at, finding, temperature, otherCause, lastDay, readAt, marks, voidReason } = now;
   await tx.db.sign.update({
     where: { id },
     data: {
       ...{ day, finding, otherCause, voidReason, version: version + 1, at: at === null ? null : new Date(at) },
+      ...{ lastDay, readAt: readAt === null ? null : new Date(readAt) },
       ...{ valueHundredths: temperature?.hundredths ?? null, unit: temperature?.unit ?? null },
       ...{ marks: marks.join(" "), voidKey: voidReason === null ? 0 : id },
     },

@@ -2,13 +2,13 @@ import { z } from "zod";
 import { signState } from "../../shared/api/culture-entries.ts";
 import { correctSign as decide, type RecordedSign } from "../domain/cultures/sign.ts";
 import { signFaults } from "../domain/cultures/sign-faults.ts";
-import type { DayNumber } from "../domain/days/day-number.ts";
-import { revise } from "../domain/timeline/timeline.ts";
+import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import { type Mark, revise } from "../domain/timeline/timeline.ts";
 import { replaceSign, signOf } from "../store/signs.ts";
 import type { Act } from "./act.ts";
 import { type CultureChange, type CultureKind, changeCulture, refuseFaults } from "./change-culture.ts";
 import { signAnswer } from "./culture-answers.ts";
-import { type GivenSign, temperatureOf } from "./given-signs.ts";
+import { type GivenSign, reviewFaults, temperatureOf } from "./given-signs.ts";
 import { movedMoment } from "./moved-moment.ts";
 
 const signs: CultureKind<RecordedSign> = {
@@ -27,6 +27,9 @@ export type GivenChanges = Partial<Pick<GivenSign, "finding" | "otherCause">> & 
   readonly day?: DayNumber | undefined;
   readonly time?: string | null | undefined;
   readonly temperature?: string | null | undefined;
+  readonly lastDay?: DayNumber | null | undefined;
+  readonly readAt?: Instant | undefined;
+  readonly marks?: readonly Mark[] | undefined;
 };
 
 /**
@@ -52,14 +55,27 @@ export async function correctSign(
           changes.temperature === undefined
             ? { temperature: old.temperature, faults: [] }
             : temperatureOf(changes.temperature, "/temperature");
-        const moved = await movedMoment(old, changes, { daysOf, now: act.now });
-        const sign = decide(old, { finding, otherCause, temperature, ...moved.when }, moved.marks);
-        refuseFaults([...moved.faults, ...faults, ...signFaults(sign, { at: "", confirmed })]);
+        const days = await daysOf();
+        const moved = await movedMoment(old, changes, { daysOf: async () => days, now: act.now });
+        const review = reviewOf(old, { ...changes, finding }, act.now);
+        const sign = decide(old, { finding, otherCause, temperature, ...review, ...moved.when }, [
+          ...moved.marks,
+          ...(changes.marks ?? []),
+        ]);
+        const ofReview = reviewFaults({ ...review, lastDay: changes.lastDay ?? null }, { days, now: act.now });
+        const ofSign = signFaults(sign, { at: "", confirmed, zone: days.zone });
+        refuseFaults([...moved.faults, ...faults, ...ofReview, ...ofSign]);
         return sign;
       },
     },
   );
   return { signId, version };
+}
+
+/** The days of a chart review after a correction; a finding that is none has none. What becomes a review was read now. */
+function reviewOf(old: RecordedSign, { finding, lastDay, readAt }: GivenChanges, now: Instant) {
+  if (finding !== "not-documented") return { lastDay: lastDay ?? null, readAt: readAt ?? null };
+  return { lastDay: lastDay === undefined ? old.lastDay : lastDay, readAt: readAt ?? old.readAt ?? now };
 }
 
 /** Voids a sign that was recorded in error; it stays readable and decides nothing. Refuses `stale-version`, `entry-voided`. */

@@ -34,11 +34,13 @@ function organismAnswer({ id, name, group, count }: RecordedOrganism, then: Word
 }
 
 /** A sign as it is answered. */
-export function signAnswer({ id, marks: _marks, day, temperature, ...said }: RecordedSign): z.output<typeof signState> {
+export function signAnswer({ id, marks: _marks, day, ...sign }: RecordedSign): z.output<typeof signState> {
+  const { lastDay, temperature, ...said } = sign;
   return {
     ...said,
     signId: id,
     day: dayText(day),
+    lastDay: lastDay === null ? null : dayText(lastDay),
     temperature: temperature === null ? null : temperatureText(temperature),
   };
 }

@@ -6,6 +6,7 @@ import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import type { Zone } from "../domain/days/zone.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
 import { futureFaults } from "./act.ts";
+import type { DaysOfPatient } from "./change-culture.ts";
 
 /** A sign of a day as somebody gives it. */
 export interface GivenSign {
@@ -31,6 +32,17 @@ export function momentOf(
     if (!(error instanceof Problem)) throw error;
     return { at: null, marks: [], faults: [...error.faults] };
   }
+}
+
+/** What is wrong about the days of a chart review: a day that has not come or is outside all stays, a reading to come. */
+export function reviewFaults(
+  { lastDay, readAt }: { lastDay: DayNumber | null; readAt: Instant | null },
+  { days, now }: { days: Pick<DaysOfPatient, "faultsOf">; now: Instant },
+): Fault[] {
+  return [
+    ...(lastDay === null ? [] : days.faultsOf(lastDay, "/lastDay")),
+    ...(readAt === null ? [] : futureFaults(now, { readAt })),
+  ];
 }
 
 /** A temperature as it was written, never converted; with `field-unreadable` for what has another form. */

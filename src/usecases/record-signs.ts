@@ -1,7 +1,8 @@
 import type { Fault } from "../../shared/problems.ts";
 import { newSign, type RecordedSign } from "../domain/cultures/sign.ts";
 import { signFaults } from "../domain/cultures/sign-faults.ts";
-import type { DayNumber } from "../domain/days/day-number.ts";
+import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import type { Mark } from "../domain/timeline/timeline.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockPatient } from "../store/patients.ts";
 import { addSigns } from "../store/signs.ts";
@@ -9,19 +10,24 @@ import type { Tx } from "../store/store.ts";
 import { type Act, recording } from "./act.ts";
 import { type DaysOfPatient, daysOfPatient, refuseFaults } from "./change-culture.ts";
 import { determineAgain } from "./determine-again.ts";
-import { type GivenSign, momentOf, temperatureOf } from "./given-signs.ts";
+import { type GivenSign, momentOf, reviewFaults, temperatureOf } from "./given-signs.ts";
 
 export interface RecordSigns {
   readonly patientId: number;
   readonly day: DayNumber;
   readonly signs: readonly GivenSign[];
+  /** Of the chart review (`not-documented`): its last day, else the day itself, and when the chart was read, else now. */
+  readonly lastDay?: DayNumber | undefined;
+  readonly readAt?: Instant | undefined;
+  /** What is doubtful about the time at which the chart was read. */
+  readonly marks?: readonly Mark[] | undefined;
   /** Pointers of unusual values that somebody has checked. */
   readonly confirm?: readonly string[] | undefined;
 }
 
 /**
- * Records what somebody found who looked for signs on a day: all of them or none, with one audit entry. A sign that
- * nobody gives was not looked for.
+ * Records what was found of signs on a day, or not documented in a chart that was read: all of them or none, with one
+ * audit entry. A sign that is not given was not looked for.
  * Refuses, all faults at once: `in-the-future`, `outside-surveillance-days`, `time-does-not-exist`, `field-unreadable`
  * and `out-of-bounds` for a temperature, `unusual-value`, `sign-contradicts`; and `not-found`.
  */
@@ -35,7 +41,11 @@ export function recordSigns(act: Act, input: RecordSigns): Promise<{ signIds: nu
       const writing = { id: tx.newId(), patientId, writtenAt: by.now, writtenBy: by.personId };
       return judge(given, { writing, input, days, at: `/signs/${i}`, now: by.now });
     });
-    refuseFaults([...days.faultsOf(day, "/day"), ...judged.flatMap(({ faults }) => faults)]);
+    const review = reviewFaults(
+      { lastDay: input.lastDay ?? null, readAt: input.readAt ?? null },
+      { days, now: by.now },
+    );
+    refuseFaults([...days.faultsOf(day, "/day"), ...review, ...judged.flatMap(({ faults }) => faults)]);
     await addSigns(
       tx,
       judged.map(({ sign }) => sign),
@@ -64,6 +74,14 @@ function judge(
   // A day that has not come is told as such once, and not again for every hour of it.
   const when = { day, time: day > days.today ? null : (time ?? null) };
   const { at, marks, faults: ofTime } = momentOf(when, { zone: days.zone, now, pointer: `${pointer}/time` });
-  const sign = newSign(writing, { sign: name, day, at, finding, temperature, otherCause, marks });
-  return { sign, faults: [...ofTime, ...faults, ...signFaults(sign, { at: pointer, confirmed })] };
+  const review = finding === "not-documented" ? reviewOf(input, now) : notReviewed;
+  const text = { sign: name, day, at, finding, temperature, otherCause, ...review };
+  const sign = newSign(writing, { ...text, marks: [...marks, ...review.marks] });
+  return { sign, faults: [...ofTime, ...faults, ...signFaults(sign, { at: pointer, confirmed, zone: days.zone })] };
+}
+
+const notReviewed = { lastDay: null, readAt: null, marks: [] };
+
+function reviewOf({ lastDay, readAt, marks = [] }: RecordSigns, now: Instant) {
+  return { lastDay: lastDay ?? null, readAt: readAt ?? now, marks };
 }

@@ -10,7 +10,7 @@ const published = {
     "stay catheter? kind? inserted? removed? last_seen? in_place_on_arrival? indication? size_fr? balloon_ml?",
   "reviews.csv": "catheter? stay? day outcome indication? note? written?",
   "specimens.csv": "stay specimen? kind collected method? status? organism? group? count?",
-  "signs.csv": "stay day time? sign present? value? other_cause?",
+  "signs.csv": "stay day time? sign present? value? other_cause? last_day? reviewed?",
   "daily-counts.csv": "ward day patients catheters",
 };
 

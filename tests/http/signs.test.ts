@@ -44,6 +44,7 @@ onEachDatabase("signs", (fresh) => {
     expect(signIds).toHaveLength(4);
     const common = {
       ...{ patientId, version: 1, voidReason: null, day: "2026-11-18", at: null, temperature: null, otherCause: false },
+      ...{ lastDay: null, readAt: null },
       ...{ writtenAt: lookedAt, writtenBy: desk.hospital.people.bedside },
     };
     const [warm, dysuria, tender, urgency] = signIds;

@@ -108,7 +108,7 @@ function specimenOf(
 function signsOf(told: readonly CaseSign[], lookedOn: readonly string[]): Sign[] {
   const present = told.map(({ date, sign, celsius }, i): Sign => {
     const temperature = celsius === undefined ? null : readTemperature(celsius);
-    return { id: i + 1, sign, when: momentOf(date), finding: "present", temperature, otherCause: false };
+    return { id: i + 1, sign, when: momentOf(date), finding: "present", temperature, otherCause: false, review: null };
   });
   const absent = lookedOn.flatMap((date, i) =>
     signName.options.map((sign, j): Sign => {
@@ -119,6 +119,7 @@ function signsOf(told: readonly CaseSign[], lookedOn: readonly string[]): Sign[]
         finding: "absent",
         temperature: null,
         otherCause: false,
+        review: null,
       };
     }),
   );

@@ -6,7 +6,8 @@ type Word = "yes" | "y" | "no" | "n" | SignFinding;
 
 const meanings: Readonly<Record<Word, SignFinding>> = {
   ...{ yes: "present", y: "present", no: "absent", n: "absent" },
-  ...{ present: "present", absent: "absent", "not-recorded": "not-recorded" },
+  ...{ present: "present", absent: "absent" },
+  ...{ "not-documented": "not-documented", "not-recorded": "not-recorded" },
 };
 const words = closedList<Word>({ yes: "", no: "", ...signFindings, y: "", n: "" });
 

@@ -1,5 +1,5 @@
 import { dayListWords, dayWords } from "./in-words.ts";
-import { cannotTell, failed, windowWords } from "./judge-signs.ts";
+import { cannotTell, failed, unrecordedWords } from "./judge-signs.ts";
 import { matchingBlood } from "./matching-blood.ts";
 import type { CriterionFacts, CriterionRule, Verdict } from "./rule-kinds.ts";
 import { chapter7, chapter7FromMemory, sinceUs2024 } from "./sources.ts";
@@ -8,8 +8,9 @@ import {
   firstElementDay,
   lookUpSigns,
   signEvidence,
-  signsWords,
   suti1Signs,
+  undocumentedEvidence,
+  undocumentedWords,
   unknownSigns,
   usableSigns,
 } from "./usable-signs.ts";
@@ -81,18 +82,21 @@ function judge(facts: CriterionFacts): Verdict {
   }
   const unknown = unknownSigns(facts, list);
   if (unknown.length > 0) {
-    const sentence = `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} from ${windowWords(facts)}.`;
-    return cannotTell(anchor.day, sentence, lookUpSigns(facts, unknown));
+    return cannotTell(anchor.day, unrecordedWords(facts, name, unknown), lookUpSigns(facts, unknown));
   }
   const day = firstElementDay(
     facts,
     blood.matching.map(({ collected }) => collected.day),
   );
+  const signs = facts.signs.lookedFor.undocumented.size > 0 ? "no sign is documented" : "no sign was there";
   return {
     status: "held",
     day,
-    sentence: `${name} is met: no sign was there, and blood of ${dayWords(first.collected.day)} grew the same organism as the urine.`,
-    evidence: blood.matching.map(({ id }) => ({ kind: "specimen", id })),
+    sentence: `${name} is met: ${signs}, and blood of ${dayWords(first.collected.day)} grew the same organism as the urine.${undocumentedWords(facts, list)}`,
+    evidence: [
+      ...blood.matching.map(({ id }) => ({ kind: "specimen" as const, id })),
+      ...undocumentedEvidence(facts, list),
+    ],
     firstElementDay: day,
   };
 }

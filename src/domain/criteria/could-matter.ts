@@ -62,6 +62,7 @@ const checks: Readonly<Partial<Record<keyof EditionOptions, (known: Known) => bo
     signs.some(({ sign, finding }) => sign === "temperature" && finding === "present"),
   lookedFor: ({ determined }) =>
     determined.some(({ outcome, event }) => event?.criterion === "abuti" || !certain.has(outcome)),
+  undocumented: ({ timeline }) => timeline.signs.some(({ review }) => review !== null),
   afterDeath: ({ timeline }) => timeline.deathDay !== null,
 };
 

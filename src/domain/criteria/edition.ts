@@ -34,6 +34,7 @@ export interface EditionOptions {
   readonly infantAge: "completed-years" | "first-birthday";
   readonly earlyFeverOver65: "not-usable" | "dates-the-event";
   readonly lookedFor: "any-day" | "every-day";
+  readonly undocumented: "no-element" | "not-known";
   readonly afterDeath: "not-used" | "used";
 }
 

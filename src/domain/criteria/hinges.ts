@@ -90,7 +90,8 @@ function evidenceWords({ kind, id }: Evidence, { signs, specimens }: Surveillanc
       sign.temperature === null
         ? signNames[sign.sign].toLowerCase()
         : `temperature of ${temperatureText(sign.temperature)}`;
-    return `${name} on ${dayWords(sign.when.day)}`;
+    const found = sign.review === null ? name : `${name}, not documented,`;
+    return `${found} on ${dayWords(sign.when.day)}`;
   }
   const specimen = kind === "specimen" ? specimens.find((one) => one.id === id) : undefined;
   return specimen ? `${specimen.kind} culture of ${dayWords(specimen.collected.day)}` : null;

@@ -78,6 +78,8 @@ function closedByReport(specimen: Specimen, world: World): CultureVerdict | null
   if (isTooLate(world, collected.day)) {
     return { ...verdict(specimen, "set-aside", "was collected after death and is not used"), isAfterDeath: true };
   }
+  if (method === "catheter-tip")
+    return verdict(specimen, "not-usable", "cannot be used: it is the tip of a catheter, which is no urine specimen");
   if (method !== "culture")
     return verdict(specimen, "not-usable", "cannot be used: only a culture for diagnosis counts");
   if (status === "pending") return verdict(specimen, "pending", "is pending", "Wait for the laboratory's report.");

@@ -1,7 +1,17 @@
 import { dayWords, rangeWords } from "./in-words.ts";
 import type { CriterionFacts, CriterionSign, Verdict } from "./rule-kinds.ts";
 import type { DatedSign } from "./signs-in-window.ts";
-import { firstElementDay, lookUpSigns, nearestSign, signEvidence, signsWords, unknownSigns } from "./usable-signs.ts";
+import {
+  firstElementDay,
+  inPartWords,
+  lookUpSigns,
+  nearestSign,
+  signEvidence,
+  signsWords,
+  undocumentedEvidence,
+  undocumentedWords,
+  unknownSigns,
+} from "./usable-signs.ts";
 
 /** The range of days in which signs were looked at, as words. */
 export function windowWords({ window }: CriterionFacts): string {
@@ -31,12 +41,19 @@ export function withoutSigns(facts: CriterionFacts, name: string, list: readonly
   if (unknown.length > 0) {
     const sentence =
       facts.signs.openUntil === null
-        ? `${name} cannot be told yet: nobody recorded whether there was ${signsWords(unknown)} from ${windowWords(facts)}.`
+        ? unrecordedWords(facts, name, unknown)
         : `${name} cannot be told yet: the window is open until ${dayWords(facts.signs.openUntil)}.`;
     return cannotTell(day, sentence, lookUpSigns(facts, unknown));
   }
   const sentence = `${name} is not met: no ${signsWords(list)} that counts from ${windowWords(facts)}.`;
-  return failed(day, sentence, nearestSign(facts, list));
+  const verdict = failed(day, `${sentence}${undocumentedWords(facts, list)}`, nearestSign(facts, list));
+  return { ...verdict, evidence: undocumentedEvidence(facts, list) };
+}
+
+/** Why a criterion is open: signs of which the record says nothing, and the days that chart reviews leave open. */
+export function unrecordedWords(facts: CriterionFacts, name: string, unknown: readonly CriterionSign[]): string {
+  const what = `it is not recorded whether there was ${signsWords(unknown)} from ${windowWords(facts)}`;
+  return `${name} cannot be told yet: ${what}.${inPartWords(facts, unknown)}`;
 }
 
 /** A verdict of a criterion that does not hold. */

@@ -17,9 +17,14 @@ export interface MatchingBlood {
 export function bloodOf(world: World): Specimen[] {
   return world.timeline.specimens
     .filter(({ kind, method, status, collected }) => {
-      return kind === "blood" && method !== "screening" && status !== "withdrawn" && !isTooLate(world, collected.day);
+      return kind === "blood" && isForDiagnosis(method) && status !== "withdrawn" && !isTooLate(world, collected.day);
     })
     .sort((a, b) => a.collected.day - b.collected.day || a.id - b.id);
+}
+
+/** A specimen that was taken to screen, and the tip of a catheter, decide nothing. */
+function isForDiagnosis(method: Specimen["method"]): boolean {
+  return method !== "screening" && method !== "catheter-tip";
 }
 
 /** Whether the laboratory has said its last word on a specimen. */

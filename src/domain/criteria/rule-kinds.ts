@@ -85,5 +85,5 @@ export interface AttributionRule extends Rule {
   wardOf(dateOfEvent: DayNumber, episode: Episode, world: World): number | null;
 }
 
-/** A sign as criteria name it: a temperature is fever, hypothermia or neither. */
-export type CriterionSign = Exclude<SignName, "temperature"> | "fever" | "hypothermia";
+/** A sign as criteria name it: a temperature is fever, hypothermia or neither; those of blood criteria are none. */
+export type CriterionSign = Exclude<SignName, "temperature" | "chills" | "hypotension"> | "fever" | "hypothermia";

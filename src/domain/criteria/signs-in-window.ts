@@ -2,6 +2,7 @@ import { signNames } from "../../../shared/culture-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import { catheterAt } from "./catheter-at.ts";
 import { dayWords } from "./in-words.ts";
+import { criterionSignsOf, type LookedFor, lookedForIn } from "./looked-for.ts";
 import type { CriterionSign, Window } from "./rule-kinds.ts";
 import type { Sign } from "./surveillance-timeline.ts";
 import { comparedTo, isHuman, temperatureText } from "./temperature.ts";
@@ -25,8 +26,8 @@ export interface WindowSigns {
   readonly present: readonly DatedSign[];
   /** Recorded in the window, but nothing that counts; with the reason as a sentence. */
   readonly setAside: readonly string[];
-  /** Signs of which somebody said in the window whether they were there. */
-  readonly lookedFor: ReadonlySet<CriterionSign>;
+  /** Which signs are known not to have been there, and by what. */
+  readonly lookedFor: LookedFor;
   /** The day until which signs can still come; null once nothing new can. */
   readonly openUntil: DayNumber | null;
 }
@@ -39,22 +40,14 @@ export function signsInWindow(world: World, episode: Episode, window: Window): W
   const closes = closingDay(world, episode, window);
   const present: DatedSign[] = [];
   const setAside: string[] = [];
-  const looked = new Map<CriterionSign, Set<DayNumber>>();
-  for (const sign of timeline.signs) {
-    const { day } = sign.when;
-    if (day < window.usableFrom || day > window.last || sign.finding === "not-recorded" || isTooLate(world, day))
-      continue;
-    for (const name of namesOf(sign)) looked.set(name, (looked.get(name) ?? new Set()).add(day));
+  const told = timeline.signs.filter((sign) => tellsOf(sign, window, world));
+  for (const sign of told) {
     const judged = judge(sign, world);
     present.push(...judged.present);
     if (judged.setAside) setAside.push(judged.setAside);
   }
   present.sort((a, b) => a.day - b.day || a.id - b.id);
-  const lookedFor = new Set(
-    [...looked]
-      .filter(([, days]) => suffices(days, { first: window.usableFrom, last: closes }, world))
-      .map(([name]) => name),
-  );
+  const lookedFor = lookedForIn(told, { first: window.usableFrom, last: closes }, world);
   return { present, setAside, lookedFor, openUntil: timeline.knownThrough < closes ? closes : null };
 }
 
@@ -69,14 +62,10 @@ function closingDay({ timeline }: World, episode: Episode, window: Window): DayN
   return Math.min(window.last, timeline.deathDay ?? window.last, episode.isOver ? episode.lastDay + 1 : window.last);
 }
 
-function suffices(days: ReadonlySet<DayNumber>, { first, last }: { first: DayNumber; last: DayNumber }, world: World) {
-  if (world.edition.options.lookedFor === "any-day") return true;
-  for (let day = first; day <= last; day += 1) if (!days.has(day)) return false;
-  return true;
-}
-
-function namesOf({ sign }: Sign): readonly CriterionSign[] {
-  return sign === "temperature" ? ["fever", "hypothermia"] : [sign];
+/** Whether a sign says something of a day of the window; a chart review that begins before it may. */
+function tellsOf({ when, finding, review }: Sign, { usableFrom, last }: Window, world: World): boolean {
+  if (finding === "not-recorded" || when.day > last || isTooLate(world, when.day)) return false;
+  return (review?.lastDay ?? when.day) >= usableFrom;
 }
 
 interface Judged {
@@ -87,8 +76,10 @@ interface Judged {
 const nothing: Judged = { present: [], setAside: null };
 
 function judge(sign: Sign, world: World): Judged {
-  if (sign.finding === "absent") return nothing;
-  return sign.sign === "temperature" ? judgeTemperature(sign, world) : judgeOther(sign, sign.sign, world);
+  const [name] = criterionSignsOf(sign);
+  if (sign.finding !== "present" || name === undefined) return nothing;
+  if (name === "fever" || name === "hypothermia") return judgeTemperature(sign, world);
+  return judgeOther(sign, name, world);
 }
 
 function judgeTemperature(sign: Sign, world: World): Judged {
@@ -97,7 +88,7 @@ function judgeTemperature(sign: Sign, world: World): Judged {
   if (temperature === null || !isHuman(temperature)) {
     if (isCausedOtherwise || world.choice.doubtfulSigns === "absent") return nothing;
     const text = `a temperature that cannot be read on ${dayWords(when.day)}`;
-    return { present: namesOf(sign).map((name) => ({ sign: name, day: when.day, id, text })), setAside: null };
+    return { present: criterionSignsOf(sign).map((name) => ({ sign: name, day: when.day, id, text })), setAside: null };
   }
   const text = `a temperature of ${temperatureText(temperature)} on ${dayWords(when.day)}`;
   const name = temperatureSign(sign);
@@ -105,7 +96,12 @@ function judgeTemperature(sign: Sign, world: World): Judged {
   if (isCausedOtherwise) {
     return { present: [], setAside: `${text} has another recognized cause` };
   }
-  return { present: [{ sign: name, day: when.day, id, text }], setAside: null };
+  return { present: [{ sign: name, day: when.day, id, text: `${text}${causeWords(sign)}` }], setAside: null };
+}
+
+/** Said of a sign that counts whatever else may cause it, where another cause is recorded all the same. */
+function causeWords({ otherCause }: Sign): string {
+  return otherCause ? ", which counts though another cause is recorded" : "";
 }
 
 /** Fever, hypothermia, or null for a temperature that is neither or is none of a living body. Compared exactly. */
@@ -115,13 +111,10 @@ export function temperatureSign({ temperature }: Sign): "fever" | "hypothermia" 
   return comparedTo(temperature, hypothermiaBelow) < 0 ? "hypothermia" : null;
 }
 
-function judgeOther(
-  { id, when, otherCause }: Sign,
-  sign: Exclude<CriterionSign, "fever" | "hypothermia">,
-  world: World,
-): Judged {
+function judgeOther(recorded: Sign, sign: Exclude<CriterionSign, "fever" | "hypothermia">, world: World): Judged {
+  const { id, when, otherCause } = recorded;
   const text = `${signNames[sign].toLowerCase()} on ${dayWords(when.day)}`;
-  const present = { present: [{ sign, day: when.day, id, text }], setAside: null };
+  const present = { present: [{ sign, day: when.day, id, text: `${text}${causeWords(recorded)}` }], setAside: null };
   if (needsNoCatheter.has(sign) && !(otherCause && world.edition.otherCauseForAll)) {
     const place = catheterPlace(world, when);
     if (place === "in") return { present: [], setAside: `${text} counts only while no catheter is in place` };

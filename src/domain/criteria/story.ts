@@ -27,6 +27,9 @@ export interface StorySign {
   readonly hour?: number;
   readonly finding?: Sign["finding"];
   readonly otherCause?: boolean;
+  /** Of a chart review (`not-documented`): its last day, and the day on which the chart was read; both else `day`. */
+  readonly through?: number;
+  readonly read?: number;
 }
 
 /** A patient in a few words. Day 1 is the first day of March 2024; what is left out has the value of `plainPatient`. */
@@ -129,17 +132,19 @@ function specimenOf(kind: Specimen["kind"], told: StorySpecimen, id: number): Sp
 }
 
 function signsOf(story: Story): Sign[] {
-  const told = (story.signs ?? []).map(({ day, sign, hour, finding = "present", otherCause = false }, i): Sign => {
+  const told = (story.signs ?? []).map((one, i): Sign => {
+    const { day, sign, hour, finding = "present", otherCause = false, through = day, read = through } = one;
     const named = signName.safeParse(sign);
-    const when = onDay(day, hour);
-    if (named.success) return { id: 1 + i, sign: named.data, when, finding, temperature: null, otherCause };
-    return { id: 1 + i, sign: "temperature", when, finding, temperature: readTemperature(sign), otherCause };
+    const review = finding === "not-documented" ? { lastDay: storyDay(through), readDay: storyDay(read) } : null;
+    const rest = { id: 1 + i, when: onDay(day, hour), finding, otherCause, review };
+    if (named.success) return { ...rest, sign: named.data, temperature: null };
+    return { ...rest, sign: "temperature", temperature: readTemperature(sign) };
   });
   if (story.lookedFor === false) return told;
   const days = new Set([...(story.urine ?? []).map(({ day }) => day), ...(story.findings ?? []).map(([day]) => day)]);
   const absent = [...days].flatMap((day) =>
     signName.options.map((sign): Omit<Sign, "id"> => {
-      return { sign, when: onDay(day), finding: "absent", temperature: null, otherCause: false };
+      return { sign, when: onDay(day), finding: "absent", temperature: null, otherCause: false, review: null };
     }),
   );
   return [...told, ...absent.map((one, i) => ({ ...one, id: 1001 + i }))];

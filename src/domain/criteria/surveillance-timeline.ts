@@ -71,8 +71,10 @@ export interface Sign {
   readonly finding: SignFinding;
   /** Of the sign `temperature` alone. */
   readonly temperature: Temperature | null;
-  /** Somebody recognized another cause of it. */
+  /** Another cause of it was recognized. */
   readonly otherCause: boolean;
+  /** Of the finding `not-documented` alone: the chart was read on `readDay` for the days from `when` to `lastDay`. */
+  readonly review: { readonly lastDay: DayNumber; readonly readDay: DayNumber } | null;
 }
 
 /** Evidence beside a culture, as European definitions take it. */

@@ -46,7 +46,7 @@ export const suti1a: CriterionRule = {
       editionId: "us-2024",
       story: { catheters: [[2, null]], urine: [{ day: 10, grew }], lookedFor: false },
       status: "cannot-tell",
-      says: "nobody recorded",
+      says: "not recorded whether",
     },
   ],
   judge,

@@ -1,7 +1,8 @@
 import { signNames } from "../../../shared/culture-words.ts";
 import { type DayNumber, daysFromTo } from "../days/day-number.ts";
 import type { Evidence } from "./determination.ts";
-import { daysWords, dayWords, listWords } from "./in-words.ts";
+import { dayListWords, daysWords, dayWords, listWords } from "./in-words.ts";
+import { criterionSignsOf, type LookedFor } from "./looked-for.ts";
 import type { CriterionFacts, CriterionSign } from "./rule-kinds.ts";
 import { couldFeelUrgency, type DatedSign, isTooLate, temperatureSign } from "./signs-in-window.ts";
 import type { Sign } from "./surveillance-timeline.ts";
@@ -61,7 +62,7 @@ export function unknownSigns(facts: CriterionFacts, list: readonly CriterionSign
     if (sign === "urgency" || sign === "frequency" || sign === "dysuria") return couldFeelUrgency(world, window);
     return true;
   });
-  return signs.openUntil === null ? needed.filter((sign) => !signs.lookedFor.has(sign)) : needed;
+  return signs.openUntil === null ? needed.filter((sign) => !signs.lookedFor.known.has(sign)) : needed;
 }
 
 const criterionSignNames: Readonly<Record<CriterionSign, string>> = {
@@ -81,8 +82,39 @@ export function signsWords(list: readonly CriterionSign[], join: "and" | "or" = 
 /** What to look up about signs that nobody looked for, or what to wait for. */
 export function lookUpSigns({ signs, window }: CriterionFacts, unknown: readonly CriterionSign[]): string {
   if (signs.openUntil !== null) return `Wait until ${dayWords(signs.openUntil)} is over: signs up to then count.`;
-  const days = `${dayWords(window.usableFrom)} to ${dayWords(window.last)}`;
-  return `Look into the record of ${days} for ${signsWords(unknown)}, and write down whether there was any.`;
+  const days = openDaysWords(unknown, signs.lookedFor) ?? `${dayWords(window.usableFrom)} to ${dayWords(window.last)}`;
+  return `Review the chart of ${days} for ${signsWords(unknown)}, and record what is documented.`;
+}
+
+/** The days that reviews of these signs leave open; null where one of them was not reviewed at all. */
+function openDaysWords(unknown: readonly CriterionSign[], { reviewedInPart }: LookedFor): string | null {
+  const open = unknown.map((sign) => reviewedInPart.get(sign));
+  if (open.some((days) => days === undefined)) return null;
+  return dayListWords(open.flatMap((days) => days ?? []).sort((a, b) => a - b));
+}
+
+/** The chart reviews by which signs of a list are known, as evidence. */
+export function undocumentedEvidence({ signs }: CriterionFacts, list: readonly CriterionSign[]): Evidence[] {
+  const ids = list.flatMap((sign) => signs.lookedFor.undocumented.get(sign) ?? []).map(({ id }) => id);
+  return [...new Set(ids)].map((id) => ({ kind: "sign", id }));
+}
+
+/** ` … is not documented in the chart, read on 14 March 2024 …` for signs known by a chart review alone; else nothing. */
+export function undocumentedWords({ signs }: CriterionFacts, list: readonly CriterionSign[]): string {
+  const { undocumented } = signs.lookedFor;
+  const named = list.filter((sign) => undocumented.has(sign));
+  if (named.length === 0) return "";
+  const reviews = named.flatMap((sign) => undocumented.get(sign) ?? []);
+  const days = reviews.map(({ readDay }) => readDay).sort((a, b) => a - b);
+  const verb = named.length === 1 ? "is" : "are";
+  const text = `${signsWords(named, "and")} ${verb} not documented in the chart, which was read on ${dayListWords(days)}`;
+  return ` ${text.charAt(0).toUpperCase()}${text.slice(1)}: an undocumented sign is not an element.`;
+}
+
+/** ` A chart review does not cover …` for signs that one covers in part; else nothing. */
+export function inPartWords({ signs }: CriterionFacts, unknown: readonly CriterionSign[]): string {
+  const open = unknown.flatMap((sign) => signs.lookedFor.reviewedInPart.get(sign) ?? []).sort((a, b) => a - b);
+  return open.length === 0 ? "" : ` The chart was not reviewed for ${dayListWords(open)}.`;
 }
 
 /** The recorded sign that came nearest to being an element: set aside in the window, or just outside of it. */
@@ -118,7 +150,9 @@ function outsideText(what: string, day: DayNumber, where: string): string {
 }
 
 function nameOf(sign: Sign): { sign: CriterionSign; text: string } | null {
-  if (sign.sign !== "temperature") return { sign: sign.sign, text: signNames[sign.sign].toLowerCase() };
+  const [named] = criterionSignsOf(sign);
+  if (named === undefined) return null;
+  if (named !== "fever") return { sign: named, text: criterionSignNames[named].toLowerCase() };
   const name = temperatureSign(sign);
   if (name === null || sign.temperature === null) return null;
   return { sign: name, text: `a temperature of ${temperatureText(sign.temperature)}` };

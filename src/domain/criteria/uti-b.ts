@@ -2,7 +2,15 @@ import { cannotTell, failed, heldBySigns, windowWords } from "./judge-signs.ts";
 import type { CriterionFacts, CriterionRule, Verdict } from "./rule-kinds.ts";
 import { ecdcD1, sinceEcdc2017 } from "./sources.ts";
 import { supportOf } from "./support-of-uti-b.ts";
-import { lookUpSigns, nearestSign, signsWords, unknownSigns } from "./usable-signs.ts";
+import {
+  inPartWords,
+  lookUpSigns,
+  nearestSign,
+  signsWords,
+  undocumentedEvidence,
+  undocumentedWords,
+  unknownSigns,
+} from "./usable-signs.ts";
 import { europeanSigns } from "./uti-a.ts";
 
 const name = "UTI-B (symptomatic, not confirmed by culture)";
@@ -57,9 +65,10 @@ function judge(facts: CriterionFacts): Verdict {
   }
   const unknown = unknownSigns(facts, europeanSigns).filter((sign) => !kinds.has(sign));
   if (kinds.size + unknown.length >= fewestSigns && unknown.length > 0) {
-    const sentence = `${name} cannot be told yet: ${kinds.size} of at least ${fewestSigns} signs are recorded, and nobody recorded whether there was ${signsWords(unknown)}.`;
+    const sentence = `${name} cannot be told yet: ${kinds.size} of at least ${fewestSigns} signs are recorded, and it is not recorded whether there was ${signsWords(unknown)}.${inPartWords(facts, unknown)}`;
     return cannotTell(anchor.day, sentence, lookUpSigns(facts, unknown));
   }
-  const sentence = `${name} is not met: ${kinds.size} of at least ${fewestSigns} signs were there.`;
-  return failed(anchor.day, sentence, nearestSign(facts, europeanSigns));
+  const sentence = `${name} is not met: ${kinds.size} of at least ${fewestSigns} signs were there.${undocumentedWords(facts, europeanSigns)}`;
+  const verdict = failed(anchor.day, sentence, nearestSign(facts, europeanSigns));
+  return { ...verdict, evidence: undocumentedEvidence(facts, europeanSigns) };
 }

@@ -6,7 +6,7 @@ import { readLocalTime } from "../days/local-time.ts";
 import type { Zone } from "../days/zone.ts";
 import { type Entry, type Mark, newEntry, revise } from "../timeline/timeline.ts";
 
-/** What somebody who looked for a sign found on a day. */
+/** What is known of a sign on a day, or, by a chart review, on the days from `day` to `lastDay`. */
 export interface RecordedSign extends Entry {
   /** The patient it was recorded for, also after a merge. */
   readonly patientId: number;
@@ -17,18 +17,24 @@ export interface RecordedSign extends Entry {
   readonly finding: SignFinding;
   /** Of the sign `temperature` alone. */
   readonly temperature: Temperature | null;
-  /** Somebody recognized another cause of it. */
+  /** Another cause of it was recognized. */
   readonly otherCause: boolean;
+  /** Of a chart review (`not-documented`) alone: the last day that it is about (null: `day`), and when the chart was read. */
+  readonly lastDay: DayNumber | null;
+  readonly readAt: Instant | null;
   /** When it was first written down, and by whom. */
   readonly writtenAt: Instant;
   readonly writtenBy: number;
 }
 
 /** What a new sign says. */
-export type SignText = Pick<RecordedSign, "sign" | "day" | "at" | "finding" | "temperature" | "otherCause" | "marks">;
+export type SignText = Pick<
+  RecordedSign,
+  "sign" | "day" | "at" | "finding" | "temperature" | "otherCause" | "lastDay" | "readAt" | "marks"
+>;
 
 /** What a correction changes. */
-export type SignChanges = Partial<Pick<RecordedSign, "day" | "at" | "finding" | "temperature" | "otherCause">>;
+export type SignChanges = Partial<Omit<SignText, "sign" | "marks">>;
 
 /** A new sign. */
 export function newSign(
@@ -40,7 +46,7 @@ export function newSign(
 
 /** A sign with changes; `marks` are those of its new time and stand in the place of the old ones. */
 export function correctSign(sign: RecordedSign, changes: SignChanges, marks: readonly Mark[]): RecordedSign {
-  const isMoved = changes.day !== undefined || changes.at !== undefined;
+  const isMoved = changes.day !== undefined || changes.at !== undefined || marks.length > 0;
   return revise(sign, { ...changes, marks: isMoved ? marks : sign.marks });
 }
 

@@ -10,6 +10,7 @@ import {
   type WayRules,
 } from "../criteria/index.ts";
 import type { DayNumber } from "../days/day-number.ts";
+import type { Zone } from "../days/zone.ts";
 import { type PatientTimeline, stands } from "../timeline/timeline.ts";
 import type { RecordedFinding } from "./finding.ts";
 import { type LaboratoryWords, noWords } from "./laboratory-words.ts";
@@ -43,7 +44,7 @@ export function surveillanceOf(
     donorSupportFrom: firstDayOf(findings, "donor-support"),
     findings: findings.filter(stands).flatMap(findingFrom),
     specimens: specimens.filter(stands).map((one) => specimenFrom(one, rules)),
-    signs: signs.filter(stands).map(signFrom),
+    signs: signs.filter(stands).map((one) => signFrom(one, rules.zone)),
   };
 }
 
@@ -59,8 +60,10 @@ function organismFrom(organism: RecordedOrganism, then: WordsThen): GrownOrganis
   return { id, name, identity: identityOf(organism, then), count: countOf(organism, then) };
 }
 
-function signFrom({ id, sign, day, at, finding, temperature, otherCause }: RecordedSign): Sign {
-  return { id, sign, when: { day, at }, finding, temperature, otherCause };
+function signFrom({ id, sign, day, at, finding, temperature, otherCause, ...one }: RecordedSign, zone: Zone): Sign {
+  const { lastDay, readAt } = one;
+  const review = readAt === null ? null : { lastDay: lastDay ?? day, readDay: zone.dayOf(readAt) };
+  return { id, sign, when: { day, at }, finding, temperature, otherCause, review };
 }
 
 function findingFrom({ id, finding, day, at, present, cellsPerMm3 }: RecordedFinding): FindingInUrine[] {

@@ -2,7 +2,7 @@ import { afterDeath } from "../criteria/after-death.ts";
 import { afterDischarge } from "../criteria/after-discharge.ts";
 import { catheterSevenDays } from "../criteria/catheter-seven-days.ts";
 import { dateOfOnset } from "../criteria/date-of-onset.ts";
-import type { Edition, EditionOptions } from "../criteria/edition.ts";
+import type { Edition, EditionOptions, OpenPoint } from "../criteria/edition.ts";
 import { evidenceWindow } from "../criteria/evidence-window.ts";
 import { infectionFromDay3 } from "../criteria/infection-from-day-3.ts";
 import { locationOnOnset } from "../criteria/location-on-onset.ts";
@@ -20,6 +20,16 @@ const sharedPoints = ["sameSpeciesTwice", "lookedFor", "afterDeath", "yeastCount
 
 /** A readmission within two days has a rule of its own, which needs the stays apart. */
 const options: EditionOptions = { ...us2024.defaults, readmission: "own-stay" };
+
+const undocumented: OpenPoint = {
+  option: "undocumented",
+  point: "A sign that the chart, read for the days around the culture, does not document",
+  reading: "It is no sign; the answer holds for days up to the day on which the chart was read",
+  why: "The surveys collect what charts document (from memory); the protocol's words on it were not read, the reading of the United States is taken",
+  confidence: "medium",
+  otherReading: "It is not known whether it was there, as if no one had looked",
+  otherValues: ["not-known"],
+};
 
 /** The European definitions of 2017: UTI-A and UTI-B, with a catheter in the 7 days before onset. */
 export const ecdc2017: Edition = {
@@ -46,6 +56,7 @@ export const ecdc2017: Edition = {
   changes: [],
   openPoints: [
     ...usOpenPoints.filter(({ option }) => (sharedPoints as readonly string[]).includes(option)),
+    undocumented,
     {
       option: "windowDays",
       point: "How many days may lie between the evidence of one infection",

@@ -129,6 +129,15 @@ export const usOpenPoints: readonly OpenPoint[] = [
     otherValues: ["every-day"],
   },
   {
+    option: "undocumented",
+    point: "A sign that the chart, read for the days of the window, does not document",
+    reading: "It is not an element; the answer holds for days up to the day on which the chart was read",
+    why: "The criteria are met by what is documented, and they are to be followed as written also where patients cannot say what they feel (CDC, frequently asked questions on urinary tract infection, read); that a review answers for days already past is ours, the text does not speak of it",
+    confidence: "medium",
+    otherReading: "It is not known whether it was there, as if no one had looked",
+    otherValues: ["not-known"],
+  },
+  {
     option: "afterDeath",
     point: "Specimens and signs from after death",
     reading: "Not used",

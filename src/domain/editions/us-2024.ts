@@ -36,6 +36,7 @@ const options: EditionOptions = {
   infantAge: "completed-years",
   earlyFeverOver65: "not-usable",
   lookedFor: "any-day",
+  undocumented: "no-element",
   afterDeath: "not-used",
 };
 

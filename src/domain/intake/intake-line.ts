@@ -83,6 +83,9 @@ export interface IntakeValues {
     readonly present: SignFinding | null;
     readonly value: Temperature | null;
     readonly other_cause: boolean | null;
+    /** Of a chart review (`not-documented`): its last day, and when the chart was read. */
+    readonly last_day: DayNumber | null;
+    readonly reviewed: Instant | null;
   };
   "daily-counts.csv": {
     readonly ward: string;

@@ -23,7 +23,7 @@ export function planSign(plan: Plan, line: SignLine): StepResult | "unchanged" {
   const text = textOf(plan, line);
   const known = signLike(plan, text);
   const entry = known ? `sign ${known.id}` : null;
-  if (known && (["finding", "otherCause"] as const).every((field) => known[field] === text[field])) {
+  if (known && (["finding", "otherCause", "lastDay"] as const).every((field) => known[field] === text[field])) {
     if (JSON.stringify(known.temperature) === JSON.stringify(text.temperature)) {
       made(plan, `sign ${known.id}`, line);
       return "unchanged";
@@ -54,7 +54,7 @@ function writingOf({ newId, care }: Plan, { patientId }: Stay) {
 }
 
 function textOf({ care }: Plan, { values }: SignLine): SignText {
-  const { sign, day, time, present, value: temperature, other_cause } = values;
+  const { sign, day, time, present, value: temperature, other_cause, last_day: lastDay, reviewed: readAt } = values;
   const finding =
     present ??
     (temperature
@@ -62,26 +62,41 @@ function textOf({ care }: Plan, { values }: SignLine): SignText {
       : refuse("csv-cell-empty", "A sign without a value needs a yes or no.", { pointer: "/finding" }));
   const moment =
     time === null ? { at: null, marks: [] } : instantOfDay(day, time, { zone: care.zone, pointer: "/time" });
-  return { sign, day, finding, temperature, otherCause: other_cause ?? false, ...moment };
+  return { sign, day, finding, temperature, otherCause: other_cause ?? false, lastDay, readAt, ...moment };
 }
 
-function signLike({ cultures }: Plan, { sign, day, at }: SignText): RecordedSign | undefined {
+/** The sign that a line tells of. Each reading of a chart is another review, and no correction of what was found. */
+function signLike({ cultures }: Plan, { sign, day, at, readAt }: SignText): RecordedSign | undefined {
   return [...cultures.signs.values()].find(
-    (one) => stands(one) && one.sign === sign && one.day === day && one.at === at,
+    (one) => stands(one) && one.sign === sign && one.day === day && one.at === at && one.readAt === readAt,
   );
 }
 
 /** The marks of a sign that can be stored; the faults of another are thrown. */
 function marksOf(plan: Plan, { text, isNew }: { text: SignText; isNew: boolean }): LineMark[] {
-  const { now } = plan.care;
+  const { now, zone } = plan.care;
   const late: Fault[] =
     text.at !== null && text.at > now
       ? [{ code: "in-the-future", pointer: "/time", detail: "This time has not come yet." }]
       : [];
-  const ofDay = isNew ? cultureDayFaults(plan, text.day, "/day") : [];
-  const found = signFaults(text, { at: "", confirmed: [] });
+  const read: Fault[] =
+    text.readAt !== null && text.readAt > now
+      ? [{ code: "in-the-future", pointer: "/readAt", detail: "This time has not come yet." }]
+      : [];
+  const last = text.lastDay ?? text.day;
+  const ofDay = isNew
+    ? [
+        ...cultureDayFaults(plan, text.day, "/day"),
+        ...(last > text.day ? cultureDayFaults(plan, last, "/lastDay") : []),
+      ]
+    : [];
+  const found = signFaults(text, { at: "", confirmed: [], zone });
   const unusual = found.filter(({ code }) => code === "unusual-value");
-  const [first, ...more] = [...(ofDay.length > 0 ? ofDay : late), ...found.filter((fault) => !unusual.includes(fault))];
+  const [first, ...more] = [
+    ...(ofDay.length > 0 ? ofDay : late),
+    ...read,
+    ...found.filter((fault) => !unusual.includes(fault)),
+  ];
   if (first) throw new Problem(first, ...more);
   return [
     ...(unusual.length > 0 ? (["unusual-value"] as const) : []),

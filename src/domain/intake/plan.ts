@@ -68,6 +68,8 @@ const columnOfField: Readonly<Record<string, string>> = {
   "/finding": "present",
   "/temperature": "value",
   "/otherCause": "other_cause",
+  "/lastDay": "last_day",
+  "/readAt": "reviewed",
 };
 /** The same fields seen from the line of a stay, whose ends they meet. */
 const columnOfStay: Readonly<Record<string, string>> = { "/startAt": "admitted", "/endAt": "discharged" };

@@ -10,6 +10,7 @@ it.each([
   ["n", "absent"],
   ["Absent", "absent"],
   ["not recorded", "not-recorded"],
+  ["Not documented", "not-documented"],
   ["maybe", "csv-word"],
   ["1", "csv-word"],
   ["toString", "csv-word"],

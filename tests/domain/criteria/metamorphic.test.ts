@@ -56,6 +56,8 @@ const dayNames = new Set([
   "donorSupportFrom",
   "dischargeDay",
   "latestEndDay",
+  "lastDay",
+  "readDay",
   "first",
   "last",
   "usableFrom",
@@ -85,7 +87,13 @@ function anchorDays({ specimens, findings }: SurveillanceTimeline): number[] {
 }
 
 it("a sign far from every window does not matter", () => {
-  const far = { sign: "suprapubic-tenderness", finding: "present", temperature: null, otherCause: false } as const;
+  const far = {
+    sign: "suprapubic-tenderness",
+    finding: "present",
+    temperature: null,
+    otherCause: false,
+    review: null,
+  } as const;
   expectSame((timeline) => {
     const first = Math.min(...anchorDays(timeline));
     const when = (day: number) => ({ day, at: null });

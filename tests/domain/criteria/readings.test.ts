@@ -9,6 +9,7 @@ import {
 import { type Story, timelineOf } from "../../../src/domain/criteria/story.ts";
 import { ecdc2017 } from "../../../src/domain/editions/ecdc-2017.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
+import { reviewed } from "./told/grown.ts";
 
 const grew = [["Escherichia coli", ">100000"]] as const;
 const skin = [["Staphylococcus epidermidis", ">100000"]] as const;
@@ -99,6 +100,7 @@ const cases: [Partial<EditionOptions>, Story][] = [
     },
   ],
   [{ lookedFor: "every-day" }, { urine }],
+  [{ undocumented: "not-known" }, { urine, lookedFor: false, signs: reviewed({ day: 7, through: 13, read: 13 }) }],
   [{ afterDeath: "used" }, { died: 9, urine, signs: fever }],
   [
     { repeatDays: 5 },

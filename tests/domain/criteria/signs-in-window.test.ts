@@ -26,7 +26,7 @@ function told(story: Story, edition = us2024, nth = 0) {
   return {
     present: present.map(({ sign, day, id }) => [sign, day - storyDay(0), id]),
     setAside,
-    lookedFor: [...lookedFor],
+    lookedFor: [...lookedFor.known],
     openUntil: openUntil === null ? null : openUntil - storyDay(0),
   };
 }

@@ -137,11 +137,12 @@ it("tells signs as they are, and all that nobody found on the days of urine", ()
       finding: "present",
       temperature: { hundredths: 3840, unit: "C" },
       otherCause: false,
+      review: null,
     },
-    { id: 2, sign: "dysuria", when: on(4), finding: "not-recorded", temperature: null, otherCause: true },
+    { id: 2, sign: "dysuria", when: on(4), finding: "not-recorded", temperature: null, otherCause: true, review: null },
   ];
   const absent = [4, 6, 7].flatMap((day) => signName.options.map((sign) => ({ sign, when: on(day) })));
-  const plain = { finding: "absent", temperature: null, otherCause: false };
+  const plain = { finding: "absent", temperature: null, otherCause: false, review: null };
   const { signs, findings } = timelineOf(story);
   expect(signs).toEqual([...told, ...absent.map((one, i) => ({ ...plain, ...one, id: 1001 + i }))]);
   expect(timelineOf({ ...story, lookedFor: false }).signs).toEqual(told);

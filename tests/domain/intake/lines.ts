@@ -42,6 +42,7 @@ function line<F extends PatientFile>(file: F, at: number, values: Partial<Intake
     },
     "signs.csv": {
       ...{ stay: "S1", day: 0, time: null, sign: "temperature", present: null, value: null, other_cause: null },
+      ...{ last_day: null, reviewed: null },
     },
   }[file];
   return { file, line: at, values: { ...empty, ...values }, marks: [], raw: "" } as unknown as PatientLine;

@@ -45,6 +45,31 @@ describe("lines of signs", () => {
     ]);
   });
 
+  it("of a chart review stand beside what was found, one for each reading of the chart", () => {
+    const review = { day: 1, last_day: 4, sign: "dysuria", present: "not-documented" } as const;
+    const lines = [
+      sign(2, { day: 1, sign: "dysuria", present: "absent" }),
+      sign(3, { ...review, reviewed: hour(100) }),
+      sign(4, { ...review, last_day: 5, reviewed: hour(130) }),
+    ];
+    const { outcomes, after } = planned(lines);
+    expect(outcomes).toEqual(["accepted", "accepted", "accepted"]);
+    expect(after).toMatchObject([
+      { finding: "absent", lastDay: null, readAt: null },
+      { finding: "not-documented", day: 1, lastDay: 4, readAt: hour(100), at: null },
+      { finding: "not-documented", day: 1, lastDay: 5, readAt: hour(130) },
+    ]);
+    expect(planned(lines, after)).toEqual({ outcomes: ["unchanged", "unchanged", "unchanged"], after });
+    const refusal = (values: Parameters<typeof sign>[1]) => planned([sign(2, { ...review, ...values })]).outcomes[0];
+    expect(refusal({})).toBe("sign-contradicts reviewed");
+    expect(refusal({ reviewed: hour(10) })).toBe("sign-contradicts reviewed");
+    expect(refusal({ reviewed: hour(600) })).toBe("in-the-future reviewed");
+    expect(refusal({ reviewed: hour(100), last_day: 0 })).toBe("sign-contradicts last_day");
+    expect(refusal({ reviewed: hour(200), last_day: 9 })).toBe("outside-surveillance-days last_day");
+    expect(refusal({ reviewed: hour(100), time: "08:00" })).toBe("sign-contradicts time");
+    expect(refusal({ present: "absent", last_day: null, reviewed: hour(100) })).toBe("sign-contradicts reviewed");
+  });
+
   it("outside the usual are marked, and refused where no living body has it", () => {
     expect(planned([sign(2, { day: 1, value: celsius(4_250) })]).outcomes).toEqual(["unusual-value"]);
     expect(planned([sign(2, { day: 1, value: celsius(10_110) })]).outcomes).toEqual(["out-of-bounds value"]);

@@ -19,6 +19,8 @@ const shortSigns: Readonly<Record<Exclude<SignName, "temperature">, string>> = {
   bradycardia: "brad",
   lethargy: "leth",
   vomiting: "vom",
+  chills: "chill",
+  hypotension: "hypo",
 };
 
 /** The short words of signs with what they stand for, for the key of the picture. */
@@ -29,9 +31,9 @@ export function shortSignsIn({ picture }: Case): { short: string; sign: SignName
 
 /** Signs that somebody looked for: present, or absent as an empty ring. */
 export function signMarks({ picture }: Case, days: PictureDays): PictureMark[] {
-  return picture.signs.flatMap(({ sign, day, finding, temperature, otherCause, voidReason }) => {
+  const found = picture.signs.flatMap(({ sign, day, finding, temperature, otherCause, voidReason }) => {
     const at = days.at(day);
-    if (at === null || voidReason !== null || finding === "not-recorded") return [];
+    if (at === null || voidReason !== null || finding === "not-recorded" || finding === "not-documented") return [];
     const said = [
       sign === "temperature" ? `${signText(sign)} ${temperature ?? ""}`.trim() : signText(sign),
       ...(finding === "absent" ? [findingText(finding)] : []),
@@ -44,6 +46,19 @@ export function signMarks({ picture }: Case, days: PictureDays): PictureMark[] {
         text: caseText("markOf", { what: said.join(", "), day: dayWords(day) }),
       },
     ];
+  });
+  return [...found, ...reviewMarks(picture.signs, days)];
+}
+
+/** The first day of each chart review: a square, with the signs that it does not document in its text. */
+function reviewMarks(signs: Case["picture"]["signs"], days: PictureDays): PictureMark[] {
+  const reviews = signs.filter(({ finding, voidReason }) => finding === "not-documented" && voidReason === null);
+  return [...new Set(reviews.map(({ day }) => day))].flatMap((day): PictureMark[] => {
+    const at = days.at(day);
+    if (at === null) return [];
+    const names = reviews.filter((one) => one.day === day).map(({ sign }) => signText(sign));
+    const what = `${findingText("not-documented")}: ${names.join(", ")}`;
+    return [{ day: at, shape: "square", word: "ND", text: caseText("markOf", { what, day: dayWords(day) }) }];
   });
 }
 

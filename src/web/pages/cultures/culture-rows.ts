@@ -1,6 +1,6 @@
 import type { readCultures } from "../../../../shared/api/cultures.ts";
 import { findingKind, findingKinds } from "../../../../shared/case-words.ts";
-import { specimenMethod, specimenStatus } from "../../../../shared/culture-words.ts";
+import { signFinding, specimenMethod, specimenStatus } from "../../../../shared/culture-words.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
 import type { Correction, SaidBefore } from "../../parts/corrections.tsx";
 import type { FacilityTime } from "../../parts/facility-time.ts";
@@ -49,6 +49,8 @@ const labels = {
   finding: "finding",
   temperature: "temperature",
   otherCause: "otherCause",
+  lastDay: "lastDay",
+  readAt: "readAt",
 } as const;
 
 /** A field of an older version in words; null for what people do not read. */
@@ -66,13 +68,13 @@ function valueBefore(name: keyof typeof labels, value: unknown, time: FacilityTi
   if (name === "method") return specimenMethodText(specimenMethod.parse(value));
   // Of a finding it names its kind, of a sign what was found.
   if (name === "finding")
-    return value === "present" || value === "absent" || value === "not-recorded"
-      ? findingText(value)
+    return signFinding.safeParse(value).data
+      ? findingText(signFinding.parse(value))
       : findingKinds[findingKind.parse(value)];
   if (name === "temperature") return temperatureBefore(value as { hundredths: number; unit: string });
-  if (name === "collectedAt" || name === "at") return time.short(Date.parse(String(value)));
+  if (name === "collectedAt" || name === "at" || name === "readAt") return time.short(Date.parse(String(value)));
   // A day is kept as its number.
-  if (name === "day") return new Date(Number(value) * 86_400_000).toISOString().slice(0, 10);
+  if (name === "day" || name === "lastDay") return new Date(Number(value) * 86_400_000).toISOString().slice(0, 10);
   return String(value);
 }
 

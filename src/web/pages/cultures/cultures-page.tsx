@@ -13,9 +13,12 @@ import { useHashFocus } from "../../parts/use-hash-focus.ts";
 import type { PageProps } from "../../routes.ts";
 import { culturesText } from "../../texts/cultures.ts";
 import { findingsText } from "../../texts/findings.ts";
+import { reviewsText } from "../../texts/reviews.ts";
 import type { Cultures } from "./culture-rows.ts";
 import { FindingEntry } from "./finding-entry.tsx";
 import { FindingForm } from "./finding-form.tsx";
+import { ReviewEntry, signGroups } from "./review-entry.tsx";
+import { ReviewForm } from "./review-form.tsx";
 import { SignEntry } from "./sign-entry.tsx";
 import { SignsForm } from "./signs-form.tsx";
 import { SpecimenEntry } from "./specimen-entry.tsx";
@@ -36,7 +39,9 @@ export function CulturesPage({ found }: PageProps): ReactNode {
         {may("judge-cases") && <PageLink to="/cases">{culturesText("waiting")}</PageLink>}
       </p>
       <p className="lead">{culturesText("lead")}</p>
-      <Recording patientId={patientId} again={cultures.again} />
+      <Recording
+        {...{ patientId, again: cultures.again, cultures: cultures.state === "answered" ? cultures.value : null }}
+      />
       <ShowAnswer asked={cultures} what={culturesText("what")}>
         {(value) => (
           <WithNames what={culturesText("what")}>
@@ -48,7 +53,13 @@ export function CulturesPage({ found }: PageProps): ReactNode {
   );
 }
 
-function Recording({ patientId, again }: { patientId: number; again: () => void }): ReactNode {
+interface RecordingProps {
+  readonly patientId: number;
+  readonly again: () => void;
+  readonly cultures: Cultures | null;
+}
+
+function Recording({ patientId, again, cultures }: RecordingProps): ReactNode {
   const { may } = useSession();
   if (!may("record-care")) return null;
   return (
@@ -61,6 +72,11 @@ function Recording({ patientId, again }: { patientId: number; again: () => void 
         <summary>{culturesText("recordSigns")}</summary>
         <SignsForm {...{ patientId, again }} />
       </details>
+      {cultures && (
+        <OpensOnce className="card" summary={reviewsText("record")}>
+          <ReviewForm {...{ patientId, again, cultures }} />
+        </OpensOnce>
+      )}
       <OpensOnce className="card" summary={findingsText("record")}>
         <FindingForm {...{ patientId, again }} />
       </OpensOnce>
@@ -90,9 +106,13 @@ function Entries(props: { cultures: Cultures; nameOf: NameOf; again: () => void 
         <h2 id="signs">{culturesText("signs")}</h2>
         {signs.length === 0 && <p>{culturesText("signsNone")}</p>}
         <ol className="plain-list" reversed>
-          {signs.map((sign) => (
-            <li key={sign.signId} className="card">
-              <SignEntry key={sign.version} {...{ cultures, sign, nameOf, again }} />
+          {signGroups(signs).map((group) => (
+            <li key={group[0].signId} className="card">
+              {group.length > 1 ? (
+                <ReviewEntry {...{ cultures, group, nameOf, again }} />
+              ) : (
+                <SignEntry key={group[0].version} {...{ cultures, sign: group[0], nameOf, again }} />
+              )}
             </li>
           ))}
         </ol>

@@ -1,14 +1,17 @@
 import { type ReactNode, useState } from "react";
 import { correctSign, voidSign } from "../../../../shared/api/signs.ts";
 import type { InputOf } from "../../../../shared/endpoint.ts";
+import type { FacilityTime } from "../../parts/facility-time.ts";
 import { dayTyped } from "../../parts/form/as-typed.ts";
 import { faultsOf } from "../../parts/form/faults.ts";
 import { TextField } from "../../parts/form/text-field.tsx";
+import { TimeField } from "../../parts/form/time-field.tsx";
 import { UpdateForm } from "../../parts/form/update-form.tsx";
 import { VoidForm } from "../../parts/form/void-form.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { useRecording } from "../../parts/use-recording.ts";
 import { culturesText } from "../../texts/cultures.ts";
+import { reviewsText } from "../../texts/reviews.ts";
 import type { Sign } from "./culture-rows.ts";
 import { SignFields } from "./sign-fields.tsx";
 import { measured, type SignDraft } from "./signs-draft.ts";
@@ -24,12 +27,15 @@ export function SignActs({ sign, again }: { sign: Sign; again: () => void }): Re
   );
 }
 
-type Draft = SignDraft & { readonly day: string };
+type Draft = SignDraft & { readonly day: string; readonly lastDay: string; readonly readAt: string };
 
-function draftOf({ day, at, finding, temperature, otherCause }: Sign, clock: (at: number) => string): Draft {
+function draftOf({ day, at, finding, temperature, otherCause, lastDay, readAt }: Sign, time: FacilityTime): Draft {
   const unit = temperature?.endsWith("F") ? "F" : "C";
   const degrees = temperature?.replace(/\s*°[CF]$/, "") ?? "";
-  return { day, finding, time: at === null ? "" : clock(at), temperature: degrees, unit, otherCause };
+  return {
+    ...{ day, finding, time: at === null ? "" : time.clock(at), temperature: degrees, unit, otherCause },
+    ...{ lastDay: lastDay ?? "", readAt: readAt === null ? "" : time.charted(readAt) },
+  };
 }
 
 /** What was changed of a sign; what was not touched is not sent. A sign that was not there has no temperature. */
@@ -43,12 +49,16 @@ function changedOf(before: Draft, after: Draft): Partial<InputOf<typeof correctS
     ...(finding === before.finding || finding === null ? {} : { finding }),
     ...(degrees(before) === degrees(after) ? {} : { temperature: degrees(after) }),
     ...(otherCause === before.otherCause ? {} : { otherCause }),
+    ...(finding !== "not-documented" || after.lastDay === before.lastDay
+      ? {}
+      : { lastDay: after.lastDay === "" ? null : dayTyped(after.lastDay) }),
+    ...(finding !== "not-documented" || after.readAt === before.readAt ? {} : { readAt: after.readAt }),
   };
 }
 
 function CorrectSign({ sign, again }: { sign: Sign; again: () => void }): ReactNode {
   const { time } = useSession();
-  const [before] = useState(() => draftOf(sign, time.clock));
+  const [before] = useState(() => draftOf(sign, time));
   const [draft, setDraft] = useState(before);
   const [reason, setReason] = useState("");
   const { sending, send } = useRecording(correctSign);
@@ -85,8 +95,33 @@ function CorrectSign({ sign, again }: { sign: Sign; again: () => void }): ReactN
         change={(day) => change({ day })}
       />
       <SignFields {...{ draft, change, faults }} sign={sign.sign} at="" isOptional={false} />
+      {draft.finding === "not-documented" && <ReviewDays {...{ draft, change, faults }} />}
       <TextField pointer="/reason" label={culturesText("reason")} faults={faults} value={reason} change={setReason} />
     </UpdateForm>
+  );
+}
+
+function ReviewDays({
+  draft,
+  change,
+  faults,
+}: {
+  draft: Draft;
+  change: (part: Partial<Draft>) => void;
+  faults: ReturnType<typeof faultsOf>;
+}): ReactNode {
+  return (
+    <>
+      <TextField
+        {...{ faults, pointer: "/lastDay", label: reviewsText("last"), type: "date", value: draft.lastDay }}
+        change={(lastDay) => change({ lastDay })}
+      />
+      <TimeField
+        {...{ faults, pointer: "/readAt", label: reviewsText("readAt"), help: reviewsText("readAtHelp") }}
+        value={draft.readAt}
+        change={(readAt) => change({ readAt })}
+      />
+    </>
   );
 }
 

@@ -1,10 +1,11 @@
 import type { ReactNode } from "react";
-import { type SignName, signFinding, temperatureUnit } from "../../../../shared/culture-words.ts";
+import { type SignFinding, type SignName, signFinding, temperatureUnit } from "../../../../shared/culture-words.ts";
 import { ChoiceField } from "../../parts/form/choice-field.tsx";
 import type { FieldFault } from "../../parts/form/faults.ts";
 import { TextField } from "../../parts/form/text-field.tsx";
 import { findingText, signText } from "../../texts/culture-words.ts";
 import { culturesText } from "../../texts/cultures.ts";
+import { signHelpText } from "../../texts/sign-help.ts";
 import { type SignDraft, withoutCause } from "./signs-draft.ts";
 
 interface SignFieldsProps {
@@ -21,7 +22,7 @@ interface SignFieldsProps {
 /** One sign: found, not found, or nobody looked; a temperature is measured. */
 export function SignFields({ sign, draft, change, at, faults, isOptional }: SignFieldsProps): ReactNode {
   const isMeasured = sign === "temperature";
-  const findings = isMeasured ? (["present", "not-recorded"] as const) : signFinding.options;
+  const findings = signFinding.options.filter((one) => isOffered(one, { isMeasured, isOptional }));
   const choices = [
     ...findings.map((value) => ({
       value: value as string,
@@ -35,6 +36,7 @@ export function SignFields({ sign, draft, change, at, faults, isOptional }: Sign
       <ChoiceField
         pointer={`${at}/finding`}
         label={signText(sign)}
+        help={signHelpText(sign)}
         faults={own.map((fault) => ({ ...fault, pointer: `${at}/finding` }))}
         choices={choices}
         value={draft.finding ?? "none"}
@@ -43,6 +45,15 @@ export function SignFields({ sign, draft, change, at, faults, isOptional }: Sign
       {draft.finding === "present" && <Found {...{ sign, draft, change, at, faults }} />}
     </div>
   );
+}
+
+/** A new entry says what was found; a chart review has a form of its own, and a temperature is there or not. */
+function isOffered(
+  one: SignFinding,
+  { isMeasured, isOptional }: { isMeasured: boolean; isOptional: boolean },
+): boolean {
+  if (isOptional && (one === "not-documented" || one === "not-recorded")) return false;
+  return !isMeasured || one !== "absent";
 }
 
 function Found({ sign, draft, change, at, faults }: Omit<SignFieldsProps, "isOptional">): ReactNode {

@@ -20,16 +20,20 @@ export interface SignsDraft {
 
 /** Signs of infants up to one year; the others hold at any age. */
 export const infantSigns: readonly SignName[] = ["apnea", "bradycardia", "lethargy", "vomiting"];
-/** Signs that count whatever else may cause them: CDC Patient Safety Component Manual, chapter 7. */
-export const withoutCause: readonly SignName[] = ["temperature", "urgency", "frequency", "dysuria"];
+/** Signs of criteria of bloodstream infection; they decide nothing about urine. */
+export const bloodSigns: readonly SignName[] = ["chills", "hypotension"];
+/** Signs of which another recognized cause matters nowhere: those that are starred in no criterion, and those of blood. */
+export const withoutCause: readonly SignName[] = ["temperature", "urgency", "frequency", "dysuria", ...bloodSigns];
 /** The order in which signs are asked for. */
-export const adultSigns: readonly SignName[] = signName.options.filter((one) => !infantSigns.includes(one));
+export const adultSigns: readonly SignName[] = signName.options.filter(
+  (one) => !infantSigns.includes(one) && !bloodSigns.includes(one),
+);
 
 export const noSign: SignDraft = { finding: null, time: "", temperature: "", unit: "C", otherCause: false };
 
 /** The signs that were looked for, in the order in which they are sent. */
 export function saidSigns({ signs }: SignsDraft): SignName[] {
-  return [...adultSigns, ...infantSigns].filter((name) => (signs[name]?.finding ?? null) !== null);
+  return [...adultSigns, ...infantSigns, ...bloodSigns].filter((name) => (signs[name]?.finding ?? null) !== null);
 }
 
 /** What is sent of a day. */

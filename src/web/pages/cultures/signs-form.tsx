@@ -10,7 +10,7 @@ import { useDraft } from "../../parts/use-draft.ts";
 import { useRecording } from "../../parts/use-recording.ts";
 import { culturesText } from "../../texts/cultures.ts";
 import { SignFields } from "./sign-fields.tsx";
-import { adultSigns, infantSigns, noSign, type SignsDraft, saidSigns, signsInput } from "./signs-draft.ts";
+import { adultSigns, bloodSigns, infantSigns, noSign, type SignsDraft, saidSigns, signsInput } from "./signs-draft.ts";
 
 /** Records what somebody found who looked for signs on a day. What nobody looked for is left, and is never absent. */
 export function SignsForm({ patientId, again }: { patientId: number; again: () => void }): ReactNode {
@@ -57,6 +57,11 @@ export function SignsForm({ patientId, again }: { patientId: number; again: () =
           <summary>{culturesText("infantSigns")}</summary>
           <EachSign {...{ draft, change }} names={infantSigns} faults={faultsOf(sending)} />
         </details>
+        <details>
+          <summary>{culturesText("bloodSigns")}</summary>
+          <EachSign {...{ draft, change }} names={bloodSigns} faults={faultsOf(sending)} />
+        </details>
+        <p className="small">{culturesText("signSource")}</p>
       </RecordForm>
     </FieldScope>
   );

@@ -16,7 +16,13 @@ export const ofInfants = ["fever", "cold", "apnea", "bradycardia", "lethargy", "
 
 /** Blood that was taken for diagnosis and is not too late. */
 function isTaken(one: StorySpecimen, { knownThrough = 60, died = 99 }: Story): boolean {
-  return one.method !== "screening" && one.status !== "withdrawn" && one.day <= knownThrough && one.day <= died;
+  return (
+    one.method !== "screening" &&
+    one.method !== "catheter-tip" &&
+    one.status !== "withdrawn" &&
+    one.day <= knownThrough &&
+    one.day <= died
+  );
 }
 
 export function isReported(one: StorySpecimen, story: Story): boolean {
@@ -79,12 +85,13 @@ interface Asked {
 
 /** Whether a sign that matters might have been there, for all that anybody wrote down. */
 export function unknownSign(story: Story, chosen: Chosen, { admission, from, to, isInfant, counts }: Asked): boolean {
-  const { knownThrough = 60, died = 99 } = story;
+  const { knownThrough: known = 60, died = 99 } = story;
   if (admission.isOver && from > admission.last) return false;
-  const isDay = (day: number) => day >= from && day <= to && day <= knownThrough && day <= died;
+  const isDay = (day: number) => day >= from && day <= to && day <= known && day <= died;
   const written = (story.signs ?? []).filter(({ day, finding }) => isDay(day) && finding !== "not-recorded");
+  const nameOf = (sign: string) => (Number.isNaN(Number.parseFloat(sign)) ? sign : "temperature");
   const looked = new Set<string>(
-    written.map(({ sign }) => (Number.isNaN(Number.parseFloat(sign)) ? sign : "temperature")),
+    written.filter(({ finding }) => finding !== "not-documented").map(({ sign }) => nameOf(sign)),
   );
   const wasLookedForAll = story.lookedFor !== false && (story.urine ?? []).some(({ day }) => isDay(day));
   const days = Array.from({ length: to - from + 1 }, (_, i) => from + i);
@@ -94,7 +101,15 @@ export function unknownSign(story: Story, chosen: Chosen, { admission, from, to,
     return days.some((day) => tubeAt(chosen, { day }) !== "in");
   });
   const closes = Math.min(to, died, admission.isOver ? admission.last + 1 : to);
-  if (knownThrough < closes) return matters.length > 0;
+  if (known < closes) return matters.length > 0;
   if (wasLookedForAll) return false;
-  return matters.some((name) => !looked.has(name === "fever" || name === "cold" ? "temperature" : name));
+  // The chart was read for a day when a review names it and was made on that day or later.
+  const wasRead = (name: string, day: number) =>
+    (story.signs ?? []).some(({ sign, day: first, finding, through = first, read = through }) => {
+      const isReview = finding === "not-documented" && nameOf(sign) === name && first <= known && first <= died;
+      return isReview && first <= day && day <= through && day <= read;
+    });
+  return matters
+    .map((name) => (name === "fever" || name === "cold" ? "temperature" : name))
+    .some((name) => !looked.has(name) && !days.every((day) => day > closes || wasRead(name, day)));
 }

@@ -23,7 +23,7 @@ const specimen: fc.Arbitrary<StorySpecimen> = fc.record({
   ),
   method: fc.oneof(
     { weight: 15, arbitrary: fc.constant("culture" as const) },
-    { weight: 1, arbitrary: fc.constantFrom("screening", "non-culture-test") },
+    { weight: 1, arbitrary: fc.constantFrom("screening", "non-culture-test", "catheter-tip") },
   ),
 });
 

@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { type SignName, signName } from "../../../../shared/culture-words.ts";
 import type { Story, StorySign, StorySpecimen } from "../../../../src/domain/criteria/story.ts";
 import { counts, organisms } from "./grown.ts";
 
@@ -19,7 +20,13 @@ const status = often<NonNullable<StorySpecimen["status"]>>(
   "corrected",
   "withdrawn",
 );
-const method = often<NonNullable<StorySpecimen["method"]>>("culture", 15, "screening", "non-culture-test");
+const method = often<NonNullable<StorySpecimen["method"]>>(
+  "culture",
+  15,
+  "screening",
+  "non-culture-test",
+  "catheter-tip",
+);
 const day = fc.oneof(
   { weight: 3, arbitrary: fc.integer({ min: 6, max: 16 }) },
   { weight: 2, arbitrary: fc.integer({ min: 0, max: 34 }) },
@@ -45,7 +52,27 @@ const signWord = fc.constantFrom<StorySign["sign"]>(
   "dysuria",
   "apnea",
   "vomiting",
+  "chills",
+  "hypotension",
 );
+/** The chart of some days was read on one of them or later, or too early for some of them. */
+const review = fc
+  .record({
+    first: fc.integer({ min: 2, max: 14 }),
+    days: fc.integer({ min: 0, max: 12 }),
+    read: fc.integer({ min: -3, max: 8 }),
+    names: fc.oneof(
+      { weight: 4, arbitrary: fc.constant<SignName[]>([...signName.options]) },
+      { weight: 1, arbitrary: fc.subarray<SignName>([...signName.options], { minLength: 1 }) },
+    ),
+  })
+  .map(({ first, days, read, names }) =>
+    names.map((name): StorySign => {
+      const through = first + days;
+      return { day: first, sign: name, finding: "not-documented", through, read: Math.max(first, through + read) };
+    }),
+  );
+
 const sign: fc.Arbitrary<StorySign> = fc
   .record({
     day,
@@ -110,17 +137,19 @@ export const randomStory: fc.Arbitrary<Story> = fc
     urine: fc.array(specimen, { minLength: 1, maxLength: 3 }),
     blood: fc.array(specimen, { maxLength: 3 }),
     signs: fc.array(sign, { maxLength: 6 }),
-    lookedFor: often(true, 3, false),
+    reviews: fc.array(review, { maxLength: 2 }),
+    lookedFor: often(true, 2, false),
     died: often<number | undefined>(undefined, 10, 12, 20),
     donorSupportFrom: often<number | undefined>(undefined, 15, 10),
     knownThrough: often(60, 5, 15, 25),
   })
-  .map(({ stays, doubt, catheters, died, donorSupportFrom, ...rest }): Story => {
+  .map(({ stays, doubt, catheters, died, donorSupportFrom, signs, reviews, ...rest }): Story => {
     const lastEnd = catheters.at(-1)?.[1];
     return {
       ...rest,
       ...stays,
       catheters,
+      signs: [...signs, ...reviews.flat()],
       ...(doubt !== undefined && typeof lastEnd === "number" ? { latestRemoval: lastEnd + doubt } : {}),
       ...(died === undefined ? {} : { died }),
       ...(donorSupportFrom === undefined ? {} : { donorSupportFrom }),

@@ -132,11 +132,25 @@ function unknownSigns(story: Story, from: number, to: number, { isOver, last }: 
   const isIn = (day: number) => day >= from && day <= to && isKnown(day, story);
   const askedOn = [...(story.urine ?? []).map((one) => one.day), ...(story.findings ?? []).map(([day]) => day)];
   if (story.lookedFor !== false && askedOn.some(isIn)) return [];
-  const written = (story.signs ?? []).filter((one) => isIn(one.day) && one.finding !== "not-recorded");
   const isTemperature = (sign: string) => sign === "temperature" || !Number.isNaN(Number.parseFloat(sign));
+  const closes = Math.min(to, died, isOver ? last + 1 : to);
   return europeanSigns.filter((name) => {
-    return !written.some(({ sign }) => (name === "fever" ? isTemperature(sign) : sign === name));
+    const own = (story.signs ?? []).filter(({ sign }) => (name === "fever" ? isTemperature(sign) : sign === name));
+    const isFound = own.some(
+      ({ finding = "present", day }) => finding !== "not-recorded" && !isRead(finding) && isIn(day),
+    );
+    // Day by day: a review of the chart speaks of the days that it names, as far as they had come when it was read.
+    const isOpen = Array.from({ length: closes - from + 1 }, (_, i) => from + i).some((day) => {
+      return !own.some(({ finding, day: first, through = first, read = through }) => {
+        return isRead(finding) && isKnown(first, story) && first <= day && day <= Math.min(through, read);
+      });
+    });
+    return !isFound && isOpen;
   });
+}
+
+function isRead(finding: string | undefined): boolean {
+  return finding === "not-documented";
 }
 
 function conclude(criterion: string, date: number, world: EuropeanWorld, stay: Stay, stays: readonly Stay[]): Said {

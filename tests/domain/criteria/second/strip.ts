@@ -34,8 +34,8 @@ export function strip(story: Story): string {
     ...(story.signs ?? []).map((one) =>
       line(
         one.sign,
-        (day) => (day === one.day ? "s" : ""),
-        `${one.finding ?? "present"}${one.otherCause ? ", other cause" : ""}${one.hour === undefined ? "" : `, ${one.hour} h`}`,
+        (day) => (day >= one.day && day <= (one.through ?? one.day) ? "s" : ""),
+        `${one.finding ?? "present"}${one.read === undefined ? "" : `, read ${one.read}`}${one.otherCause ? ", other cause" : ""}${one.hour === undefined ? "" : `, ${one.hour} h`}`,
       ),
     ),
     `age ${story.ageYears}, looked for ${story.lookedFor}, known through ${known}, died ${story.died}, donor ${story.donorSupportFrom}, latest removal ${story.latestRemoval}, discharged ${story.discharged}`,

@@ -55,6 +55,7 @@ export const cultures: Readonly<Record<string, Story>> = {
   "a preliminary report": at10({ grew: coli, status: "preliminary" }),
   "nothing reported yet": at10({ status: "pending" }),
   "a withdrawn report": at10({ grew: coli, status: "withdrawn" }),
+  "the tip of a catheter": at10({ grew: coli, method: "catheter-tip" }),
   "a screening culture": at10({ grew: coli, method: "screening" }),
   "a test that is no culture": at10({ grew: coli, method: "non-culture-test" }),
   "no growth": at10({}),

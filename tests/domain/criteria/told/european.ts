@@ -1,5 +1,5 @@
 import type { Story, StorySign, StorySpecimen } from "../../../../src/domain/criteria/story.ts";
-import { coli } from "./grown.ts";
+import { coli, reviewed } from "./grown.ts";
 
 type Finding = NonNullable<Story["findings"]>[number];
 const few = [["Escherichia coli", "1000"]] as const;
@@ -156,6 +156,21 @@ export const european: Readonly<Record<string, Story>> = {
   "repeated, one sign, and nobody looked for others": {
     ...grew({ day: 9, grew: few }, { day: 11, grew: few }),
     signs: [fever],
+    lookedFor: false,
+  },
+  "chart reviewed after all days, nothing documented": {
+    urine: [{ day: 10, grew: coli }],
+    signs: reviewed({ day: 7, through: 13, read: 14 }),
+    lookedFor: false,
+  },
+  "chart reviewed too early, pyuria and fever": {
+    findings: [[10, "pyuria"]],
+    signs: [fever, ...reviewed({ day: 7, through: 13, read: 12 })],
+    lookedFor: false,
+  },
+  "chart reviewed after all days, pyuria and fever alone": {
+    findings: [[10, "pyuria"]],
+    signs: [fever, ...reviewed({ day: 7, through: 13, read: 13 })],
     lookedFor: false,
   },
   "a finding and a culture of one infection": { urine: [{ day: 10, grew: coli }], findings: [[10, "pyuria"]], signs },

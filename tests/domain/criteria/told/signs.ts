@@ -1,5 +1,5 @@
 import type { Story, StorySign } from "../../../../src/domain/criteria/story.ts";
-import { coli, since2 } from "./grown.ts";
+import { coli, reviewed, since2 } from "./grown.ts";
 
 const urine = [{ day: 10, grew: coli }] as const;
 const cultureOnly = (...signs: StorySign[]): Story => ({ urine, signs });
@@ -75,6 +75,42 @@ export const signs: Readonly<Record<string, Story>> = {
     catheters: [[8, null]],
     lookedFor: false,
   },
+  "chart reviewed after the window, nothing documented": {
+    ...withCatheter(...reviewed({ day: 7, through: 13, read: 14 })),
+    lookedFor: false,
+  },
+  "chart reviewed after the window, nothing documented, blood grew the same": {
+    ...withCatheter(...reviewed({ day: 7, through: 13, read: 14 })),
+    blood: [{ day: 11, grew: coli }],
+    lookedFor: false,
+  },
+  "chart reviewed on the day of the culture: later days are open": {
+    ...withCatheter(...reviewed({ day: 7, through: 13, read: 10 })),
+    lookedFor: false,
+  },
+  "chart reviewed twice, for the days up to the first reading and after it": {
+    ...withCatheter(...reviewed({ day: 7, through: 10, read: 10 }), ...reviewed({ day: 11, through: 13, read: 15 })),
+    lookedFor: false,
+  },
+  "chart reviewed for one sign, the others looked for": withCatheter({
+    day: 7,
+    sign: "suprapubic-tenderness",
+    finding: "not-documented",
+    through: 13,
+    read: 14,
+  }),
+  "chart reviewed, an undocumented sign beside a documented one": {
+    ...withCatheter(...reviewed({ day: 7, through: 13, read: 14 }), { day: 12, sign: "38.5" }),
+    lookedFor: false,
+  },
+  "chart reviewed of an infant up to the last day": {
+    ...infant(cultureOnly(...reviewed({ day: 7, through: 13, read: 13 }))),
+    lookedFor: false,
+  },
+  "chills and hypotension are no signs of it": withCatheter(
+    { day: 10, sign: "chills" },
+    { day: 11, sign: "hypotension" },
+  ),
   "the window is open": { ...withCatheter(), knownThrough: 12 },
   "the window closes today": { ...withCatheter(), knownThrough: 13 },
   "death before the window closes": { ...withCatheter({ day: 12, sign: "38.5" }), died: 11, knownThrough: 12 },
