@@ -5,6 +5,9 @@ import { movesWithFault } from "./import-work.ts";
 import { inputs } from "./inputs.ts";
 import type { Subjects } from "./subjects.ts";
 
+/** The wording that is chosen before it is applied. */
+const oddThing = { column: "organism", wording: "Odd thing", choice: "bacterium" } as const;
+
 type Name = keyof typeof endpoints;
 type Ask = <E extends Endpoint>(endpoint: E, input: InputOf<E>) => Promise<OutputOf<E>>;
 
@@ -58,10 +61,7 @@ export async function prepared(
     const move = { stayId: stay.stayId, toWardId, movedAt: "2026-11-11T08:00" };
     about.wardStayId = (await ask(movePatient, move)).wardStayId;
   }
-  if (name === "applyLaboratoryWord") {
-    const word = { column: "organism", wording: "Odd thing", choice: "bacterium" } as const;
-    await ask(endpoints.chooseLaboratoryWords, { words: [word] });
-  }
+  if (name === "applyLaboratoryWord") await ask(endpoints.chooseLaboratoryWords, { words: [oddThing] });
   if (name === "changeSource" || name === "removeAlias") Object.assign(about, await sourceWithAlias(ask, about, work));
   if (name === "endWatch" || name === "voidWatch") about.scopeId = await watchedMonth(ask, about);
   if (/Case$/.test(name)) about.caseId = (await ask(recordSpecimen, inputs.recordSpecimen(about))).specimenId;
