@@ -1,5 +1,31 @@
-/** What may be missing from a month, or doubtful in it, and what mends it. Words in braces are filled in. */
+const rejectedRemedy = "Open the lines in their import. Fix each line, or drop it with a reason.";
+
+/**
+ * What may be missing from a month, or doubtful in it, and what mends it. Words in braces are filled in. `signed`: no
+ * figure shows it, so a signature holds it and a change of it is a difference.
+ */
 export const gapWords = {
+  "rejected-stays": {
+    blocks: true,
+    signed: true,
+    one: "1 line of a stay is rejected and held for repair.",
+    several: "{count} lines of stays are rejected and held for repair.",
+    remedy: rejectedRemedy,
+  },
+  "rejected-moves": {
+    blocks: true,
+    signed: true,
+    one: "1 line of a move is rejected and held for repair, so patient-days can be missing.",
+    several: "{count} lines of moves are rejected and held for repair, so patient-days can be missing.",
+    remedy: rejectedRemedy,
+  },
+  "rejected-catheters": {
+    blocks: true,
+    signed: true,
+    one: "1 line of a catheter is rejected and held for repair, so catheter-days can be missing.",
+    several: "{count} lines of catheters are rejected and held for repair, so catheter-days can be missing.",
+    remedy: rejectedRemedy,
+  },
   "period-not-over": {
     blocks: true,
     one: "The month is not over: patients still here are counted up to now.",
@@ -57,6 +83,73 @@ export const gapWords = {
     one: "The ward is watched and has no event, and nobody confirmed that none were found.",
     several: "The ward is watched and has no event, and nobody confirmed that none were found.",
     remedy: "Look through the cultures of the ward, then confirm that none were found.",
+  },
+  "rejected-specimens": {
+    blocks: false,
+    signed: true,
+    one: "1 line of a specimen is rejected and held for repair, so an infection can be missing.",
+    several: "{count} lines of specimens are rejected and held for repair, so infections can be missing.",
+    remedy: rejectedRemedy,
+  },
+  "rejected-signs": {
+    blocks: false,
+    signed: true,
+    one: "1 line of a sign is rejected and held for repair, so an infection can be missing.",
+    several: "{count} lines of signs are rejected and held for repair, so infections can be missing.",
+    remedy: rejectedRemedy,
+  },
+  "rejected-reviews": {
+    blocks: false,
+    signed: true,
+    one: "1 line of a review is rejected and held for repair, so a review can be missing.",
+    several: "{count} lines of reviews are rejected and held for repair, so reviews can be missing.",
+    remedy: rejectedRemedy,
+  },
+  "rejected-counts": {
+    blocks: false,
+    signed: true,
+    one: "1 line of a manual count is rejected and held for repair.",
+    several: "{count} lines of manual counts are rejected and held for repair.",
+    remedy: rejectedRemedy,
+  },
+  "rejected-wards": {
+    blocks: false,
+    signed: true,
+    one: "1 line that describes a unit is rejected and held for repair.",
+    several: "{count} lines that describe units are rejected and held for repair.",
+    remedy: rejectedRemedy,
+  },
+  "dropped-lines": {
+    blocks: false,
+    signed: true,
+    one: "1 rejected line was dropped and is in no figure. Its reason is listed.",
+    several: "{count} rejected lines were dropped and are in no figure. Their reasons are listed.",
+    remedy: "Nothing to do. The reasons print with the month.",
+  },
+  "marked-lines": {
+    blocks: false,
+    signed: true,
+    one: "1 imported line is stored and flagged as doubtful.",
+    several: "{count} imported lines are stored and flagged as doubtful.",
+    remedy: "Open the lines in their import, and correct the entries where the file was wrong.",
+  },
+  "import-waiting": {
+    blocks: false,
+    one: "1 import with lines of this month is not stored yet.",
+    several: "{count} imports with lines of this month are not stored yet.",
+    remedy: "Open the import, and store or discard it.",
+  },
+  "import-broken": {
+    blocks: false,
+    one: "1 import with lines of this month has a file that cannot be read to its end. Nothing of it is stored.",
+    several: "{count} imports with lines of this month have a file that cannot be read to its end. Nothing is stored.",
+    remedy: "Correct the file at the place that the import names, and send the files again.",
+  },
+  "import-refused": {
+    blocks: false,
+    one: "1 import with lines of this month was refused, and nothing of it is stored.",
+    several: "{count} imports with lines of this month were refused, and nothing of them is stored.",
+    remedy: "Correct the lines and import the files again.",
   },
   "ward-not-open": {
     blocks: false,

@@ -77,6 +77,31 @@ export const baselineNamed = z
   .meta({ id: "BaselineNamed" });
 export type BaselineNamed = z.infer<typeof baselineNamed>;
 
+/** Something that is missing from a month, or doubtful in it, as it was when the figures were read. */
+export const completenessItem = z
+  .strictObject({
+    kind: z.string(),
+    ward: z.string().nullable().describe("The code of the ward that it belongs to; null when it belongs to none alone"),
+    count: z.int(),
+    sentence: z.string(),
+    lines: z
+      .array(
+        z.strictObject({
+          importId: id,
+          file: z.string(),
+          line: z.int().describe("0: the whole file"),
+          wards: z.array(z.string()).nullable().describe("Codes of the wards that it touches; null: not readable"),
+          dated: z.boolean().describe("False: its month cannot be read"),
+          reason: z.string().nullable().describe("Why it was dropped"),
+          by: z.string().nullable().describe("Who dropped it"),
+          at: instantText.nullable(),
+        }),
+      )
+      .describe("Lines of imports that it is about, without what they say"),
+  })
+  .meta({ id: "CompletenessItem" });
+export type CompletenessItem = z.infer<typeof completenessItem>;
+
 /** By which published rule limits are found. */
 export const limitRules = {
   "mid-p": "Mid-P limits",
@@ -101,6 +126,10 @@ export const monthReport = z
     goal: z.number().nullable().describe("The SIR that is aimed at"),
     wards: z.array(wardFigures),
     total: z.strictObject({ figures: z.array(figure), insertions: insertionCounts }),
+    completeness: z
+      .array(completenessItem)
+      .nullable()
+      .describe("What was missing or doubtful; null in months that were signed before this was kept"),
     cautions: z.array(z.string()),
     sources: z.array(z.string()),
   })

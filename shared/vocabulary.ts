@@ -41,6 +41,26 @@ export const absenceKinds = {
 export const absenceKind = z.enum(words(absenceKinds));
 export type AbsenceKind = z.infer<typeof absenceKind>;
 
+/** The sex of a patient as it is recorded. */
+export const sexes = { female: "Female", male: "Male", other: "Other", unknown: "Not known" } as const;
+
+/** Where a patient went at the end of a stay. Common practice in American discharge records. */
+export const dispositions = {
+  home: "Home",
+  "home-care": "Home with home health care",
+  "skilled-nursing": "Skilled nursing facility",
+  "nursing-home": "Nursing home or other long-term care",
+  rehabilitation: "Inpatient rehabilitation",
+  "long-term-acute-care": "Long-term acute care hospital",
+  "other-hospital": "Another hospital",
+  psychiatric: "Psychiatric hospital or unit",
+  hospice: "Hospice",
+  "against-advice": "Left against medical advice",
+  died: "Died",
+  other: "Elsewhere",
+  unknown: "Not known",
+} as const;
+
 /** What a person or a machine may do in a facility. */
 export const roles = {
   bedside: "Bedside (records on own wards)",

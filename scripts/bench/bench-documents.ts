@@ -63,7 +63,7 @@ function drawnReport(seed: number, wards: number): MonthReport {
       goal: null,
     },
     ...{ first: "2026-10-01" as MonthReport["first"], last: "2026-10-31" as MonthReport["last"] },
-    ...{ asOf: "2026-11-05T12:00:00.000Z", baselines: { infections: null, catheterDays: null } },
+    ...{ asOf: "2026-11-05T12:00:00.000Z", baselines: { infections: null, catheterDays: null }, completeness: null },
     wards: Array.from({ length: wards }, (_, at) => ({
       ...{ wardId: at + 1, code: `W${at + 1}`, name: `Ward ${at + 1}`, type: "medical ward", edition: "us-2024" },
       ...{ denominators: "Counted at the daily census.", predicted: { infections: nothing, catheterDays: nothing } },

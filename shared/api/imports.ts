@@ -15,6 +15,7 @@ const counts = {
   unchanged: count.describe("Seen before: they change nothing"),
   refused: count.describe("Refused; of a stored import, set aside for repair"),
   dropped: count.describe("Set aside, and dropped by a person"),
+  blank: count.describe("Rows without anything in them"),
 };
 
 const summary = {

@@ -118,6 +118,19 @@ export const readMonthGaps = endpoint({
           sentence: z.string(),
           remedy: z.string().describe("What mends it"),
           days: z.array(day).describe("The days that it touches; none when it is not a matter of days"),
+          lines: z
+            .array(
+              z.strictObject({
+                importId: id,
+                file: z.string(),
+                line: z.int().min(1).nullable().describe("The physical line; null when the whole file is meant"),
+                reason: z.string().nullable().describe("Why it was dropped"),
+                by: z.string().nullable().describe("Who dropped it"),
+                at: instant.nullable(),
+              }),
+            )
+            .describe("The first lines of imports that it is about, for people who may open them; every dropped line"),
+          imports: z.array(id).describe("Imports that are not stored"),
         }),
       ),
     })

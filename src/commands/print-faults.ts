@@ -1,22 +1,32 @@
 import { problems } from "../../shared/problems.ts";
+import { lineMarks, markColumn } from "../domain/intake/outcome.ts";
 import type { Store } from "../usecases/act.ts";
-import type { ImportResult, PlacedFault } from "../usecases/intake/intake-item.ts";
-import { type RefusedLine, refusedLines } from "../usecases/intake/read-refused.ts";
+import type { ImportResult } from "../usecases/intake/intake-item.ts";
+import { markedLines, refusedLines } from "../usecases/intake/read-refused.ts";
 
-/** Writes every refused line of an import to standard error, by file, line and column, with the remedy. */
+/**
+ * Writes every rejected line of an import to standard error, by file, line and column, with the remedy; then every marked
+ * line with the reason, and how the rows of each file add up.
+ */
 export async function printFaults(store: Store, result: ImportResult, err: (text: string) => void): Promise<void> {
-  for await (const refused of refusedLines(store, result.importId))
-    for (const fault of refused.faults) err(`${faultText(refused, fault)}\n`);
+  for await (const { file, line, faults } of refusedLines(store, result.importId))
+    for (const fault of faults) {
+      // A quote that was opened in a later line of the record is told where it stands.
+      const place = placeText({ file, line: fault.line ?? line, column: fault.column });
+      const other = fault.other === undefined ? "" : ` (see ${fault.other})`;
+      err(`${place}: ${fault.detail}${other} ${fault.remedy ?? problems[fault.code].remedy}\n`);
+    }
+  for await (const { file, line, marks } of markedLines(store, result.importId))
+    for (const mark of marks)
+      err(`${placeText({ file, line, column: markColumn(file, mark) })}: accepted and marked: ${lineMarks[mark]}.\n`);
+  for (const { file, accepted, rejected, blank } of result.files)
+    err(
+      `${file}, rows read: ${accepted + rejected + blank} = ${accepted} accepted + ${rejected} rejected + ${blank} blank.\n`,
+    );
 }
 
-function faultText({ file, line }: RefusedLine, fault: PlacedFault): string {
-  // A quote that was opened in a later line of the record is told where it stands.
-  const at = fault.line ?? line;
-  const place = [
-    file,
-    ...(at === null ? [] : [`line ${at}`]),
-    ...(fault.column === null ? [] : [`column ${fault.column}`]),
-  ];
-  const other = fault.other === undefined ? "" : ` (see ${fault.other})`;
-  return `${place.join(", ")}: ${fault.detail}${other} ${fault.remedy ?? problems[fault.code].remedy}`;
+function placeText({ file, line, column }: { file: string; line: number | null; column: string | null }): string {
+  return [file, ...(line === null ? [] : [`line ${line}`]), ...(column === null ? [] : [`column ${column}`])].join(
+    ", ",
+  );
 }

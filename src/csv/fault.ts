@@ -23,5 +23,14 @@ export function faultsOf(place: FaultPlace, error: unknown): CsvFault[] {
 
 /** A file of which nothing behind this place can be read. */
 export function refusedFile(file: string, faults: readonly CsvFault[]): CsvRefused {
-  return { type: "refused", file, line: faults[0]?.line ?? null, raw: "", wholeFile: true, faults, stay: null };
+  return {
+    type: "refused",
+    file,
+    line: faults[0]?.line ?? null,
+    raw: "",
+    wholeFile: true,
+    faults,
+    stay: null,
+    about: null,
+  };
 }

@@ -7,6 +7,9 @@ import { RowSplitter } from "./row-splitter.ts";
 import { type Row, rowCharactersMost } from "./scan-row.ts";
 import { startOf } from "./start.ts";
 
+/** Blank rows beyond these are only counted: a spreadsheet can write a million of them. */
+const blankNamed = 20;
+
 /** Reads one file from its blocks of text: first the header, then line by line. */
 export class FileReader {
   readonly #layout: Layout;
@@ -16,6 +19,8 @@ export class FileReader {
   #headerLine: number | null = null;
   #isStopped = false;
   #hasLines = false;
+  #blanks = 0;
+  readonly #blankLines: number[] = [];
 
   constructor(layout: Layout, reading: Reading) {
     this.#layout = layout;
@@ -41,6 +46,7 @@ export class FileReader {
     if (this.#isStopped) return items;
     if (this.#headerLine === null) return this.#stop([faultAt(this.#place(), "csv-empty", "Nothing is in it.")]);
     if (!this.#hasLines) items.push(this.#headerOnly());
+    if (this.#blanks > 0) items.push(this.#blankRows());
     return items;
   }
 
@@ -48,8 +54,10 @@ export class FileReader {
     if (this.#isStopped) return [];
     const items: CsvItem[] = [];
     for (const row of splitter.push(block, isLast)) {
-      if (isBlank(row)) continue;
-      if (this.#lines === null) items.push(...this.#begin(row));
+      const blank = isBlank(row);
+      if (blank && this.#lines === null) continue;
+      if (blank) items.push(this.#blank(row.line));
+      else if (this.#lines === null) items.push(...this.#begin(row));
       else items.push(this.#line(this.#lines, row));
       if (this.#isStopped) return items;
     }
@@ -78,6 +86,20 @@ export class FileReader {
   #stop(faults: Parameters<typeof refusedFile>[1]): CsvItem[] {
     this.#isStopped = true;
     return [refusedFile(this.#layout.name, faults)];
+  }
+
+  #blank(line: number): CsvItem {
+    this.#blanks += 1;
+    if (this.#blankLines.length < blankNamed) this.#blankLines.push(line);
+    return { type: "blank", file: this.#layout.name, line };
+  }
+
+  #blankRows(): CsvItem {
+    const lines = this.#blankLines.join(", ");
+    const more = this.#blanks > this.#blankLines.length ? " and more" : "";
+    const detail =
+      this.#blanks === 1 ? `1 row is blank: line ${lines}.` : `${this.#blanks} rows are blank: lines ${lines}${more}.`;
+    return { type: "notice", code: "rows-blank", file: this.#layout.name, detail };
   }
 
   #headerOnly(): CsvItem {

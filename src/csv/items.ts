@@ -1,4 +1,5 @@
 import type { ProblemCode } from "../../shared/problems.ts";
+import type { LineAbout } from "../domain/intake/line-about.ts";
 import type { Columns, Layout, MarkKind, ValuesOf } from "./column.ts";
 import type { FileLayout } from "./layout.ts";
 
@@ -27,7 +28,7 @@ type LineOfLayout<L> = L extends Layout<infer Name, infer C> ? LineOf<Name, C> :
 /** A line that could be read; `file` says which values it has. Long texts share memory with their neighbors. */
 export type CsvLine = LineOfLayout<FileLayout>;
 
-/** One thing that is wrong, with its place. Never repeats a value, which may be a patient's. */
+/** One thing that is wrong, with its place. Repeats no value that may be a patient's. */
 export interface CsvFault {
   readonly code: ProblemCode;
   readonly file: string;
@@ -57,16 +58,25 @@ export interface CsvRefused {
   readonly stay: string | null;
   /** The same of a specimen: its other lines are not the whole result then. */
   readonly specimen?: string;
+  /** What the line names, as far as it could be read; null for a whole file. */
+  readonly about: LineAbout | null;
 }
 
 /** Something that a person should know and that stops nothing. */
 export interface CsvNotice {
   readonly type: "notice";
-  readonly code: "file-unknown" | "header-only" | "zeros-lost" | "digits-lost";
+  readonly code: "file-unknown" | "header-only" | "rows-blank" | "zeros-lost" | "digits-lost";
   /** Null when it is not about one file. */
   readonly file: string | null;
   readonly detail: string;
 }
 
+/** A row without anything in it, such as the empty cells of a spreadsheet. */
+export interface CsvBlank {
+  readonly type: "blank";
+  readonly file: string;
+  readonly line: number;
+}
+
 /** What reading gives, in the order of the files and of their lines. */
-export type CsvItem = CsvLine | CsvRefused | CsvNotice;
+export type CsvItem = CsvLine | CsvRefused | CsvBlank | CsvNotice;

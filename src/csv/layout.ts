@@ -1,6 +1,6 @@
-import { reviewOutcomes } from "../../shared/catheter-words.ts";
+import { indications, reviewOutcomes } from "../../shared/catheter-words.ts";
 import { organismGroups, signNames, specimenMethods, specimenStatuses } from "../../shared/culture-words.ts";
-import { absenceKinds, catheterKinds, wardSettings } from "../../shared/vocabulary.ts";
+import { absenceKinds, catheterKinds, dispositions, sexes, wardSettings } from "../../shared/vocabulary.ts";
 import { closedList } from "./cells/closed-list.ts";
 import { day } from "./cells/day.ts";
 import { dayOrTime } from "./cells/day-or-time.ts";
@@ -14,6 +14,7 @@ import { timeOfDay } from "./cells/time-of-day.ts";
 import { wholeNumber } from "./cells/whole-number.ts";
 import { yesNo } from "./cells/yes-no.ts";
 import { type Columns, type Layout, optional, optionalOr, required } from "./column.ts";
+import { catheterKindWords, dispositionWords, indicationWords, sexWords } from "./other-words.ts";
 
 /** Wider than any ward; a larger number is a slip of the pen or another column's value (common practice). */
 const patientsMost = 9_999;
@@ -36,10 +37,10 @@ const stays = layout("stays.csv", {
   stay: required(identifier),
   patient: required(identifier),
   birth_date: optional(day),
-  sex: optional(text),
+  sex: optional(closedList(sexes, sexWords)),
   admitted: optional(localTime),
   discharged: optional(localTime),
-  disposition: optional(text),
+  disposition: optional(closedList(dispositions, dispositionWords)),
 });
 
 const moves = layout("moves.csv", {
@@ -55,12 +56,12 @@ const moves = layout("moves.csv", {
 const catheters = layout("catheters.csv", {
   stay: required(identifier),
   catheter: optional(identifier),
-  kind: optionalOr(closedList(catheterKinds), "indwelling-urethral"),
+  kind: optionalOr(closedList(catheterKinds, catheterKindWords), "indwelling-urethral"),
   inserted: optional(localTime),
   removed: optional(localTime),
   last_seen: optional(localTime),
   in_place_on_arrival: optional(yesNo),
-  indication: optional(text),
+  indication: optional(closedList(indications, indicationWords)),
   size_fr: optional(sizeFr),
   balloon_ml: optional(balloonMl),
 });

@@ -1,11 +1,13 @@
 import { refuse } from "../../shared/problems.ts";
 import { emptyOrganismFaults } from "../domain/intake/empty-organism.ts";
-import { type IntakeValues, specimenKey } from "../domain/intake/intake-line.ts";
+import { type IntakeFile, type IntakeValues, specimenKey } from "../domain/intake/intake-line.ts";
+import { lineAbout } from "../domain/intake/line-about.ts";
 import { readableText } from "./cells/characters.ts";
 import type { CellContext, Layout, MarkKind, Reading } from "./column.ts";
 import { faultAt, faultsOf } from "./fault.ts";
 import type { PlacedColumn } from "./header.ts";
 import type { CsvFault, CsvLine, CsvMark, CsvRefused } from "./items.ts";
+import { quotedCell } from "./quoted-cell.ts";
 import type { Row } from "./scan-row.ts";
 
 /** True for a row that holds nothing: a blank line, or the empty cells of a spreadsheet. */
@@ -42,7 +44,8 @@ export class LineReader {
         marks.push(...this.#marked.splice(0).map((kind) => ({ kind, column: placed.name })));
       } catch (error) {
         const place = { file: this.#layout.name, line: row.line, column: placed.name, position: placed.position };
-        faults.push(...faultsOf(place, error));
+        const quote = quotedCell(row.cells[index] ?? "", placed, this.#cellsOf(row));
+        faults.push(...faultsOf(place, error).map((fault) => ({ ...fault, detail: `${fault.detail}${quote}` })));
       }
     }
     if (faults.length === 0) faults.push(...this.#together(row, values));
@@ -50,6 +53,10 @@ export class LineReader {
     const { line, raw } = row;
     // Safe: each value was read by the reader of its column, and the type of a line is made of those readers.
     return { type: "line", file: this.#layout.name, line, values, marks, raw } as unknown as CsvLine;
+  }
+
+  #cellsOf({ cells }: Row): [PlacedColumn, string][] {
+    return this.#columns.map((column, index) => [column, cells[index] ?? ""]);
   }
 
   /** The value of a cell; undefined when it is empty and may be. */
@@ -80,15 +87,20 @@ export class LineReader {
   #cellCount(row: Row): CsvFault {
     const cells = row.cells.length;
     const detail = `The line has ${cells} ${cells === 1 ? "cell" : "cells"} and the header has ${this.#columns.length}.`;
-    return faultAt({ file: this.#layout.name, line: row.line }, "csv-cell-count", detail);
+    // The first column without a cell, or the last one before the cells that have none.
+    const position = Math.min(cells + 1, this.#columns.length);
+    const column = this.#columns[position - 1]?.name ?? null;
+    return faultAt({ file: this.#layout.name, line: row.line, column, position }, "csv-cell-count", detail);
   }
 
   #refuse({ line, raw }: Row, faults: readonly CsvFault[], read: Readonly<Record<string, unknown>> = {}): CsvRefused {
-    const { name: file } = this.#layout;
+    // Safe: the layouts are those of the files that are taken in.
+    const file = this.#layout.name as IntakeFile;
     const stay = typeof read.stay === "string" ? read.stay : null;
     const specimen = file === "specimens.csv" ? specimenOf(read) : null;
-    const about = specimen === null ? { stay } : { stay, specimen };
-    return { type: "refused", file, line, raw, wholeFile: false, faults, ...about };
+    const named = specimen === null ? { stay } : { stay, specimen };
+    const about = lineAbout(file, read, this.#context.zone);
+    return { type: "refused", file, line, raw, wholeFile: false, faults, ...named, about };
   }
 }
 

@@ -1,4 +1,5 @@
 import type { LineKind } from "../../shared/import-words.ts";
+import type { LineAbout } from "../domain/intake/line-about.ts";
 import type { Outcome } from "../domain/intake/outcome.ts";
 import { insertRows } from "./bulk.ts";
 import type { Read, Tx } from "./store.ts";
@@ -13,9 +14,11 @@ export interface StagedLine {
   readonly entryKey: string;
   /** The line as JSON; of a refused one, its text. */
   readonly content: string | null;
-  readonly state: "staged" | "unchanged" | "refused";
+  readonly state: "staged" | "unchanged" | "refused" | "blank";
   /** Faults as JSON, of a line that was refused when it was read. */
   readonly faults: string | null;
+  /** What a refused line names. */
+  readonly about: LineAbout | null;
 }
 
 const lineTable = {
@@ -30,6 +33,7 @@ const lineTable = {
     entry_key: "text",
     content: "text",
     faults: "text",
+    about: "text",
   },
 } as const;
 
@@ -38,7 +42,10 @@ export async function stageLines(tx: Tx, importId: number, lines: readonly Stage
   await insertRows(
     tx,
     lineTable,
-    lines.map((l) => [importId, l.file, l.line, l.state, l.groupKey, l.fingerprint, l.entryKey, l.content, l.faults]),
+    lines.map((l) => [
+      ...[importId, l.file, l.line, l.state, l.groupKey, l.fingerprint, l.entryKey, l.content, l.faults],
+      textOf(l.about),
+    ]),
   );
 }
 
@@ -93,9 +100,15 @@ export async function waitingLines(read: Read, importId: number, groups: readonl
   return rows.map((row) => ({ ...row, state: row.state as WaitingLine["state"], content: row.content ?? "" }));
 }
 
+function textOf(about: LineAbout | null): string | null {
+  return about && JSON.stringify(about);
+}
+
 export interface LineOutcome {
   readonly file: string;
   readonly line: number;
+  /** What the line names: kept when it is refused or marked. */
+  readonly about: LineAbout | null;
   /** The line as it stands in the file: kept when it is refused. */
   readonly raw: string;
   readonly outcome: Outcome;
@@ -105,16 +118,17 @@ export interface LineOutcome {
 export async function settleLines(tx: Tx, importId: number, outcomes: readonly LineOutcome[]): Promise<void> {
   if (outcomes.length === 0) return;
   // Every line is there already, so each row of this insert meets it by its key and changes it.
-  const rows = outcomes.map(({ file, line, raw, outcome }) => {
+  const rows = outcomes.map(({ file, line, raw, about, outcome }) => {
     const content = outcome.state === "refused" ? raw : null;
-    return [importId, file, line, outcome.state, "", "", "", content, detailsOf(outcome)];
+    const kept = outcome.state === "refused" || outcome.state === "marked" ? about : null;
+    return [importId, file, line, outcome.state, "", "", "", content, detailsOf(outcome), textOf(kept)];
   });
   await insertRows(
     tx,
     lineTable,
     rows,
     `ON CONFLICT (import_id, file, line) DO UPDATE SET state = excluded.state, faults = excluded.faults,
-     content = excluded.content`,
+     content = excluded.content, about = excluded.about`,
   );
 }
 

@@ -1,5 +1,6 @@
 import type { ImportState } from "../../shared/import-words.ts";
 import { refuse } from "../../shared/problems.ts";
+import type { DayNumber } from "../domain/days/day-number.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -108,9 +109,60 @@ export async function importsOf(
 export async function noteImport(
   tx: Tx,
   importId: number,
-  said: { setAside?: boolean; notices?: string; effects?: string; wardCodes?: string },
+  said: {
+    setAside?: boolean;
+    notices?: string;
+    effects?: string;
+    wardCodes?: string;
+    firstDay?: DayNumber;
+    lastDay?: DayNumber;
+  },
 ): Promise<void> {
   await tx.db.import.update({ where: { id: importId }, data: said });
+}
+
+/** An import that is not stored, as far as a month is concerned. */
+export interface OpenImport {
+  readonly importId: number;
+  readonly state: ImportState;
+  /** The days that its lines name; null when they name none, or are not all read yet. */
+  readonly days: { readonly first: DayNumber; readonly last: DayNumber } | null;
+  /** One of its files breaks off. */
+  readonly isBroken: boolean;
+}
+
+/** Imports that are at work or wait for a decision, and those refused since the last one was stored. */
+export async function openImports(read: Read, facilityId: number): Promise<OpenImport[]> {
+  const stored = await read.db.import.findFirst({
+    where: { facilityId, state: "applied" },
+    select: { id: true },
+    orderBy: { id: "desc" },
+  });
+  const waiting: ImportState[] = ["received", "staging", "checking", "checked", "applying"];
+  const refusedSince = { state: "refused", id: { gt: stored?.id ?? 0 } };
+  const rows = await read.db.import.findMany({
+    where: { facilityId, OR: [{ state: { in: waiting } }, refusedSince] },
+    select: { id: true, state: true, firstDay: true, lastDay: true },
+    orderBy: { id: "asc" },
+  });
+  const broken = await read.db.importLine.findMany({
+    where: { importId: { in: rows.map(({ id }) => id) }, line: 0, state: "refused" },
+    select: { importId: true },
+  });
+  return rows.map(({ id: importId, state, firstDay, lastDay }) => ({
+    ...{ importId, state: state as ImportState },
+    days: firstDay === null || lastDay === null ? null : { first: firstDay, last: lastDay },
+    isBroken: broken.some((line) => line.importId === importId),
+  }));
+}
+
+/** The days that the lines of an import name; null when they name none. */
+export async function daysOfImport(read: Read, importId: number): Promise<OpenImport["days"]> {
+  const { firstDay, lastDay } = await read.db.import.findUniqueOrThrow({
+    where: { id: importId },
+    select: { firstDay: true, lastDay: true },
+  });
+  return firstDay === null || lastDay === null ? null : { first: firstDay, last: lastDay };
 }
 
 const withSource = { include: { source: { select: { name: true } } } } as const;

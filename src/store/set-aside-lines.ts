@@ -54,7 +54,7 @@ export async function noteSettled(
 export async function countByFile(
   read: Read,
   importId: number,
-): Promise<{ file: string; state: LineOutcome["outcome"]["state"] | "staged" | "dropped"; count: number }[]> {
+): Promise<{ file: string; state: LineOutcome["outcome"]["state"] | "staged" | "dropped" | "blank"; count: number }[]> {
   const rows = await read.db.importLine.groupBy({
     by: ["file", "state"],
     where: { importId },

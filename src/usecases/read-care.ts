@@ -39,7 +39,7 @@ export async function loadForCare(read: Read, act: Act, { days, wardIds }: ReadC
   const rules = await necessityRules(read, act.actor.facilityId, () => days);
   const wards = rules.wards.filter((ward) => wardIds?.includes(ward.id) ?? true);
   const stays = await staysOfDays(read, rules, { days, wardIds });
-  return { days, rules, policyOn: rules.policyOn, wards, stays };
+  return { days, rules, policyOn: rules.policyOn, wards, stays, wardIds };
 }
 
 /** Care with everybody who had a catheter in the period: further figures of it need no other reading. */

@@ -5,6 +5,7 @@ import { dayMs } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { nonDefaultWords, type ReadOn, readingsOf } from "../domain/editions/readings.ts";
 import { monthCatheters } from "../domain/necessity/month-catheters.ts";
+import { completenessOf } from "../domain/reports/completeness.ts";
 import type { FigureFacts, WardInMonth } from "../domain/reports/figure-facts.ts";
 import type { Gap } from "../domain/reports/gaps.ts";
 import { gapsOf } from "../domain/reports/gaps.ts";
@@ -39,7 +40,8 @@ export async function readFigures(
   const wards = wardsInMonth(given);
   const facts: FigureFacts = { days, care: care.facts, wards, comparison: compared.comparison };
   const counts = care.facts.wards.map((ward) => ({ wardId: ward.wardId, days: ward.manualCountsMissing ?? 0 }));
-  return { report: monthFigures(facts), gaps: gapsOf(days, counts, infections) };
+  const gaps = gapsOf(days, counts, infections);
+  return { report: monthFigures(facts, completenessOf(gaps, days.wards)), gaps };
 }
 
 function wardsInMonth(given: {

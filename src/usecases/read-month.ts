@@ -1,8 +1,12 @@
 import { describedFrom, inForceOn } from "../domain/counting/ward-setting.ts";
 import { dayMs, type Instant } from "../domain/days/day-number.ts";
+import { monthsFromTo } from "../domain/days/month.ts";
+import type { Held } from "../domain/reports/line-gaps.ts";
+import { missingLines } from "../domain/reports/missing-lines.ts";
 import type { MonthFacts, WardFacts } from "../domain/reports/month-facts.ts";
 import { type QualityFinding, qualityFindings } from "../domain/timeline/data-quality.ts";
 import { beginning } from "../domain/timeline/first-change.ts";
+import { stands } from "../domain/timeline/timeline.ts";
 import type { Read } from "../store/store.ts";
 import { type OwnedStay, openStays } from "../store/timelines.ts";
 import { type DayRange, ledgerByDay, ledgerSpan, type WardDaySum } from "../store/ward-days.ts";
@@ -12,6 +16,7 @@ import { openDays, sumsByDay } from "./count-days.ts";
 import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { loadPolicies, type PolicyOn } from "./load-policy.ts";
+import { readHeld } from "./read-held.ts";
 import { lastingOf, periodOf, staysOfDays } from "./stays-of-days.ts";
 import { firstDayOf } from "./store-change.ts";
 import { uncountedDays } from "./uncounted-days.ts";
@@ -38,7 +43,7 @@ async function monthFacts(read: Read, act: Act, input: ReadMonth): Promise<Month
   const stays = await staysOfDays(read, rules, { days, wardIds: input.wardIds });
   const policyOn = await loadPolicies(read, rules.facility.id);
   const wards = rules.wards.filter(({ id }) => input.wardIds?.includes(id) ?? true);
-  return monthFactsOf(read, act, { days, rules, policyOn, wards, stays });
+  return monthFactsOf(read, act, { days, rules, policyOn, wards, stays, wardIds: input.wardIds });
 }
 
 /** What a month is told of: the wards, the rules in force, and the stays that touch its days. */
@@ -48,6 +53,8 @@ export interface LoadedMonth {
   readonly policyOn: PolicyOn;
   readonly wards: readonly WardRow[];
   readonly stays: readonly OwnedStay[];
+  /** The wards within reach; all of the facility when left out. */
+  readonly wardIds?: readonly number[] | undefined;
 }
 
 /** The same of stays that are loaded already. */
@@ -56,7 +63,9 @@ export async function monthFactsOf(read: Read, act: Act, loaded: LoadedMonth): P
   const wardIds = new Set(wards.map((ward) => ward.id));
   const open = openDays(lastingOf(stays), rules, act.now).filter((day) => wardIds.has(day.wardId));
   const sums = sumsByDay(await ledgerByDay(read, [...wardIds], days), open);
-  return factsOf(loaded, { act, sums, findings: findings(loaded, wardIds, act.now) });
+  const months = monthsFromTo(days);
+  const held = await readHeld(read, act, { months, ...(loaded.wardIds ? { wardIds: loaded.wardIds } : {}) });
+  return factsOf(loaded, { act, sums, held, findings: findings(loaded, wardIds, act.now) });
 }
 
 /** From the first to the last day that the ledger or a patient still here can have; today when there is nothing. */
@@ -100,12 +109,16 @@ function findings(
 
 function factsOf(
   loaded: LoadedMonth,
-  { act, sums, findings }: { act: Act; sums: readonly WardDaySum[]; findings: readonly QualityFinding[] },
+  given: { act: Act; sums: readonly WardDaySum[]; findings: readonly QualityFinding[]; held: Held },
 ): MonthFacts {
-  const { days, rules, wards: rows } = loaded;
+  const { act, sums, findings, held } = given;
+  const { days, rules, wards: rows, stays } = loaded;
   const byWard = groupedBy(sums, ({ wardId }) => wardId);
   const wards = rows
-    .map((ward) => wardFacts(ward, days, byWard.get(ward.id) ?? []))
+    .map((ward) => ({
+      ...wardFacts(ward, days, byWard.get(ward.id) ?? []),
+      missing: missingLines(held.lines, recordedOf(stays, ward.id), ward.code),
+    }))
     .filter((ward) => ward.inpatient !== "none" || ward.patientDays > 0)
     .sort((a, b) => (a.code < b.code ? -1 : 1));
   const lastCensus = rules.census.instants.at(-1);
@@ -121,7 +134,21 @@ function factsOf(
     wards,
     findings,
     uncounted: uncountedDays(loaded, act.now),
+    held,
+    missing: missingLines(held.lines, recordedOf(stays)),
   };
+}
+
+/** How many moves and catheters of these stays are recorded; of one ward, those of stays on it. */
+function recordedOf(stays: readonly OwnedStay[], wardId?: number): { moves: number; catheters: number } {
+  let [moves, catheters] = [0, 0];
+  for (const { stay } of stays) {
+    const here = stay.wardStays.filter((one) => stands(one) && (wardId === undefined || one.wardId === wardId));
+    if (here.length === 0) continue;
+    moves += here.length;
+    catheters += stay.catheters.filter(stands).length;
+  }
+  return { moves, catheters };
 }
 
 function wardFacts(ward: WardRow, days: DayRange, sums: readonly WardDaySum[]): WardFacts {

@@ -10,6 +10,7 @@ import { type MonthReport, monthReport } from "../../shared/month-report.ts";
 import { refuse } from "../../shared/problems.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { lastingReport } from "../domain/reports/canonical-text.ts";
+import { completenessWithin } from "../domain/reports/completeness.ts";
 import { monthDifferences } from "../domain/reports/month-differences.ts";
 import { type SignatureRow, signatures, signedText } from "../store/signed-months.ts";
 import type { Act } from "./act.ts";
@@ -82,15 +83,18 @@ async function find({ store, actor }: Act, month: Month, number: number): Promis
 }
 
 function reportIn(text: string): MonthReport {
-  return lastingReport(monthReport.parse(JSON.parse(text)));
+  return lastingReport(monthReport.parse({ completeness: null, ...JSON.parse(text) }));
 }
 
 /** A report of the wards within reach; without all of them it has no figures of all wards, and says so. */
 function within(report: MonthReport, wardIds: readonly number[] | undefined): MonthReport {
   if (wardIds === undefined) return report;
+  const wards = report.wards.filter(({ wardId }) => wardIds.includes(wardId));
+  const codes = wards.map(({ code }) => code);
   return {
     ...report,
-    wards: report.wards.filter(({ wardId }) => wardIds.includes(wardId)),
+    wards,
+    completeness: report.completeness && completenessWithin(report.completeness, codes),
     total: { figures: [], insertions: { places: [], inserters: [] } },
     cautions: ["Only the wards that you belong to are shown."],
   };

@@ -9,7 +9,7 @@ import { type Gap, gapsOf } from "../domain/reports/gaps.ts";
 import type { Act } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
 import { determineByNow } from "./determine-by-now.ts";
-import type { Reach } from "./reach.ts";
+import { type Reach, reachOf } from "./reach.ts";
 import { careOf, loadForCare } from "./read-care.ts";
 import { infectionsIn } from "./read-infections.ts";
 import { monthFactsOf } from "./read-month.ts";
@@ -28,13 +28,28 @@ export async function reportGaps(
     const { facts: care } = await careOf(read, act, loaded);
     const counts = care.wards.map(({ wardId, manualCountsMissing }) => ({ wardId, days: manualCountsMissing ?? 0 }));
     const ofMonth = { month, wardIds: facts.wards.map((ward) => ward.wardId) };
-    return gapsOf(facts, counts, await infectionsIn(read, act.actor.facilityId, ofMonth));
+    const infections = await infectionsIn(read, act.actor.facilityId, ofMonth);
+    return gapsOf(facts, counts, infections);
   });
-  return { month, gaps: gaps.map(inWords) };
+  // Who may not open an import has no use for the way to it.
+  const opens = reachOf(act.actor, "import-records") !== null;
+  return { month, gaps: gaps.map((gap) => inWords(gap, opens)) };
 }
 
-function inWords({ kind, wardId, count, days }: Gap): OutputOf<typeof readMonthGaps>["gaps"][number] {
+/** More lines than these are found on the pages of their imports. */
+const linesMost = 100;
+
+function inWords(gap: Gap, opens: boolean): OutputOf<typeof readMonthGaps>["gaps"][number] {
+  const { kind, wardId, count, days, held } = gap;
   const { blocks, remedy } = gapWords[kind];
-  const sentence = gapSentence({ kind, count });
-  return { kind, wardId, count, blocks, sentence, remedy, days: days.map(dayText) };
+  const lines = kind === "dropped-lines" || opens ? (held?.lines ?? []) : [];
+  return {
+    ...{ kind, wardId, count, blocks, remedy },
+    sentence: gapSentence(gap),
+    days: days.map(dayText),
+    lines: lines.slice(0, linesMost).map(({ importId, file, line, reason, by, at }) => ({
+      ...{ importId, file, line: line === 0 ? null : line, reason, by, at },
+    })),
+    imports: opens ? [...(held?.imports ?? [])] : [],
+  };
 }

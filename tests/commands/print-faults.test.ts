@@ -12,7 +12,7 @@ async function faultsOf(databaseUrl: string, files: Record<string, string>): Pro
   return run.err
     .trimEnd()
     .split("\n")
-    .filter((line) => !/^(Reading|Checking|Storing) lines$|^Setting up /.test(line));
+    .filter((line) => !/^(Reading|Checking|Storing) lines$|^Setting up |, rows read: /.test(line));
 }
 
 onEachDatabase("faults", (fresh) => {

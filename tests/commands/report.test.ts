@@ -77,13 +77,19 @@ describe("report", () => {
     expect(run.out.trimEnd().split("\n")).toHaveLength(3);
     expect(run.err).toBe(
       [
-        ...["Reading lines", "Checking lines", "Storing lines", "Counted at the daily census (00:00, UTC)."],
+        ...["Reading lines", "Checking lines", "Storing lines"],
+        ...[
+          "moves.csv, rows read: 3 = 3 accepted + 0 rejected + 0 blank.",
+          "Counted at the daily census (00:00, UTC).",
+        ],
         "Named only in moves and counted as inpatient wards: A, B. Describe them in wards.csv.",
         "",
       ].join("\n"),
     );
     const table = await withFolder({ "moves.csv": moves }, (folder) => runCommand(report, ["--data", folder]));
-    expect(table.err).toBe("Reading lines\nChecking lines\nStoring lines\n");
+    expect(table.err).toBe(
+      "Reading lines\nChecking lines\nStoring lines\nmoves.csv, rows read: 3 = 3 accepted + 0 rejected + 0 blank.\n",
+    );
   });
 
   it.each([

@@ -25,12 +25,12 @@ describe("lines that are refused by line and column, while the others are read",
     },
     "too few cells": {
       bad: "2,P2,N1\n",
-      faults: ["line 3, column null (null): csv-cell-count"],
+      faults: ["line 3, column from (4): csv-cell-count"],
       says: /3 cells.*has 5/,
     },
     "too many cells": {
       bad: "2,P2,N1,2026-02-01T10:00,,,\n",
-      faults: ["line 3, column null (null): csv-cell-count"],
+      faults: ["line 3, column to (5): csv-cell-count"],
       says: /7 cells.*has 5/,
     },
     "an empty required cell and an unreadable time, both at once": {

@@ -37,6 +37,7 @@ describe("refusedFile", () => {
     const faults = [faultAt(place, "csv-quote-open", "The quote is open.")];
     expect(refusedFile("moves.csv", faults)).toEqual({
       type: "refused",
+      about: null,
       file: "moves.csv",
       line: 3,
       raw: "",

@@ -18,8 +18,23 @@ describe("FileReader", () => {
   });
 
   it("says that there was a header alone", () => {
-    expect(read("ward,name\n\n")).toMatchObject({ items: [[]], end: [{ type: "notice", code: "header-only" }] });
+    expect(read("ward,name\n")).toMatchObject({ items: [[]], end: [{ type: "notice", code: "header-only" }] });
     expect(read("ward\nN1,too many")).toMatchObject({ items: [[]], end: [{ type: "refused" }] });
+  });
+
+  it("counts rows without anything in them, also of quoted cells, and names their lines", () => {
+    const blanks = [3, 5, 6].map((line) => ({ type: "blank", file: "wards.csv", line }));
+    expect(read('ward,name\nN1,North\n"",""\nN2,\n," "\n\n')).toMatchObject({
+      items: [[{ line: 2 }, blanks[0], { line: 4 }, blanks[1], blanks[2]]],
+      end: [{ type: "notice", code: "rows-blank", detail: "3 rows are blank: lines 3, 5, 6." }],
+    });
+    expect(read("ward,name\n,\n").end).toMatchObject([
+      { code: "header-only" },
+      { code: "rows-blank", detail: "1 row is blank: line 2." },
+    ]);
+    expect(read(`ward,name\nN1,\n${",\n".repeat(30)}`).end).toMatchObject([
+      { detail: expect.stringMatching(/^30 rows are blank: lines 3, .*, 22 and more\.$/) },
+    ]);
   });
 
   it("refuses a file without anything in it", () => {

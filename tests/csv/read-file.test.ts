@@ -19,9 +19,9 @@ function writtenStays(count: number) {
     const isUnreadable = number % 100 === 50;
     const time = isUnreadable ? "noon" : new Date(admitted - behindMs).toISOString().slice(0, 16);
     const isBroken = number % 7 === 0;
-    rows.push(`S${number},00${number},${isBroken ? '"home,\r\nwith ""care"""' : "home"},${time}`);
+    rows.push(`S${number},00${number},${isBroken ? '"nursing\r\nhome"' : "home"},${time}`);
     if (isUnreadable) refused.push([line, "admitted"]);
-    else lines.push([line, `S${number}`, `00${number}`, isBroken ? 'home,\nwith "care"' : "home", admitted]);
+    else lines.push([line, `S${number}`, `00${number}`, isBroken ? "nursing-home" : "home", admitted]);
     line += isBroken ? 2 : 1;
   }
   return { text: `${rows.join("\r\n")}\r\n`, lines, refused };

@@ -40,7 +40,7 @@ export async function sorted(items: AsyncIterable<CsvItem>): Promise<Sorted> {
     read.items.push(item);
     if (item.type === "line") read.lines.push(item);
     else if (item.type === "refused") read.refused.push(item);
-    else read.notices.push(item);
+    else if (item.type === "notice") read.notices.push(item);
   }
   return read;
 }

@@ -67,6 +67,7 @@ const tables = [
     "import_source",
     "ward_alias",
     "import_line",
+    "import_line_month",
     "import_file",
     "specimen",
     "sign",

@@ -28,6 +28,7 @@ function line(file: string, number: number, more: Partial<StagedLine> = {}): Sta
     content: "{}",
     state: "staged",
     faults: null,
+    about: null,
   } as const;
   return { file, line: number, ...plain, ...more };
 }
@@ -79,10 +80,10 @@ onEachDatabase("lines of an import", (fresh) => {
     );
     await shared.store.tx((tx) =>
       settleLines(tx, id, [
-        { file: "stays.csv", line: 1, raw: "one", outcome: { state: "accepted" } },
-        { file: "stays.csv", line: 2, raw: "two", outcome: { state: "marked", marks: ["repeated-hour"] } },
-        { file: "stays.csv", line: 3, raw: "three", outcome: { state: "unchanged" } },
-        { file: "stays.csv", line: 4, raw: "four", outcome: { state: "refused", faults: [fault] } },
+        { file: "stays.csv", line: 1, raw: "one", about: null, outcome: { state: "accepted" } },
+        { file: "stays.csv", line: 2, raw: "two", about: null, outcome: { state: "marked", marks: ["repeated-hour"] } },
+        { file: "stays.csv", line: 3, raw: "three", about: null, outcome: { state: "unchanged" } },
+        { file: "stays.csv", line: 4, raw: "four", about: null, outcome: { state: "refused", faults: [fault] } },
       ]),
     );
     await shared.store.tx((tx) => settleLines(tx, id, []));
@@ -107,7 +108,8 @@ onEachDatabase("lines of an import", (fresh) => {
       const id = await staged(bay, lines);
       const outcomes = lines.map(({ file, line: number }, i) => {
         const state = states[i] ?? "accepted";
-        return { file, line: number, raw: "", outcome: state === "refused" ? { state, faults: [fault] } : { state } };
+        const said = { file, line: number, raw: "", about: null };
+        return { ...said, outcome: state === "refused" ? { state, faults: [fault] } : { state } };
       });
       await shared.store.tx((tx) => settleLines(tx, id, outcomes));
     };

@@ -2,12 +2,16 @@ import { refuse } from "../../../shared/problems.ts";
 import type { CellReader } from "../column.ts";
 
 /**
- * One word of a closed list, in any case, with spaces or underscores in place of hyphens if need be.
- * Refuses all else, naming the list (`csv-word`).
+ * One word of a closed list, in any case, with spaces or underscores in place of hyphens if need be; or one of `others`,
+ * which other systems write for it. Refuses all else, naming the list (`csv-word`).
  */
-export function closedList<Word extends string>(list: Readonly<Record<Word, unknown>>): CellReader<Word> {
-  const words = new Map(Object.keys(list).map((word) => [word, word as Word]));
-  const printed = [...words.keys()].join(", ");
+export function closedList<Word extends string>(
+  list: Readonly<Record<Word, unknown>>,
+  others: Readonly<Record<string, NoInfer<Word>>> = {},
+): CellReader<Word> {
+  const own = Object.keys(list) as Word[];
+  const words = new Map<string, Word>([...own.map((word) => [word, word] as const), ...Object.entries(others)]);
+  const printed = own.join(", ");
   return {
     isIdentifier: false,
     read(text) {

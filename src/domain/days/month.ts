@@ -15,6 +15,14 @@ export function monthOf(n: DayNumber): Month {
   return dayText(n).slice(0, 7) as Month;
 }
 
+/** The calendar months that days lie in, in order. */
+export function monthsFromTo({ first, last }: { first: DayNumber; last: DayNumber }): Month[] {
+  const months: Month[] = [];
+  for (let month = monthOf(first); months.length === 0 || month <= monthOf(last); month = nextMonth(month))
+    months.push(month);
+  return months;
+}
+
 /** The calendar month after this one. Throws an Error after 9999-12, the last month that can be written. */
 export function nextMonth(month: Month): Month {
   return monthOf(monthDays(month).last + 1);

@@ -19,6 +19,27 @@ export const lineMarks = {
 } as const;
 export type LineMark = keyof typeof lineMarks;
 
+/** The column that a mark is about, where the mark alone tells it; of a time it may be any of several. */
+const columnOfMark: Readonly<Partial<Record<LineMark, string | Readonly<Partial<Record<string, string>>>>>> = {
+  "in-place-on-arrival": "inserted",
+  "end-kept": { "stays.csv": "discharged", "moves.csv": "to", "catheters.csv": "removed" },
+  "absence-unknown": "absence",
+  "absence-known": "absence",
+  "ward-by-hand": "ward",
+  "repeated-hour": { "signs.csv": "time", "specimens.csv": "collected", "reviews.csv": "day" },
+  "time-unknown": { "reviews.csv": "day" },
+  "organism-unknown": "organism",
+  "count-unreadable": "count",
+  "report-older": "status",
+  "unusual-value": "value",
+};
+
+/** The column of a file that a mark is about; null where that is not known. */
+export function markColumn(file: string, mark: LineMark): string | null {
+  const column = columnOfMark[mark];
+  return (typeof column === "object" ? column[file] : column) ?? null;
+}
+
 /** One thing wrong with a line, with its column where one is meant. */
 export interface LineFault {
   readonly code: ProblemCode;

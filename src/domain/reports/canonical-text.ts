@@ -1,6 +1,7 @@
 import canonicalize from "canonicalize";
 import { figureWords } from "../../../shared/figure-words.ts";
 import type { MonthReport } from "../../../shared/month-report.ts";
+import { signedItems } from "./completeness.ts";
 
 /**
  * The one text of a value: JSON with sorted names, no white space, and numbers as ECMAScript writes them, so that equal
@@ -18,8 +19,8 @@ export function canonicalText(value: object): string {
  * the sentences that say how to read it. It is the same as long as the record of the month is the same.
  */
 export function reportContent(report: MonthReport): Omit<MonthReport, "asOf" | "cautions" | "sources"> {
-  const { asOf: _, cautions: __, sources: ___, ...said } = lastingReport(report);
-  return said;
+  const { asOf: _, cautions: __, sources: ___, completeness, ...said } = lastingReport(report);
+  return { ...said, completeness: signedItems(completeness) };
 }
 
 /** A report without the figures of the instant at which it was read: what is signed, and how older texts are shown. */

@@ -1,6 +1,7 @@
 import { dayText } from "../days/day-number.ts";
 import { type QualityKind, qualityKinds } from "../timeline/data-quality.ts";
 import { gapSentence, uncountedGapKinds } from "./gap-sentence.ts";
+import { missingText } from "./missing-lines.ts";
 import type { MonthFacts } from "./month-facts.ts";
 
 /** Days are counted under these rules; printed below every report of days. */
@@ -11,13 +12,27 @@ export const countingSources = [
 
 /** What a reader must know before using the figures of a period, in sentences. */
 export function cautionsOf(facts: MonthFacts): string[] {
-  return [...censusCautions(facts), ...wardCautions(facts), ...uncountedCautions(facts), ...findingCautions(facts)];
+  return [
+    ...[...censusCautions(facts), ...missingCautions(facts), ...wardCautions(facts)],
+    ...[...uncountedCautions(facts), ...findingCautions(facts)],
+  ];
 }
 
 function censusCautions(facts: MonthFacts): string[] {
   const times = facts.census.map((c, i) => (i === 0 ? c.time : `${c.time} from ${dayText(c.fromDay)}`)).join(", ");
   const census = `Counted at the daily census (${times}, ${facts.facility.zone}).`;
   return facts.complete ? [census] : [census, "The period is not over: patients still here are counted up to now."];
+}
+
+/** A file of rows has no note, and by day no column for one. */
+function missingCautions({ missing, wards }: MonthFacts): string[] {
+  const all = missingText(missing);
+  const ofWards = wards.flatMap((ward) => {
+    const text = missingText(ward.missing);
+    return text === "" ? [] : [`${ward.code} (${text})`];
+  });
+  if (all === "") return [];
+  return [`Rejected lines count nowhere; ${all}.${ofWards.length > 0 ? ` By unit: ${ofWards.join(", ")}.` : ""}`];
 }
 
 function wardCautions({ wards }: MonthFacts): string[] {

@@ -2,6 +2,7 @@ import { type GapKind, gapWords } from "../../../shared/gap-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import { uncountedGapKinds } from "./gap-sentence.ts";
 import { infectionGaps, type WardInfections } from "./infections.ts";
+import { type HeldLine, heldGaps, nothingHeld } from "./line-gaps.ts";
 import type { MonthFacts, WardFacts } from "./month-facts.ts";
 
 /** Something that is missing from a period, or doubtful in it. */
@@ -12,6 +13,12 @@ export interface Gap {
   readonly count: number;
   /** The days of the period that it touches, in order; none when it is not a matter of days. */
   readonly days: readonly DayNumber[];
+  /** The lines and imports that it is about, with the codes of the wards that the lines touch. */
+  readonly held?: {
+    readonly lines: readonly HeldLine[];
+    readonly wards: readonly string[];
+    readonly imports: readonly number[];
+  };
 }
 
 /** Days of wards that were to be counted by hand and were not. */
@@ -37,6 +44,7 @@ export function gapsOf(
       .filter(({ days }) => days > 0)
       .map(({ wardId, days }): Gap => ({ kind: "manual-count-missing", wardId, count: days, days: [] })),
     ...infectionGaps(infections, facts.complete),
+    ...heldGaps(facts.held ?? nothingHeld, facts),
     ...doubts(facts),
   ];
   const isBlocking = ({ kind }: Gap): boolean => gapWords[kind].blocks;

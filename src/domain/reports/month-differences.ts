@@ -10,6 +10,7 @@ import {
 } from "../../../shared/figure-words.ts";
 import type { Figure, MonthReport, WardFigures } from "../../../shared/month-report.ts";
 import { canonicalText, lasting } from "./canonical-text.ts";
+import { signedItems } from "./completeness.ts";
 
 /** One thing that is no longer as it was signed. */
 export interface MonthDifference {
@@ -36,8 +37,29 @@ export function monthDifferences(signed: MonthReport, now: MonthReport): MonthDi
   const codes = [...new Set([...signed.wards, ...now.wards].map(({ code }) => code))];
   const find = (report: MonthReport, code: string) => report.wards.find((ward) => ward.code === code);
   const wards = codes.flatMap((code) => wardDifferences(find(signed, code), find(now, code)));
+  const lines = completenessDifferences(signed, now);
   const both = signed.total.figures.length > 0 && now.total.figures.length > 0;
-  return [...whole, ...wards, ...(both ? figureDifferences(null, signed.total.figures, now.total.figures) : [])];
+  return [
+    ...whole,
+    ...lines,
+    ...wards,
+    ...(both ? figureDifferences(null, signed.total.figures, now.total.figures) : []),
+  ];
+}
+
+/** Rejected, dropped and doubtful lines that were not there, or were others, when the month was signed. */
+function completenessDifferences(signed: MonthReport, now: MonthReport): MonthDifference[] {
+  const [before, after] = [signedItems(signed.completeness), signedItems(now.completeness)];
+  if (before === null || after === null) return [];
+  const kinds = [...new Set([...before, ...after].map(({ kind }) => kind))];
+  return kinds.flatMap((kind) => {
+    const [a, b] = [before, after].map((items) => items.find((item) => item.kind === kind));
+    if (canonicalText(a?.lines ?? []) === canonicalText(b?.lines ?? [])) return [];
+    const what = "Data quality";
+    return [
+      difference({ ward: null, figure: null, what }, a?.sentence ?? "no such line", b?.sentence ?? "no such line"),
+    ];
+  });
 }
 
 const reportWords: readonly (readonly [string, (report: MonthReport) => Value])[] = [

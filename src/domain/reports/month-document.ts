@@ -4,6 +4,7 @@ import { type BaselineNamed, type Figure, limitRules, type MonthReport } from ".
 import type { ReportDocument } from "../../../shared/report-document.ts";
 import type { Sheet, SheetCell, SheetColumn, SheetMark } from "../../../shared/sheet.ts";
 import { hollowNotes } from "../comparison/comparison-facts.ts";
+import { completenessSheet, completenessText } from "./completeness-sheet.ts";
 
 /** The figures of the summary, in its order; those with limits take three columns. */
 const summary: readonly { readonly key: FigureKey; readonly limits: boolean }[] = [
@@ -28,10 +29,11 @@ const mostRows = 12;
  */
 export function monthDocument(report: MonthReport, signed: string | null, more: readonly Sheet[] = []): ReportDocument {
   const { month, facility, cautions, sources } = report;
+  const quality = completenessSheet(report);
   return {
     title: `${facility}: urinary catheters and infections, ${month}`,
     cover: coverOf(report, signed),
-    sheets: [summarySheet(report), ...more],
+    sheets: [summarySheet(report), ...more, ...(quality ? [quality] : [])],
     charts: [...intervals(report, "utilization"), ...intervals(report, "rate")],
     ...{ cautions, sources },
   };
@@ -64,6 +66,7 @@ function baselineText(baseline: BaselineNamed | null): string {
 function summarySheet(report: MonthReport): Sheet {
   const { facility, first, last, asOf, sources, cautions, wards, total } = report;
   const text = (key: string, label: string): SheetColumn => ({ key, label, kind: "text", unit: null });
+  const ofNone = completenessText(report, null);
   const columns = summary.flatMap(({ key, limits }): SheetColumn[] => {
     const { label, kind, unit } = figureWords[key];
     const limit = (end: string): SheetColumn => ({ key: `${key}_${end}`, label: `${label}, ${end} limit`, kind, unit });
@@ -74,9 +77,13 @@ function summarySheet(report: MonthReport): Sheet {
     columns: [
       ...[text("ward", "Ward"), text("name", "Name"), ...columns],
       ...[text("missing", "Why figures are missing"), text("not_final", "Not final")],
+      text("completeness", "Missing or doubtful data"),
     ],
-    rows: wards.map(({ code, name, figures }) => [code, name, ...cellsOf(figures)]),
-    total: ["All wards", "", ...cellsOf(total.figures)],
+    rows: [
+      ...wards.map(({ code, name, figures }) => [code, name, ...cellsOf(figures), completenessText(report, code)]),
+      ...(ofNone === "" ? [] : [["", "Not of one unit alone", ...columns.map(() => null), "", "", ofNone]]),
+    ],
+    total: ["All wards", "", ...cellsOf(total.figures), ofNone],
     marks: [...wards.flatMap(({ figures }, row) => marksOf(figures, row)), ...marksOf(total.figures, null)],
     cautions,
   };

@@ -2,6 +2,8 @@ import type { CensusTime } from "../../../shared/day.ts";
 import type { UncountedCensus } from "../counting/uncounted-censuses.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
 import type { QualityFinding } from "../timeline/data-quality.ts";
+import type { Held } from "./line-gaps.ts";
+import type { MissingLines } from "./missing-lines.ts";
 
 /** All that a report of days may know. */
 export interface MonthFacts {
@@ -22,6 +24,10 @@ export interface MonthFacts {
   readonly findings: readonly QualityFinding[];
   /** Censuses of stays that may miss a patient-day, with the ward that it may belong to. */
   readonly uncounted: readonly (Pick<UncountedCensus, "kind" | "day"> & { readonly wardId: number | null })[];
+  /** What was sent and is not in the record. */
+  readonly held?: Held;
+  /** What all wards together miss because of rejected lines. */
+  readonly missing?: MissingLines;
 }
 
 export interface WardFacts {
@@ -34,6 +40,8 @@ export interface WardFacts {
   readonly namedOnly: boolean;
   readonly patientDays: number;
   readonly catheterDays: number;
+  /** What its counts miss because of rejected lines. */
+  readonly missing?: MissingLines;
   /** By day, in order; only days with a patient. */
   readonly days: readonly { readonly day: DayNumber; readonly patientDays: number; readonly catheterDays: number }[];
 }

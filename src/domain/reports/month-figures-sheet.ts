@@ -1,6 +1,7 @@
 import { figureWords, notFinalWords } from "../../../shared/figure-words.ts";
-import type { Figure, MonthReport } from "../../../shared/month-report.ts";
+import type { CompletenessItem, Figure, MonthReport } from "../../../shared/month-report.ts";
 import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
+import { reasonsOf } from "./completeness-sheet.ts";
 
 const text = (key: string, label: string): SheetColumn => ({ key, label, kind: "text", unit: null });
 const amount = (key: string, label: string): SheetColumn => ({
@@ -33,6 +34,7 @@ export function monthFiguresSheet(report: MonthReport): Sheet {
   const rows = [
     ...report.wards.flatMap(({ code, name, figures }) => figures.map((figure) => rowOf(code, name, figure))),
     ...report.total.figures.map((figure) => rowOf("", "All wards shown", figure)),
+    ...(report.completeness ?? []).flatMap(completenessRows),
   ];
   return {
     id: "month-figures",
@@ -48,6 +50,16 @@ export function monthFiguresSheet(report: MonthReport): Sheet {
     total: null,
     cautions: report.cautions,
   };
+}
+
+/** What is missing or doubtful, under its kind in place of a figure; a row for each dropped line with the reason. */
+function completenessRows(item: CompletenessItem): SheetCell[][] {
+  const { ward, kind, sentence, count } = item;
+  const row = (label: string, value: number | null, reason: string | null): SheetCell[] => [
+    ...[ward ?? "", "", kind, label, value, "items"],
+    ...[null, null, null, null, null, null, reason, null, ""],
+  ];
+  return [row(sentence, count, null), ...reasonsOf(item).map((said) => row("Dropped line", null, said))];
 }
 
 function rowOf(code: string, name: string, figure: Figure): SheetCell[] {

@@ -17,8 +17,8 @@ const sources = [
   "Limits of shares: Wilson, J Am Stat Assoc 1927;22:209-212. Time in place: Kaplan and Meier, J Am Stat Assoc 1958;53:457-481",
 ];
 
-/** A month with every figure of each ward and of all: what is shown, printed, exported and signed. */
-export function monthFigures(facts: FigureFacts): MonthReport {
+/** A month with every figure of each ward and of all: what is shown, printed, exported and signed; with what is missing from it. */
+export function monthFigures(facts: FigureFacts, completeness: MonthReport["completeness"] = null): MonthReport {
   const { days, comparison } = facts;
   const { wards, total } = partsOf(facts);
   const first = dayText(days.first);
@@ -37,6 +37,7 @@ export function monthFigures(facts: FigureFacts): MonthReport {
       figures: partFigures(total, comparison),
       insertions: insertionCounts(wards.flatMap(({ catheters }) => catheters.inserted)),
     },
+    completeness,
     cautions: [...cautionsOf(days), ...figureCautions(facts)],
     sources,
   };

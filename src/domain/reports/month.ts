@@ -3,6 +3,7 @@ import { pool } from "../counting/pool.ts";
 import { utilization } from "../counting/utilization.ts";
 import { dayText } from "../days/day-number.ts";
 import { cautionsOf, countingSources } from "./cautions.ts";
+import { areAllRejected, type MissingLines, missingText } from "./missing-lines.ts";
 import type { MonthFacts, WardFacts } from "./month-facts.ts";
 
 const columns: SheetColumn[] = [
@@ -29,15 +30,22 @@ export function monthSheet(facts: MonthFacts): Sheet {
     total:
       counted.length === 0
         ? ["All wards", "", null, null, null, "no ward is counted"]
-        : ["All wards", "", total.patientDays, total.catheterDays, utilization(total).value, ""],
+        : ["All wards", "", ...countsOf({ ...total, missing: facts.missing }), missingText(facts.missing)],
     cautions: cautionsOf(facts),
   };
 }
 
 function wardRow(ward: WardFacts): SheetCell[] {
   if (ward.inpatient === "unknown") return [ward.code, ward.name, null, null, null, noteOf(ward)];
-  const { patientDays, catheterDays } = ward;
-  return [ward.code, ward.name, patientDays, catheterDays, utilization(ward).value, noteOf(ward)];
+  const note = [noteOf(ward), missingText(ward.missing)].filter((text) => text !== "").join("; ");
+  return [ward.code, ward.name, ...countsOf(ward), note];
+}
+
+/** Where every line of a catheter was rejected, no catheter-day was counted and none is known: neither is a ratio. */
+function countsOf(counted: Pick<WardFacts, "patientDays" | "catheterDays"> & { missing?: MissingLines | undefined }) {
+  const { patientDays, catheterDays, missing } = counted;
+  const isKnown = catheterDays > 0 || missing === undefined || !areAllRejected(missing.catheters);
+  return [patientDays, isKnown ? catheterDays : null, isKnown ? utilization(counted).value : null];
 }
 
 function noteOf(ward: WardFacts): string {

@@ -6,6 +6,7 @@ import type { Ratio } from "../counting/ratio.ts";
 import type { MonthNecessity } from "../necessity/month-necessity.ts";
 import type { WardCare } from "./care.ts";
 import type { FigureFacts, WardCatheters, WardInMonth } from "./figure-facts.ts";
+import { areAllRejected } from "./missing-lines.ts";
 import type { WardFacts } from "./month-facts.ts";
 import type { PartFacts } from "./part-figures.ts";
 
@@ -30,6 +31,8 @@ const notCounted = "Nobody said what this ward is, so its days are not counted."
 const notInpatient = "The ward was not a ward for inpatients.";
 const nobodyCounts = "Nobody counts here by hand.";
 
+const allRejected: Ratio = { value: null, reason: "Every line of a catheter was rejected, so none is counted." };
+
 /** What the figures of each ward and of all wards together are made of. */
 export function partsOf(facts: FigureFacts): { wards: WardPart[]; total: PartFacts } {
   const wards = facts.days.wards.map((ward) => wardPart(ward, facts));
@@ -48,6 +51,7 @@ function wardPart(ward: WardFacts, { wards, care, comparison }: FigureFacts): Wa
     catheterDays: prediction(comparison.catheterDays?.baseline ?? null, "catheter-days", { ward, said }),
   };
   const { patientDays, catheterDays } = ward;
+  const noCatheterKnown = catheterDays === 0 && ward.missing !== undefined && areAllRejected(ward.missing.catheters);
   const observed = infections.value ?? 0;
   const openCultures = said?.openCultures ?? [];
   const openOfWatched = infections.value === null ? [] : openCultures;
@@ -56,7 +60,11 @@ function wardPart(ward: WardFacts, { wards, care, comparison }: FigureFacts): Wa
     ...ward,
     ...{ type: said?.type ?? null, edition: said?.edition ?? null, catheters, predictions: shown },
     part: {
-      ...{ patientDays: counted(patientDays), catheterDays: counted(catheterDays), infections },
+      ...{
+        patientDays: counted(patientDays),
+        catheterDays: noCatheterKnown ? allRejected : counted(catheterDays),
+        infections,
+      },
       watched: infections.value === null ? { patientDays: 0, catheterDays: 0 } : { patientDays, catheterDays },
       infectionsPredicted: { observed, predicted, openCultures: openOfWatched },
       catheterDaysPredicted: { observed: catheterDays, predicted: ratioOf(shown.catheterDays) },

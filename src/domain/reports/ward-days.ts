@@ -1,7 +1,8 @@
 import type { Sheet, SheetColumn } from "../../../shared/sheet.ts";
 import { dayText } from "../days/day-number.ts";
 import { cautionsOf, countingSources } from "./cautions.ts";
-import type { MonthFacts } from "./month-facts.ts";
+import { areAllRejected } from "./missing-lines.ts";
+import type { MonthFacts, WardFacts } from "./month-facts.ts";
 
 const columns: SheetColumn[] = [
   { key: "ward", label: "Ward", kind: "text", unit: null },
@@ -10,10 +11,15 @@ const columns: SheetColumn[] = [
   { key: "catheter_days", label: "Catheter-days", kind: "whole", unit: "catheter-days" },
 ];
 
+/** Where every line of a catheter was rejected, no day without one is known. */
+function isKnown({ catheterDays, missing }: WardFacts): boolean {
+  return catheterDays > 0 || missing === undefined || !areAllRejected(missing.catheters);
+}
+
 /** The counts of every ward day with a patient, by ward and day. */
 export function wardDaysSheet(facts: MonthFacts): Sheet {
   const rows = facts.wards.flatMap((ward) =>
-    ward.days.map((day) => [ward.code, dayText(day.day), day.patientDays, day.catheterDays]),
+    ward.days.map((day) => [ward.code, dayText(day.day), day.patientDays, isKnown(ward) ? day.catheterDays : null]),
   );
   return {
     id: "ward-days",

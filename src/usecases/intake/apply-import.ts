@@ -3,7 +3,7 @@ import type { PatientLine } from "../../domain/intake/intake-line.ts";
 import type { Outcome } from "../../domain/intake/outcome.ts";
 import { writeAudit } from "../../store/audit.ts";
 import { putDailyCounts } from "../../store/daily-counts.ts";
-import { lockFacility } from "../../store/facilities.ts";
+import { facility, lockFacility } from "../../store/facilities.ts";
 import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
 import { importOf, setImportState, setProgress } from "../../store/imports.ts";
 import { completePatient, ensurePatients, lockPatients, patientsByIdentifier } from "../../store/patients.ts";
@@ -12,9 +12,10 @@ import { wards } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
 import { determineAgain } from "../determine-again.ts";
 import { careRules } from "./care-rules.ts";
-import { countOutcome, yieldToOthers } from "./check-import.ts";
+import { countOutcome, settledAs, yieldToOthers } from "./check-import.ts";
 import { refuseFutureLines } from "./future-lines.ts";
 import type { ImportOptions } from "./intake-item.ts";
+import { placeImport } from "./place-lines.ts";
 import { type PatientGroup, planGroups } from "./plan-group.ts";
 import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
 import { storePlanned } from "./store-planned.ts";
@@ -42,7 +43,7 @@ export async function applyImport(
     const step = await act.store.tx((tx) => applyNext(tx, act, { importId, options, idsNeeded, after, done, total }), {
       ids: idsNeeded,
     });
-    if (step === "done") return;
+    if (step === "done") return placeImport(act, importId);
     if (step.idsNeeded > 0) {
       idsNeeded = step.idsNeeded;
       continue;
@@ -93,17 +94,18 @@ export async function applyChunk(
 ): Promise<LineOutcome[]> {
   const { importId, chunk, assumeInpatient, action = "import-lines" } = given;
   const by = recording(act);
+  const zone = zoneNamed((await facility(tx, by.facilityId)).zone);
   const settled: LineOutcome[] = [];
   if (chunk.wards.length > 0) {
     await lockFacility(tx, by.facilityId);
     for (const line of chunk.wards)
-      settled.push({ ...line, outcome: await describeWardLine(tx, act, { line, assumeInpatient }) });
+      settled.push(settledAs(line, await describeWardLine(tx, act, { line, assumeInpatient }), zone));
   }
-  for (const line of chunk.otherNames) settled.push({ ...line, outcome: { state: "marked", marks: ["ward-alias"] } });
+  for (const line of chunk.otherNames) settled.push(settledAs(line, { state: "marked", marks: ["ward-alias"] }, zone));
   await ensureWards(tx, act, { codes: wardsNamed(chunk), assumeInpatient });
   const { outcomes, patientIds } = await applyPatients(tx, act, chunk.patients);
   await determineAgain(tx, by, { patientIds, cause: action });
-  for (const [{ file, line, raw }, outcome] of outcomes) settled.push({ file, line, raw, outcome });
+  for (const [line, outcome] of outcomes) settled.push(settledAs(line, outcome, zone));
   settled.push(...(await applyCounts(tx, act, chunk)));
   await settleLines(tx, importId, settled);
   await writeAudit(tx, by, { action, patientIds, details: { importId, lines: chunk.lineCount } });
@@ -172,8 +174,8 @@ async function makePatients(tx: Tx, act: Act, groups: readonly PatientGroup[]): 
 async function applyCounts(tx: Tx, act: Act, { counts }: WaitingChunk): Promise<LineOutcome[]> {
   if (counts.length === 0) return [];
   const by = recording(act);
-  const facility = await lockFacility(tx, by.facilityId);
-  const today = zoneNamed(facility.zone).dayOf(act.now);
+  const zone = zoneNamed((await lockFacility(tx, by.facilityId)).zone);
+  const today = zone.dayOf(act.now);
   const wardIds = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
   const settled = counts.map((line) => ({ line, outcome: countOutcome(line, today) }));
   await putDailyCounts(
@@ -186,5 +188,5 @@ async function applyCounts(tx: Tx, act: Act, { counts }: WaitingChunk): Promise<
       return [{ wardId, day, patients, catheters }];
     }),
   );
-  return settled.map(({ line: { file, line, raw }, outcome }) => ({ file, line, raw, outcome }));
+  return settled.map(({ line, outcome }) => settledAs(line, outcome, zone));
 }

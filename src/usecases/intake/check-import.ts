@@ -1,7 +1,9 @@
 import { Problem } from "../../../shared/problems.ts";
 import type { DayNumber } from "../../domain/days/day-number.ts";
+import type { Zone } from "../../domain/days/zone.ts";
 import { addEffects, effectsOf, type ImportEffects, noEffects, withNewWards } from "../../domain/intake/effects.ts";
-import type { LineOf } from "../../domain/intake/intake-line.ts";
+import type { IntakeLine, LineOf } from "../../domain/intake/intake-line.ts";
+import { lineAbout } from "../../domain/intake/line-about.ts";
 import type { LineFault, Outcome } from "../../domain/intake/outcome.ts";
 import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
 import { setImportState, setProgress } from "../../store/imports.ts";
@@ -81,10 +83,15 @@ async function tried(
   const counts = chunk.counts.map((line) => [line, countOutcome(line, today)] as const);
   const refused = [...future, ...outcomes, ...counts].filter(([, outcome]) => outcome.state === "refused");
   return {
-    refused: refused.map(([line, outcome]) => ({ file: line.file, line: line.line, raw: line.raw, outcome })),
+    refused: refused.map(([line, outcome]) => settledAs(line, outcome, care.zone)),
     effects: effectsOf(planned),
     newWards: [...wardsNamed(chunk), ...chunk.wards.map((line) => line.values.ward)].filter((code) => !known.has(code)),
   };
+}
+
+/** What became of a line, with what the line names. */
+export function settledAs(line: IntakeLine, outcome: Outcome, zone: Zone): LineOutcome {
+  return { file: line.file, line: line.line, raw: line.raw, about: lineAbout(line.file, line.values, zone), outcome };
 }
 
 /** What becomes of a count made by hand. */

@@ -2,11 +2,12 @@ import type { ImportState } from "../../../shared/import-words.ts";
 import { writeAudit } from "../../store/audit.ts";
 import { countLines, dropWaiting, forgetUnchanged } from "../../store/import-lines.ts";
 import { importOf, setImportState } from "../../store/imports.ts";
+import { countByFile } from "../../store/set-aside-lines.ts";
 import type { Tx } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
 import { applyImport } from "./apply-import.ts";
 import { checkImport } from "./check-import.ts";
-import type { ImportOptions, ImportResult, IntakeItem } from "./intake-item.ts";
+import type { FileRows, ImportOptions, ImportResult, IntakeItem } from "./intake-item.ts";
 import { type Staged, stageImport } from "./stage-import.ts";
 import { keepAnswers, questionsAbout } from "./ward-names.ts";
 
@@ -48,7 +49,7 @@ async function decide(act: Act, staged: Staged, options: ImportOptions): Promise
   }
   await applyImport(act, { importId, total: waiting - checked.refused }, options);
   const result = await endImport(act, importId, "applied");
-  const settled = result.accepted + result.marked + result.unchanged + result.refused;
+  const settled = result.accepted + result.marked + result.unchanged + result.refused + result.blank;
   if (settled !== total) throw new Error(`import ${importId} read ${total} lines and settled ${settled}`);
   return result;
 }
@@ -61,15 +62,35 @@ export function endImport(act: Act, importId: number, state: ImportState): Promi
 /** {@link endImport} in a transaction that is open. */
 export async function endImportIn(tx: Tx, act: Act, importId: number, state: ImportState): Promise<ImportResult> {
   const result = await resultOf(tx, importId, state);
+  const { files: _, ...counts } = result;
   if (state === "applied") await forgetUnchanged(tx, importId);
   else await dropWaiting(tx, importId);
-  await setImportState(tx, importId, state, { summary: result, finishedAt: act.now });
-  await writeAudit(tx, recording(act), { action: "import", details: result });
+  await setImportState(tx, importId, state, { summary: counts, finishedAt: act.now });
+  await writeAudit(tx, recording(act), { action: "import", details: counts });
   return result;
 }
 
 /** A dry run and a refused folder tell what would have been accepted. */
 async function resultOf(tx: Tx, importId: number, state: ImportState): Promise<ImportResult> {
-  const { accepted = 0, marked = 0, unchanged = 0, refused = 0, staged = 0 } = await countLines(tx, importId);
-  return { importId, state, accepted: accepted + staged, marked, unchanged, refused };
+  const {
+    accepted = 0,
+    marked = 0,
+    unchanged = 0,
+    refused = 0,
+    staged = 0,
+    blank = 0,
+  } = await countLines(tx, importId);
+  const files = await fileRows(tx, importId);
+  return { importId, state, accepted: accepted + staged, marked, unchanged, refused, blank, files };
+}
+
+/** The rows of each file; what is stored, marked or known already was accepted. A whole file is no row. */
+async function fileRows(tx: Tx, importId: number): Promise<FileRows[]> {
+  const files = new Map<string, FileRows>();
+  for (const { file, state, count } of await countByFile(tx, importId)) {
+    const rows = files.get(file) ?? { file, accepted: 0, rejected: 0, blank: 0 };
+    const column = state === "refused" ? "rejected" : state === "blank" ? "blank" : "accepted";
+    files.set(file, { ...rows, [column]: rows[column] + count });
+  }
+  return [...files.values()];
 }

@@ -1,6 +1,7 @@
 import type { ImportState } from "../../../shared/import-words.ts";
 import type { ProblemCode } from "../../../shared/problems.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
+import type { LineAbout } from "../../domain/intake/line-about.ts";
 import type { WardQuestion } from "../../domain/intake/ward-codes.ts";
 
 /** A line that a door could read, with a mark by which it is known again. */
@@ -19,6 +20,8 @@ export interface UnreadLine {
   readonly stay: string | null;
   /** The specimen that the line is about, where that much could be read. */
   readonly specimen?: string;
+  /** What else the line names, as far as it could be read; null for a whole file. */
+  readonly about: LineAbout | null;
 }
 
 export interface PlacedFault {
@@ -31,7 +34,14 @@ export interface PlacedFault {
   readonly other?: string;
 }
 
-export type IntakeItem = ReadLine | UnreadLine;
+/** A row without anything in it: counted, so that every row of a file is accounted for. */
+export interface BlankRow {
+  readonly type: "blank";
+  readonly file: string;
+  readonly line: number;
+}
+
+export type IntakeItem = ReadLine | UnreadLine | BlankRow;
 
 export interface ImportOptions {
   /** Try everything and store nothing. */
@@ -74,4 +84,15 @@ export interface ImportResult {
   readonly marked: number;
   readonly unchanged: number;
   readonly refused: number;
+  readonly blank: number;
+  /** Rows of each file by what became of them. */
+  readonly files: readonly FileRows[];
+}
+
+/** The rows of a file that were read: each is accepted, rejected or blank. */
+export interface FileRows {
+  readonly file: string;
+  readonly accepted: number;
+  readonly rejected: number;
+  readonly blank: number;
 }

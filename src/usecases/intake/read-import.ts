@@ -14,7 +14,7 @@ type Summary = OutputOf<typeof list>["imports"][number];
 type Counts = Summary["counts"];
 
 const pageSize = 20;
-const noCounts: Counts = { waiting: 0, accepted: 0, marked: 0, unchanged: 0, refused: 0, dropped: 0 };
+const noCounts: Counts = { waiting: 0, accepted: 0, marked: 0, unchanged: 0, refused: 0, dropped: 0, blank: 0 };
 
 /** Imports of the facility, newest first, a page at a time. */
 export function listImports(act: Act, { before }: InputOf<typeof list>): Promise<OutputOf<typeof list>> {

@@ -1,4 +1,5 @@
-import { settledLines } from "../../store/import-lines.ts";
+import type { LineMark } from "../../domain/intake/outcome.ts";
+import { type SettledLine, settledLines } from "../../store/import-lines.ts";
 import type { Store } from "../../store/store.ts";
 import type { PlacedFault } from "./intake-item.ts";
 
@@ -11,20 +12,36 @@ export interface RefusedLine {
 
 /** The refused lines of an import in the order of files and lines, a page at a time. */
 export async function* refusedLines(store: Store, importId: number): AsyncIterable<RefusedLine> {
+  for await (const { file, line, faults } of linesOf(store, importId, "refused"))
+    yield { file, line: line === 0 ? null : line, faults: JSON.parse(faults) as PlacedFault[] };
+}
+
+/** A line that was stored and is doubtful. */
+export interface MarkedLine {
+  readonly file: string;
+  readonly line: number;
+  readonly marks: readonly LineMark[];
+}
+
+/** The marked lines of an import in the order of files and lines, a page at a time. */
+export async function* markedLines(store: Store, importId: number): AsyncIterable<MarkedLine> {
+  for await (const { file, line, faults } of linesOf(store, importId, "marked"))
+    yield { file, line, marks: JSON.parse(faults) as LineMark[] };
+}
+
+async function* linesOf(store: Store, importId: number, kind: "refused" | "marked"): AsyncIterable<SettledLine> {
   let after: { file: string; line: number } | null = null;
-  while (true) {
-    const page = await pageAfter(store, importId, after);
-    for (const { file, line, faults } of page)
-      yield { file, line: line === 0 ? null : line, faults: JSON.parse(faults) as PlacedFault[] };
+  do {
+    const page = await pageAfter(store, importId, { kind, after });
+    yield* page;
     after = page.at(-1) ?? null;
-    if (after === null) return;
-  }
+  } while (after !== null);
 }
 
 function pageAfter(
   store: Store,
   importId: number,
-  after: { file: string; line: number } | null,
-): ReturnType<typeof settledLines> {
-  return store.read((read) => settledLines(read, importId, { kind: "refused", after }));
+  which: { kind: "refused" | "marked"; after: { file: string; line: number } | null },
+): Promise<SettledLine[]> {
+  return store.read((read) => settledLines(read, importId, which));
 }

@@ -1,8 +1,11 @@
 import { Problem, refuse } from "../../../shared/problems.ts";
+import { zoneNamed } from "../../domain/days/zone.ts";
 import { type LineMark, lineMarks } from "../../domain/intake/outcome.ts";
 import { writeAudit } from "../../store/audit.ts";
+import { facility } from "../../store/facilities.ts";
 import { countLines, type StagedLine, settleLines } from "../../store/import-lines.ts";
 import { importOf } from "../../store/imports.ts";
+import { forgetMonths } from "../../store/line-months.ts";
 import { type LinePlace, noteSettled, restageLine, takeSetAside } from "../../store/set-aside-lines.ts";
 import type { Tx } from "../../store/store.ts";
 import { wards } from "../../store/wards.ts";
@@ -11,6 +14,7 @@ import { applyChunk } from "./apply-import.ts";
 import { entryKey } from "./entry-key.ts";
 import { LineGroups } from "./group-lines.ts";
 import type { PlacedFault, ReadLine } from "./intake-item.ts";
+import { placeLine } from "./place-lines.ts";
 import { nextChunk } from "./read-waiting.ts";
 import { recorded, stagedLine } from "./stage-import.ts";
 import { questionsAbout, type WardOf, wardNames, withWard } from "./ward-names.ts";
@@ -35,6 +39,9 @@ export function repairLine(act: Act, { importId, item }: { importId: number; ite
       await restageLine(tx, place, staged);
       const repaired =
         staged.state === "unchanged" ? await sayUnchanged(tx, act, place) : await store(tx, act, { place, wardOf });
+      // What was missing is in the record now; doubtful, it is a matter of the months that it names by now.
+      await forgetMonths(tx, place);
+      if (repaired.state === "marked") await placeLine(tx, act, place);
       const isKept = repaired.state !== "unchanged";
       await noteSettled(tx, place, { ...recording(act), text: isKept ? text : null });
       return repaired;
@@ -86,12 +93,13 @@ async function stagedAnew(tx: Tx, act: Act, item: ReadLine): Promise<StagedLine>
   const groups = new LineGroups();
   const about = entryKey(item);
   const { latest, known } = await recorded(tx, act, { groups, keyed: [{ item, entryKey: about }] });
-  return stagedLine({ item, entryKey: about, groups, latest, known });
+  const zone = zoneNamed((await facility(tx, act.actor.facilityId)).zone);
+  return stagedLine({ item, entryKey: about, groups, latest, known, zone });
 }
 
 /** What the line says was stored before. */
 async function sayUnchanged(tx: Tx, act: Act, { importId, file, line }: LinePlace): Promise<Repaired> {
-  await settleLines(tx, importId, [{ file, line, raw: "", outcome: { state: "unchanged" } }]);
+  await settleLines(tx, importId, [{ file, line, raw: "", about: null, outcome: { state: "unchanged" } }]);
   await writeAudit(tx, recording(act), { action: "repair-line", details: { importId, lines: 0 } });
   return { state: "unchanged", marks: [] };
 }

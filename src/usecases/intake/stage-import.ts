@@ -1,7 +1,10 @@
 import { refuse } from "../../../shared/problems.ts";
+import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
+import { type Days, daysNamed, type LineAbout, lineAbout } from "../../domain/intake/line-about.ts";
+import { facility } from "../../store/facilities.ts";
 import { latestFingerprints, type StagedLine, stageLines } from "../../store/import-lines.ts";
-import { addImport, importOf, setProgress } from "../../store/imports.ts";
+import { addImport, importOf, noteImport, setProgress } from "../../store/imports.ts";
 import { survivorsOf } from "../../store/patients.ts";
 import { ownersOfStays, staysOfCatheters } from "../../store/stays.ts";
 import type { Claim, Read } from "../../store/store.ts";
@@ -9,6 +12,7 @@ import { type Act, recording } from "../act.ts";
 import { entryKey } from "./entry-key.ts";
 import { type KnownPatients, LineGroups } from "./group-lines.ts";
 import type { ImportOptions, IntakeItem, ReadLine, UnreadLine } from "./intake-item.ts";
+import { blankRow, refusedLine } from "./rows-not-read.ts";
 import { sourceForImport } from "./source-of-import.ts";
 import { wardNames, withWard } from "./ward-names.ts";
 
@@ -37,6 +41,8 @@ export async function stageImport(
   known?: { importId: number; claim: Claim },
 ): Promise<Staged> {
   const groups = new LineGroups();
+  const zone = zoneNamed((await act.store.read((read) => facility(read, act.actor.facilityId))).zone);
+  let days: Days | null = null;
   let begun = known;
   let total = 0;
   let waiting = 0;
@@ -44,7 +50,9 @@ export async function stageImport(
   let batch: IntakeItem[] = [];
   const flush = async () => {
     begun ??= await begin(act, options);
-    waiting += await stageBatch(act, { importId: begun.importId, groups, batch, done: total });
+    const staged = await stageBatch(act, { importId: begun.importId, groups, batch, done: total, zone });
+    waiting += staged.waiting;
+    days = daysNamed([...staged.named, ...(days ? [days] : [])]);
     total += batch.length;
     batch = [];
     options.onProgress?.({ phase: "reading", done: total, total: null });
@@ -57,7 +65,9 @@ export async function stageImport(
       batch.push(item);
       if (item.type === "refused" && item.wholeFile) brokenOff = true;
     }
-    return { ...(await flush()), total, waiting, brokenOff };
+    const ended = { ...(await flush()), total, waiting, brokenOff };
+    await noteDays(act, ended.importId, days);
+    return ended;
   } catch (error) {
     if (!known) await begun?.claim.release();
     throw error;
@@ -73,7 +83,7 @@ function goesOn(before: IntakeItem | undefined, item: IntakeItem): boolean {
 function stayOf(item: IntakeItem | undefined): string | null {
   if (item?.file !== "specimens.csv") return null;
   if (item.type === "refused") return item.stay;
-  return "stay" in item.values ? item.values.stay : null;
+  return item.type === "line" && "stay" in item.values ? item.values.stay : null;
 }
 
 async function begin(act: Act, options: ImportOptions): Promise<{ importId: number; claim: Claim }> {
@@ -85,26 +95,37 @@ async function begin(act: Act, options: ImportOptions): Promise<{ importId: numb
   return claim ? { importId, claim } : refuse("import-interrupted", "Somebody else took this import as it began.");
 }
 
-/** Returns how many of the lines wait to be tried; the others are refused or known already. */
+/** By these days a month finds an import that is not stored, and a line of it that names no day. */
+async function noteDays({ store }: Act, importId: number, days: Days | null): Promise<void> {
+  if (days === null) return;
+  await store.tx((tx) => noteImport(tx, importId, { firstDay: days.first, lastDay: days.last }));
+}
+
+/** Returns how many of the lines wait to be tried, the others being refused or known already, and what lines name. */
 async function stageBatch(
   act: Act,
-  given: { importId: number; groups: LineGroups; batch: readonly IntakeItem[]; done: number },
-): Promise<number> {
-  const { importId, groups, done } = given;
+  given: { importId: number; groups: LineGroups; batch: readonly IntakeItem[]; done: number; zone: Zone },
+): Promise<{ waiting: number; named: readonly LineAbout[] }> {
+  const { importId, groups, done, zone } = given;
   const batch = await act.store.read((read) => inOwnWards(read, act, { importId, batch: given.batch }));
   const keyed = batch.map((item) =>
     item.type === "line" ? { item, entryKey: entryKey(item) } : { item, entryKey: "" },
   );
   for (const item of batch) if (item.type === "refused") refuseWith(groups, item);
   const { latest, known } = await act.store.read((read) => recorded(read, act, { groups, keyed }));
-  const staged = keyed.map(({ item, entryKey: about }) =>
-    item.type === "refused" ? refusedLine(item) : stagedLine({ item, entryKey: about, groups, latest, known }),
-  );
+  const staged = keyed.map(({ item, entryKey: about }) => {
+    if (item.type === "refused") return refusedLine(item);
+    return item.type === "blank" ? blankRow(item) : stagedLine({ item, entryKey: about, groups, latest, known, zone });
+  });
   await act.store.tx(async (tx) => {
     await stageLines(tx, importId, staged);
     await setProgress(tx, importId, { done: done + batch.length, total: null });
   });
-  return staged.filter((line) => line.state === "staged").length;
+  const aboutOf = (item: IntakeItem) => {
+    if (item.type === "line") return lineAbout(item.file, item.values, zone);
+    return item.type === "refused" ? (item.about ?? []) : [];
+  };
+  return { waiting: staged.filter((line) => line.state === "staged").length, named: batch.flatMap(aboutOf) };
 }
 
 /** The lines with the codes that the wards have which they mean. */
@@ -166,27 +187,14 @@ export function stagedLine(given: {
   groups: LineGroups;
   latest: ReadonlyMap<string, string>;
   known: KnownPatients;
+  zone: Zone;
 }): StagedLine {
-  const { groups, latest, known } = given;
+  const { groups, latest, known, zone } = given;
   const { fingerprint, type: _type, ...read } = given.item;
   const { key, fault, line } = groups.place({ line: read, entryKey: given.entryKey, fingerprint }, known);
   const common = { file: line.file, line: line.line, groupKey: key, fingerprint, entryKey: given.entryKey };
-  if (fault) return { ...common, state: "refused", content: line.raw, faults: JSON.stringify([fault]) };
+  const about = lineAbout(line.file, line.values, zone);
+  if (fault) return { ...common, state: "refused", content: line.raw, faults: JSON.stringify([fault]), about };
   const state = latest.get(given.entryKey) === fingerprint ? "unchanged" : "staged";
-  return { ...common, state, content: JSON.stringify(line satisfies IntakeLine), faults: null };
-}
-
-/** A fault of the whole file stands at line 0; its faults say where it broke off. */
-function refusedLine(item: UnreadLine): StagedLine {
-  const line = item.wholeFile ? 0 : (item.line ?? 0);
-  return {
-    file: item.file,
-    line,
-    state: "refused",
-    groupKey: "",
-    fingerprint: "",
-    entryKey: "",
-    content: item.raw,
-    faults: JSON.stringify(item.faults),
-  };
+  return { ...common, state, content: JSON.stringify(line satisfies IntakeLine), faults: null, about: null };
 }

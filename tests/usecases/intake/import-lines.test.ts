@@ -141,7 +141,8 @@ onEachDatabase("importing lines", (fresh) => {
     expect(resultText(ended)).toBe("refused: 5 accepted, 0 marked, 0 unchanged, 1 refused");
     expect(await linesOf(shared.store, importId)).toEqual(["moves.csv 5 refused"]);
     const row = await shared.store.read((read) => read.db.import.findUniqueOrThrow({ where: { id: importId } }));
-    expect(JSON.parse(row.summary ?? "")).toEqual(ended);
+    const { files: _, ...counts } = ended;
+    expect(JSON.parse(row.summary ?? "")).toEqual(counts);
     expect(row.finishedAt?.toISOString()).toBe("2024-03-10T12:00:00.000Z");
   });
 });

@@ -43,7 +43,7 @@ onEachDatabase("files that come again", (fresh) => {
   it("with one thing, then another, then the first again end with the first", async () => {
     const bay = await alderBay(shared.store);
     const says = (bed: number, day: number) => ({
-      ...stays(`S1,P1,2024-03-01T08:00,2024-03-0${day}T08:00,ward ${bed}`),
+      ...stays(`S1,P1,2024-03-01T08:00,2024-03-0${day}T08:00,${bed === 1 ? "home" : "hospice"}`),
       ...moves(`S1,P1,A,${bed},2024-03-01T08:00,2024-03-0${day}T08:00`),
       ...catheters(`S1,C1,2024-03-0${bed}T09:00,2024-03-0${day}T07:00`),
     });
@@ -54,7 +54,7 @@ onEachDatabase("files that come again", (fresh) => {
       ...[accepted, unchanged, accepted, unchanged, accepted, unchanged],
     ]);
     const stay = await theStay(bay);
-    expect(stay).toMatchObject({ dischargedAt: new Date(utc("2024-03-05 08:00")), disposition: "ward 1" });
+    expect(stay).toMatchObject({ dischargedAt: new Date(utc("2024-03-05 08:00")), disposition: "home" });
     expect(stay.wardStays).toMatchObject([{ bed: "1", endAt: new Date(utc("2024-03-05 08:00")) }]);
     expect(stay.catheters).toMatchObject([{ insertedAt: new Date(utc("2024-03-01 09:00")) }]);
     expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 4, differences: 0 });

@@ -19,13 +19,11 @@ export function FileCounts({ told }: { told: ImportTold }): ReactNode {
           <thead>
             <tr>
               <th scope="col">{importText("file")}</th>
-              {([isTried ? "columnWaiting" : "columnStored", "columnUnchanged", "columnRefused"] as const).map(
-                (name) => (
-                  <th scope="col" className="figure" key={name}>
-                    {importText(name)}
-                  </th>
-                ),
-              )}
+              {columns(isTried).map((name) => (
+                <th scope="col" className="figure" key={name}>
+                  {importText(name)}
+                </th>
+              ))}
             </tr>
           </thead>
           <tbody>
@@ -50,13 +48,22 @@ export function FileCounts({ told }: { told: ImportTold }): ReactNode {
   );
 }
 
+function columns(isTried: boolean) {
+  const stored = isTried ? "columnWaiting" : "columnStored";
+  return ["columnRows", stored, "columnUnchanged", "columnRefused", "columnBlank"] as const;
+}
+
+/** The rows of a file add up: what is stored, was seen before, was rejected (also when dropped since) or is blank. */
 function Figures({ counts, isTried }: { counts: Counts; isTried: boolean }): ReactNode {
-  const { waiting, accepted, marked, unchanged, refused } = counts;
+  const { waiting, accepted, marked, unchanged, refused, dropped, blank } = counts;
+  const stored = isTried ? waiting : accepted + marked;
   return (
     <>
-      <td className="figure">{isTried ? waiting : accepted + marked}</td>
+      <td className="figure">{stored + unchanged + refused + dropped + blank}</td>
+      <td className="figure">{stored}</td>
       <td className="figure">{unchanged}</td>
-      <td className="figure">{refused}</td>
+      <td className="figure">{refused + dropped}</td>
+      <td className="figure">{blank}</td>
     </>
   );
 }

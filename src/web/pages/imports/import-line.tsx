@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import { Said } from "../../parts/said.tsx";
 import { importText } from "../../texts/imports.ts";
 import type { Line } from "./import-lines.tsx";
@@ -10,12 +10,18 @@ export function ImportLine(props: {
   line: Line;
   isRepairable: boolean;
   settled: (words: string) => void;
+  /** The page was opened at this line. */
+  isAsked: boolean;
 }): ReactNode {
-  const { importId, line, isRepairable, settled } = props;
+  const { importId, line, isRepairable, settled, isAsked } = props;
+  const card = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (isAsked) card.current?.focus();
+  }, [isAsked]);
   const { file, line: number, text, cells } = line;
   const place = number === null ? importText("whole", { file }) : importText("place", { file, line: number });
   return (
-    <article className="card" aria-label={place}>
+    <article className="card" aria-label={place} ref={card} tabIndex={isAsked ? -1 : undefined}>
       <h3>{place}</h3>
       <div className="beside">
         {text !== null && text !== "" && (

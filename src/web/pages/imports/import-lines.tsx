@@ -10,8 +10,16 @@ import type { ImportTold } from "./import-page.tsx";
 
 export type Line = OutputOf<typeof readImportLines>["lines"][number];
 
+/** A line at which the page is opened. */
+export interface LineAsked {
+  readonly kind: LineKind;
+  readonly file: string;
+  readonly line: number;
+}
+
 /** Lines of an import that need a person, or got one's attention: refused, repaired, dropped, doubtful. */
-export function ImportLines({ told, again }: { told: ImportTold; again: () => void }): ReactNode {
+export function ImportLines(props: { told: ImportTold; again: () => void; at: LineAsked | null }): ReactNode {
+  const { told, again, at } = props;
   const { state, counts } = told;
   const [done, setDone] = useState<string | null>(null);
   const place = useRef<HTMLParagraphElement>(null);
@@ -29,7 +37,7 @@ export function ImportLines({ told, again }: { told: ImportTold; again: () => vo
       {counts.refused > 0 ? (
         <Lines
           key={`refused ${counts.refused}`}
-          {...{ told, settled }}
+          {...{ told, settled, at }}
           kind="refused"
           title={importText(isStored ? "setAsideTitle" : "faultsTitle")}
         />
@@ -39,13 +47,18 @@ export function ImportLines({ told, again }: { told: ImportTold; again: () => vo
       {counts.dropped > 0 && (
         <Lines
           key={`dropped ${counts.dropped}`}
-          {...{ told, settled }}
+          {...{ told, settled, at }}
           kind="dropped"
           title={importText("droppedTitle")}
         />
       )}
       {counts.marked > 0 && (
-        <Lines key={`marked ${counts.marked}`} {...{ told, settled }} kind="marked" title={importText("markedTitle")} />
+        <Lines
+          key={`marked ${counts.marked}`}
+          {...{ told, settled, at }}
+          kind="marked"
+          title={importText("markedTitle")}
+        />
       )}
     </>
   );
@@ -57,10 +70,13 @@ function Lines(props: {
   kind: LineKind;
   title: string;
   settled: (words: string) => void;
+  at: LineAsked | null;
 }): ReactNode {
   const { told, kind, title, settled } = props;
   const { importId, state } = told;
-  const [after, setAfter] = useState<string | null>(null);
+  // The list begins with the line that was asked for: that is where its page before ended.
+  const at = props.at?.kind === kind ? props.at : null;
+  const [after, setAfter] = useState(at && `${at.file}:${Math.max(0, at.line - 1)}`);
   const asked = useAnswer(readImportLines, { importId, kind, ...(after === null ? {} : { after }) });
   const isRepairable = state === "applied" && kind === "refused";
   return (
@@ -70,7 +86,11 @@ function Lines(props: {
         {({ lines, next }) => (
           <>
             {lines.map((line) => (
-              <ImportLine key={`${line.file} ${line.line}`} {...{ importId, line, isRepairable, settled }} />
+              <ImportLine
+                key={`${line.file} ${line.line}`}
+                {...{ importId, line, isRepairable, settled }}
+                isAsked={line.file === at?.file && line.line === at.line}
+              />
             ))}
             <p className="row on-screen">
               {next !== null && (

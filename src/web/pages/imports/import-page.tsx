@@ -1,6 +1,7 @@
 import { type ReactNode, useCallback, useEffect, useRef } from "react";
 import { readImport } from "../../../../shared/api/imports.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
+import { lineKinds } from "../../../../shared/import-words.ts";
 import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
@@ -12,7 +13,7 @@ import { importText } from "../../texts/imports.ts";
 import { Decide } from "./decide.tsx";
 import { Effects } from "./effects.tsx";
 import { FileCounts } from "./file-counts.tsx";
-import { ImportLines } from "./import-lines.tsx";
+import { ImportLines, type LineAsked } from "./import-lines.tsx";
 import { ImportState } from "./import-state.tsx";
 import { Progress } from "./progress.tsx";
 
@@ -24,7 +25,7 @@ const everyMs = 1000;
 const isAtWork = ({ state }: ImportTold): boolean => ["received", "staging", "checking", "applying"].includes(state);
 
 /** One import: how far it is, what it would change, what was refused and why, and what a person decides about it. */
-export function ImportPage({ found }: PageProps): ReactNode {
+export function ImportPage({ found, question }: PageProps): ReactNode {
   const importId = Number(found.importId);
   const asked = useAnswer(readImport, { importId });
   const { again } = asked;
@@ -40,13 +41,20 @@ export function ImportPage({ found }: PageProps): ReactNode {
         <PageLink to="/imports">{importText("back")}</PageLink>
       </p>
       <ShowAnswer asked={asked} what={importText("what")}>
-        {(told) => <Shown told={told} again={again} />}
+        {(told) => <Shown told={told} again={again} at={lineAsked(question)} />}
       </ShowAnswer>
     </Page>
   );
 }
 
-function Shown({ told, again }: { told: ImportTold; again: () => void }): ReactNode {
+/** The line at which the page is opened: its list, file and number; null for the whole import. */
+function lineAsked(question: URLSearchParams): LineAsked | null {
+  const kind = lineKinds.find((one) => one === question.get("kind"));
+  const place = /^(?<file>[a-z-]{1,40}\.csv):(?<line>\d{1,9})$/.exec(question.get("line") ?? "")?.groups;
+  return kind && place?.file ? { kind, file: place.file, line: Number(place.line) } : null;
+}
+
+function Shown({ told, again, at }: { told: ImportTold; again: () => void; at: LineAsked | null }): ReactNode {
   const { may } = useSession();
   const place = useRef<HTMLDivElement>(null);
   // What was touched goes away with the decision, so the focus goes to where it is told how it goes on.
@@ -69,7 +77,7 @@ function Shown({ told, again }: { told: ImportTold; again: () => void }): ReactN
       {told.state !== "received" && told.state !== "staging" && <FileCounts told={told} />}
       {told.state === "checked" && told.effects && <Effects effects={told.effects} />}
       {told.state === "checked" && <Decide told={told} decided={decided} />}
-      {!isAtWork(told) && <ImportLines told={told} again={again} />}
+      {!isAtWork(told) && <ImportLines told={told} again={again} at={at} />}
     </>
   );
 }

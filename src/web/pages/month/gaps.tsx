@@ -5,6 +5,7 @@ import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { dayWords } from "../../parts/words.ts";
 import { monthText as text } from "../../texts/month.ts";
+import { GapLines } from "./gap-lines.tsx";
 
 type Gap = OutputOf<typeof readMonthGaps>["gaps"][number];
 
@@ -48,6 +49,7 @@ function GapItem({ gap }: { gap: Gap }): ReactNode {
       {gap.days.length > 0 && (
         <span className="small"> {text("gapDays", { days: gap.days.map(dayWords).join("; ") })}</span>
       )}
+      <GapLines gap={gap} />
     </li>
   );
 }

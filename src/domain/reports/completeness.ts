@@ -1,0 +1,54 @@
+import { type GapKind, gapWords } from "../../../shared/gap-words.ts";
+import type { CompletenessItem, MonthReport } from "../../../shared/month-report.ts";
+import { gapSentence } from "./gap-sentence.ts";
+import type { Gap } from "./gaps.ts";
+import type { WardFacts } from "./month-facts.ts";
+
+/** What was missing from a month or doubtful in it, as a report holds it, in the order of the gaps. */
+export function completenessOf(
+  gaps: readonly Gap[],
+  wards: readonly Pick<WardFacts, "wardId" | "code">[],
+): CompletenessItem[] {
+  return gaps.map((gap) => ({
+    kind: gap.kind,
+    ward: wards.find(({ wardId }) => wardId === gap.wardId)?.code ?? null,
+    count: gap.count,
+    sentence: gapSentence(gap),
+    lines: (gap.held?.lines ?? []).map(({ importId, file, line, wards: touched, dated, reason, by, at }) => ({
+      ...{ importId, file, line, dated, reason, by },
+      wards: touched && [...touched],
+      at: at === null ? null : new Date(at).toISOString(),
+    })),
+  }));
+}
+
+/** The same as far as some wards are touched. Lines of no known ward may touch any. */
+export function completenessWithin(items: readonly CompletenessItem[], codes: readonly string[]): CompletenessItem[] {
+  return items.flatMap((item) => {
+    if (item.ward !== null) return codes.includes(item.ward) ? [item] : [];
+    if (item.lines.length === 0) return [item];
+    const lines = item.lines.flatMap((line) => {
+      const wards = line.wards?.filter((code) => codes.includes(code)) ?? null;
+      return wards?.length === 0 ? [] : [{ ...line, wards }];
+    });
+    if (lines.length === 0) return [];
+    const count = lines.length;
+    return [{ ...item, count, lines, sentence: sentenceOf(item.kind, { ...item, count, lines }) }];
+  });
+}
+
+function sentenceOf(kind: string, { count, lines, sentence }: CompletenessItem): string {
+  if (!(kind in gapWords)) return sentence;
+  const wards = [...new Set(lines.flatMap((line) => line.wards ?? []))].sort();
+  const held = lines.map((line) => ({ ...line, state: "refused" as const, at: null }));
+  return gapSentence({ kind: kind as GapKind, count, held: { lines: held, wards, imports: [] } });
+}
+
+/** The items that no figure shows: a change of them is a difference to what was signed. */
+export function signedItems(completeness: MonthReport["completeness"]): MonthReport["completeness"] {
+  return completeness === null ? null : completeness.filter(({ kind }) => isSigned(kind));
+}
+
+function isSigned(kind: string): boolean {
+  return kind in gapWords && "signed" in gapWords[kind as GapKind];
+}

@@ -1,0 +1,139 @@
+import type { Month } from "../../shared/day.ts";
+import type { Instant } from "../domain/days/day-number.ts";
+import type { LineAbout } from "../domain/intake/line-about.ts";
+import type { LineMark } from "../domain/intake/outcome.ts";
+import { insertRows } from "./bulk.ts";
+import type { LinePlace } from "./set-aside-lines.ts";
+import type { Read, Tx } from "./store.ts";
+
+/** A line of an import that was rejected or marked, with what it names. */
+export interface NamedLine {
+  readonly file: string;
+  readonly line: number;
+  readonly about: LineAbout | null;
+  /** Null: it was rejected. */
+  readonly marks: readonly LineMark[] | null;
+}
+
+/** The rejected and marked lines of an import in the order of files and lines, a page at a time; or one alone. */
+export async function namedLines(
+  read: Read,
+  importId: number,
+  which: { after: { file: string; line: number } | null; count: number } | { only: { file: string; line: number } },
+): Promise<NamedLine[]> {
+  const after = "after" in which ? which.after : null;
+  const later = after ? { OR: [{ file: { gt: after.file } }, { file: after.file, line: { gt: after.line } }] } : {};
+  const place = "only" in which ? which.only : later;
+  const rows = await read.db.importLine.findMany({
+    where: { importId, state: { in: ["refused", "marked"] }, ...place },
+    select: { file: true, line: true, state: true, about: true, faults: true },
+    orderBy: [{ file: "asc" }, { line: "asc" }],
+    ...("count" in which ? { take: which.count } : {}),
+  });
+  return rows.map(({ file, line, state, about, faults }) => ({
+    ...{ file, line },
+    about: about === null ? null : (JSON.parse(about) as LineAbout),
+    marks: state === "marked" ? (JSON.parse(faults ?? "[]") as LineMark[]) : null,
+  }));
+}
+
+/** A line with the months that it touches; none: any month. */
+export interface PlacedLine extends LinePlace {
+  readonly months: readonly Month[];
+  /** Codes of wards; null when none can be read. */
+  readonly wards: readonly string[] | null;
+  /** False when the months are those of its import. */
+  readonly dated: boolean;
+}
+
+const table = {
+  table: "import_line_month",
+  columns: {
+    import_id: "int",
+    file: "text",
+    line: "int",
+    month: "text",
+    facility_id: "int",
+    wards: "text",
+    dated: "bool",
+  },
+} as const;
+
+/** Writes down which months lines touch. Done again it changes nothing. */
+export async function placeLines(tx: Tx, facilityId: number, lines: readonly PlacedLine[]): Promise<void> {
+  const rows = lines.flatMap(({ importId, file, line, months, wards, dated }) =>
+    (months.length === 0 ? [anyMonth] : months).map((month) => [
+      ...[importId, file, line, month, facilityId, wards && JSON.stringify(wards), dated],
+    ]),
+  );
+  await insertRows(tx, table, rows, "ON CONFLICT DO NOTHING");
+}
+
+const anyMonth = "";
+
+/** Forgets which months a line touches: it is stored now. */
+export async function forgetMonths(tx: Tx, { importId, file, line }: LinePlace): Promise<void> {
+  await tx.db.importLineMonth.deleteMany({ where: { importId, file, line } });
+}
+
+/** A line that touches some months and is not in the record, or is doubtful there. */
+export interface TouchingLine extends LinePlace {
+  readonly state: "refused" | "marked" | "dropped";
+  readonly wards: readonly string[] | null;
+  readonly dated: boolean;
+  /** When its import was begun and when it ended. */
+  readonly startedAt: Instant;
+  readonly finishedAt: Instant;
+  readonly reason: string | null;
+  readonly settledBy: number | null;
+  readonly settledAt: Instant | null;
+}
+
+interface Row {
+  readonly import_id: number;
+  readonly file: string;
+  readonly line: number;
+  readonly state: TouchingLine["state"];
+  readonly wards: string | null;
+  readonly dated: boolean | number;
+  readonly started_at: Stored;
+  readonly finished_at: Stored | null;
+  readonly reason: string | null;
+  readonly settled_by: number | null;
+  readonly settled_at: Stored | null;
+}
+/** An instant as each database gives it where Prisma does not read it. */
+type Stored = Date | number | bigint;
+
+/** The lines that touch any of these months, each once, in the order of imports, files and lines. */
+export async function linesTouching(read: Read, facilityId: number, months: readonly Month[]): Promise<TouchingLine[]> {
+  const isSqlite = read.kind === "sqlite";
+  const rows = await read.db.$queryRawUnsafe<Row[]>(
+    `SELECT m.import_id, m.file, m.line, m.wards, m.dated, l.state, l.reason, l.settled_by, l.settled_at,
+       i.started_at, i.finished_at
+     FROM import_line_month m
+     JOIN import_line l ON l.import_id = m.import_id AND l.file = m.file AND l.line = m.line
+     JOIN import i ON i.id = m.import_id
+     WHERE m.facility_id = ${isSqlite ? "?" : "$1::int"}
+       AND m.month IN (${isSqlite ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($2::jsonb)"})
+       AND l.state IN ('refused', 'marked', 'dropped')
+     ORDER BY m.import_id, m.file, m.line`,
+    facilityId,
+    JSON.stringify([anyMonth, ...months]),
+  );
+  const lines = new Map(rows.map((row) => [`${row.import_id} ${row.file} ${row.line}`, lineFrom(row)]));
+  return [...lines.values()];
+}
+
+function lineFrom(row: Row): TouchingLine {
+  const { import_id: importId, file, line, state, wards, dated, reason, settled_by: settledBy } = row;
+  const at = (value: Stored): Instant => Number(value);
+  return {
+    ...{ importId, file, line, state, reason, settledBy },
+    wards: wards === null ? null : (JSON.parse(wards) as string[]),
+    dated: Boolean(dated),
+    startedAt: at(row.started_at),
+    finishedAt: at(row.finished_at ?? row.started_at),
+    settledAt: row.settled_at === null ? null : at(row.settled_at),
+  };
+}

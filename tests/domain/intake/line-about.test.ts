@@ -1,0 +1,110 @@
+import { describe, expect, it } from "vitest";
+import { dayMs } from "../../../src/domain/days/day-number.ts";
+import { zoneNamed } from "../../../src/domain/days/zone.ts";
+import {
+  daysNamed,
+  daysTouched,
+  isDoubtful,
+  type KnownStay,
+  lineAbout,
+  staysOfLines,
+  wardsTouched,
+} from "../../../src/domain/intake/line-about.ts";
+
+const zone = zoneNamed("America/New_York");
+/** 23:00 of a day in New York in summer, which is the next day in UTC. */
+const late = (day: number) => (day + 1) * dayMs + 3 * 3_600_000;
+const stay: KnownStay = {
+  ...{ first: 100, last: 120 },
+  wards: [
+    { code: "A", first: 100, last: 110 },
+    { code: "B", first: 110, last: null },
+  ],
+};
+
+describe("what a line names", () => {
+  it("is its stay, its ward and its days in the facility's zone, as far as they can be read", () => {
+    const move = { stay: "S1", patient: "P1", ward: "A", from: late(20_000), to: null };
+    const none = { catheter: null, wards: [] };
+    expect(lineAbout("moves.csv", move, zone)).toEqual({
+      ...{ stay: "S1", catheter: null, wards: ["A"], first: 20_000, last: null },
+    });
+    expect(lineAbout("daily-counts.csv", { ward: "A", day: 20_000 }, zone)).toMatchObject({
+      first: 20_000,
+      last: 20_000,
+    });
+    expect(lineAbout("catheters.csv", { removed: late(20_001) }, zone)).toEqual({
+      ...{ ...none, stay: null, first: null, last: 20_001 },
+    });
+  });
+
+  it("is of a culture or sign also the three days before, in which its event can lie", () => {
+    expect(lineAbout("signs.csv", { stay: "S1", day: 20_000 }, zone)).toMatchObject({ first: 19_997, last: 20_000 });
+    const specimen = lineAbout("specimens.csv", { stay: "S1", collected: late(20_000) }, zone);
+    expect(specimen).toMatchObject({ first: 19_997, last: 20_000 });
+    expect(lineAbout("reviews.csv", { day: late(20_000) }, zone)).toMatchObject({ first: 20_000, last: 20_000 });
+  });
+});
+
+describe("the days that a line touches", () => {
+  it.each([
+    ["its own", { first: 104, last: 106 }, stay, { first: 104, last: 106 }],
+    ["to the end of its stay", { first: 104, last: null }, stay, { first: 104, last: 120 }],
+    ["from the beginning of its stay", { first: null, last: 106 }, stay, { first: 100, last: 106 }],
+    ["those of its stay", { first: null, last: null }, stay, { first: 100, last: 120 }],
+    [
+      "to the latest day while its stay lasts",
+      { first: 104, last: null },
+      { ...stay, last: null },
+      { first: 104, last: 130 },
+    ],
+    ["to the latest day without a stay", { first: 104, last: null }, null, { first: 104, last: 130 }],
+    ["its last alone without a stay", { first: null, last: 106 }, null, { first: 106, last: 106 }],
+    ["its first when it ends before it begins", { first: 104, last: 90 }, null, { first: 104, last: 104 }],
+  ])("are %s", (_, about, of, days) => {
+    expect(daysTouched(about, of, 130)).toEqual(days);
+  });
+
+  it("are not known when neither the line nor a stay names any", () => {
+    expect(daysTouched({ first: null, last: null }, null, 130)).toBeNull();
+  });
+
+  it("lie on the wards that it names, or on those of its stay on these days", () => {
+    expect(wardsTouched({ wards: ["C"] }, stay, { first: 100, last: 120 })).toEqual(["C"]);
+    expect(wardsTouched({ wards: [] }, stay, { first: 101, last: 109 })).toEqual(["A"]);
+    expect(wardsTouched({ wards: [] }, stay, { first: 110, last: 130 })).toEqual(["A", "B"]);
+    expect(wardsTouched({ wards: [] }, null, { first: 101, last: 109 })).toBeNull();
+    expect(wardsTouched({ wards: [] }, stay, { first: 90, last: 99 })).toBeNull();
+  });
+});
+
+describe("rejected lines of stays and moves", () => {
+  const about = { stay: "S1", catheter: null, wards: [] as string[], first: 100, last: null as number | null };
+
+  it("tell together from when to when their stay lasted and where", () => {
+    const move = { ...about, wards: ["A"], first: 102, last: 104 };
+    const lines = [
+      { file: "moves.csv", about: move },
+      { file: "stays.csv", about: { ...about, last: 110 } },
+      { file: "catheters.csv", about: { ...about, first: 1 } },
+    ];
+    const wards = [{ code: "A", first: 102, last: 104 }];
+    expect(staysOfLines(lines)).toEqual(new Map([["S1", { first: 100, last: 110, wards }]]));
+    expect(staysOfLines([{ file: "stays.csv", about }]).get("S1")?.last).toBeNull();
+  });
+
+  it("name days from the earliest to the latest", () => {
+    expect(
+      daysNamed([
+        { first: 5, last: null },
+        { first: null, last: 3 },
+      ]),
+    ).toEqual({ first: 3, last: 5 });
+    expect(daysNamed([{ first: null, last: null }])).toBeNull();
+  });
+});
+
+it("a mark that tells a fact leaves nothing open; any other does", () => {
+  expect(isDoubtful(["in-place-on-arrival", "absence-known"])).toBe(false);
+  expect(isDoubtful(["in-place-on-arrival", "count-unreadable"])).toBe(true);
+});
