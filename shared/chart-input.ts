@@ -62,6 +62,7 @@ const control = z.strictObject({
   decimals: z.int(),
   center: z.number(),
   centerName: z.string(),
+  median: figure.describe("What runs are judged against; null where it is the center or runs are not judged"),
   points: z.array(
     z.strictObject({
       label: z.string(),

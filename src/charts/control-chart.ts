@@ -30,6 +30,8 @@ export interface ControlInput extends ChartHead {
   readonly decimals: number;
   readonly center: number;
   readonly centerName: string;
+  /** What runs are judged against, where that is not the center; null for none. */
+  readonly median: number | null;
   readonly points: readonly ControlPoint[];
 }
 
@@ -92,7 +94,7 @@ function textOf(
 }
 
 function limitLines(input: ControlInput, { x, y }: { x: Scale; y: Scale }): SvgNode[] {
-  const { points, center, centerName } = input;
+  const { points, center, centerName, median } = input;
   const right = edgesOf(plotFrame).x[1];
   const stairs = (pick: "lower" | "upper") =>
     points.flatMap((point, at) => {
@@ -103,6 +105,7 @@ function limitLines(input: ControlInput, { x, y }: { x: Scale; y: Scale }): SvgN
   const last = (pick: "lower" | "upper") => points.findLast((point) => point[pick] !== null)?.[pick];
   const ends = [
     { text: centerName, at: center },
+    { text: "median", at: median },
     { text: "upper limit", at: last("upper") },
     { text: "lower limit", at: last("lower") },
   ].flatMap(({ text, at }) => (at === undefined || at === null ? [] : [{ text, at }]));
@@ -112,14 +115,17 @@ function limitLines(input: ControlInput, { x, y }: { x: Scale; y: Scale }): SvgN
     { gap: 16, low: top, high: bottom },
   );
   const labels = ends.map(({ text }, at) => words(text, [right + 8, (heights[at] ?? 0) + 4], { color: ink.soft }));
-  return [
+  const level = (at: number, dash: string) =>
     straightLine(
       [
-        [edgesOf(plotFrame).x[0], y(center)],
-        [right, y(center)],
+        [edgesOf(plotFrame).x[0], y(at)],
+        [right, y(at)],
       ],
-      { color: ink.soft, dash: "none", width: 1.4 },
-    ),
+      { color: ink.soft, dash, width: 1.4 },
+    );
+  return [
+    level(center, "none"),
+    ...(median === null ? [] : [level(median, "2 3")]),
     straightLine(stairs("lower"), look),
     straightLine(stairs("upper"), look),
     svgNode("g", { "aria-hidden": "true" }, ...labels),

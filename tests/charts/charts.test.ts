@@ -170,7 +170,16 @@ describe("what charts show", () => {
         outer: line,
         wards: [],
       }),
-      controlChart({ ...head, unit: "u", pointsAre: "Month", decimals: 1, center: 0, centerName: "c", points: [] }),
+      controlChart({
+        ...head,
+        unit: "u",
+        pointsAre: "Month",
+        decimals: 1,
+        center: 0,
+        centerName: "c",
+        median: null,
+        points: [],
+      }),
       trendChart({ ...head, unit: "u", decimals: 1, periods: [], periodsAre: "Month", series: [] }),
       trendChart({
         ...head,

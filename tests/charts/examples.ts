@@ -5,6 +5,7 @@ import { intervalList } from "../../src/charts/interval-list.ts";
 import { trendChart } from "../../src/charts/trend-chart.ts";
 import { type Dwell, dwellCurve } from "../../src/domain/statistics/dwell-curve.ts";
 import { gChart } from "../../src/domain/statistics/g-chart.ts";
+import { quantileOfList } from "../../src/domain/statistics/quantile-of-list.ts";
 import { rateWithLimits } from "../../src/domain/statistics/rate-with-limits.ts";
 import { uChart } from "../../src/domain/statistics/u-chart.ts";
 import { notFinal, per, target, wards } from "./funnel-example.ts";
@@ -14,11 +15,21 @@ const periods = [2, 0, 1, 3, 1, 2, 0, 9, 1, 0, 1, 2].map((events, at) => ({
   events,
   days: at === 6 ? 0 : 360 + 25 * (at % 5),
 }));
+const medianRate = quantileOfList(
+  periods.flatMap(({ events, days }) => (days === 0 ? [] : [events / days])),
+  0.5,
+);
 const chart = uChart({ periods, sigmas: 3 });
 export const uControl = controlChart({
   ...{ id: "u", title: "CAUTI rate of the ICU by month, 2025", unit: "CAUTIs per 1,000 catheter-days" },
   sentence: "Shows months that chance alone would rarely give; it does not say why.",
-  ...{ pointsAre: "Month", decimals: 2, center: (chart.center.value ?? 0) * per, centerName: "pooled rate" },
+  ...{
+    pointsAre: "Month",
+    decimals: 2,
+    center: (chart.center.value ?? 0) * per,
+    centerName: "pooled rate",
+    median: medianRate * per,
+  },
   points: chart.points.map(({ rate, exactLower, exactUpper }, at) => ({
     ...{ label: months[at] ?? "", value: rate.value === null ? null : rate.value * per },
     ...{ lower: exactLower === null ? null : exactLower * per, upper: exactUpper === null ? null : exactUpper * per },
@@ -34,7 +45,7 @@ if ("value" in found) throw new Error(found.reason);
 export const gControl = controlChart({
   ...{ id: "g", title: "Catheter-days between CAUTIs of ward 4E", unit: "catheter-days between CAUTIs" },
   sentence: "Shows gaps that are longer than chance allows, which is good news; short gaps alone say little.",
-  ...{ pointsAre: "CAUTI", decimals: 0, center: found.median, centerName: "median" },
+  ...{ pointsAre: "CAUTI", decimals: 0, center: found.median, centerName: "median", median: null },
   points: gaps.map((gap, at) => ({
     ...{ label: `${at + 1}`, value: gap, lower: found.lower, upper: found.upper, reason: null },
     signal: gap > found.upper ? "outside" : at > 7 ? "run" : null,

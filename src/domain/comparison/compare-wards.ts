@@ -13,7 +13,7 @@ export function chartsOf(facts: ComparisonFacts): ChartInput[] {
     funnelOfWards(facts),
     orderOfWards(facts),
     ...trendsOfWards(facts),
-    monthlyControl(facts),
+    ...monthlyControl(facts),
     gapControl(facts),
     dwellOfWards(facts),
   ];
@@ -58,7 +58,8 @@ function openSentence(open: number): string[] {
 export const comparisonSources = [
   "Funnel: Spiegelhalter, Stat Med 2005;24:1185-1202",
   "Rates adjusted for small numbers: Marshall, J R Stat Soc C 1991;40:283-294 (from memory)",
-  "Runs: Anhoej and Olesen, PLoS ONE 2014;9:e113825",
+  "Runs about the median: Anhoej and Olesen, PLoS ONE 2014;9:e113825",
+  "Laney limits: Laney, Quality Engineering 2002;14:531-537; outlying moving ranges: Nelson, J Qual Technol 1982;14:172-173 (from memory)",
   "Gaps between infections: Benneyan, Health Care Manag Sci 2001;4:305-318 (from memory)",
   "Days in place: Kaplan and Meier, J Am Stat Assoc 1958;53:457-481",
   "Rates and utilization: CDC Patient Safety Component Manual, chapter 7",

@@ -15,7 +15,7 @@ export interface UChartPoint {
   /** Center minus and plus so many standard errors; the lower one never below 0. */
   readonly lower: number | null;
   readonly upper: number | null;
-  /** Exact limits that leave the same probabilities outside, interpolated between counts. */
+  /** Exact limits of whole counts, beyond which no more than the same probability is left on either side. */
   readonly exactLower: number | null;
   readonly exactUpper: number | null;
 }
@@ -29,7 +29,9 @@ export interface UChart {
 
 /**
  * A u chart of events per day: center line, limits at `sigmas` standard errors, and exact Poisson limits that leave
- * outside what a normal variable leaves beyond as many standard errors (0.00135 on either side for 3).
+ * outside no more than a normal variable leaves beyond as many standard errors (0.00135 on either side for 3). They are
+ * limits of whole counts: interpolated ones, as funnels have, would call a count of 2 outside where 0.17 are expected,
+ * which chance makes in one month of 79.
  * Special cases: a period without days has no rate and no limits; no days at all, no center, with the reason; no events
  * at all, limits of 0. A Problem for figures that cannot be.
  * Source: limits of standard errors as in qcc 2.7 and Montgomery, Introduction to Statistical Quality Control (from
@@ -63,8 +65,7 @@ function pointOf({ events, days }: ChartPeriod, center: number, sigmas: number):
   if (center === 0) return { rate, lower: 0, upper: 0, exactLower: 0, exactUpper: 0 };
   const reach = sigmas * Math.sqrt(center / days);
   const tail = normalAbove(sigmas);
-  const exact = (probability: number) =>
-    exactFunnelLimit({ target: center, denominator: days, probability }).interpolated;
+  const exact = (probability: number) => exactFunnelLimit({ target: center, denominator: days, probability }).discrete;
   return {
     ...{ rate, lower: Math.max(0, center - reach), upper: center + reach },
     ...{ exactLower: exact(tail), exactUpper: exact(1 - tail) },

@@ -1,41 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { type ChartInput, chartInput } from "../../../shared/chart-input.ts";
-import { day, month } from "../../../shared/day.ts";
+import { chartInput } from "../../../shared/chart-input.ts";
 import { drawChart } from "../../../src/charts/draw-chart.ts";
 import { cautionsOf, chartsOf } from "../../../src/domain/comparison/compare-wards.ts";
-import { type ComparedWard, type ComparisonFacts, totalsOf } from "../../../src/domain/comparison/comparison-facts.ts";
-import { monthsBetween } from "../../../src/domain/comparison/period.ts";
-import { dayNumber } from "../../../src/domain/days/day-number.ts";
-import type { Dwell } from "../../../src/domain/statistics/dwell-curve.ts";
+import { totalsOf } from "../../../src/domain/comparison/comparison-facts.ts";
+import { byId, facts, ward } from "./compared-facts.ts";
 
-const months = monthsBetween(month.parse("2026-01"), month.parse("2026-12"), "/from");
-const at = (text: string) => dayNumber(day.parse(text));
-const dwells: Dwell[] = [
-  { days: 2, end: "removed" },
-  { days: 4, end: "removed" },
-  { days: 6, end: "in-place" },
-];
-
-/** Wards of Alder Bay with so many infections and catheter-days in every month; null: not watched. */
-function ward(
-  code: string,
-  monthly: readonly (readonly [infections: number | null, catheterDays: number])[],
-): ComparedWard {
-  const list = months.map((one, place) => {
-    const [infections = 0, catheterDays = 0] = monthly[place % monthly.length] ?? [];
-    return { month: one, patientDays: catheterDays * 4, catheterDays, infections, openCases: [] };
-  });
-  return {
-    ...{ wardId: code.length, code, name: code, type: "medical ward", notes: [], months: list, dwells },
-    days: list.map(({ month: one, catheterDays }) => ({ day: at(`${one}-01`), catheterDays })),
-    infectionDays: list.flatMap(({ month: one, infections }) => Array(infections ?? 0).fill(at(`${one}-01`))),
-  };
-}
-
-const facts = (wards: readonly ComparedWard[], more: Partial<ComparisonFacts> = {}): ComparisonFacts => ({
-  ...{ facility: { name: "Alder Bay Hospital", zone: "America/New_York" }, months, asOf: 0, complete: true },
-  ...{ type: "medical ward", wards, chosen: null, notCounted: [], insertionsUnknown: 0, ...more },
-});
 const six = [
   ward("2E", [[0, 100]]),
   ward("2W", [
@@ -47,18 +16,12 @@ const six = [
   ward("4E", [[null, 80]]),
   ward("4W", [[0, 0]]),
 ];
-const byId = (charts: readonly ChartInput[], id: string) => {
-  const found = charts.find(({ input }) => input.id === id);
-  if (!found) throw new Error(`there is no chart ${id}`);
-  return found;
-};
-
 describe("charts of a comparison", () => {
   const charts = chartsOf(facts(six));
 
   it("are what the contract says, each with one sentence on what it does not show, and can be drawn", () => {
     expect(charts.map(({ input }) => input.id)).toEqual([
-      ...["funnel", "order", "utilization", "rates", "months", "gaps", "dwell"],
+      ...["funnel", "order", "utilization", "rates", "months", "laney", "gaps", "dwell"],
     ]);
     for (const chart of charts) {
       expect(chartInput.parse(chart)).toEqual(chart);
@@ -140,18 +103,6 @@ describe("charts of a comparison", () => {
     expect(dwell.input.series.map(({ name }) => name)).toEqual(["W0", "W8", "W7", "W6", "W5"]);
   });
 
-  it("mark a month outside its limits, and say in words what a rule found", () => {
-    const steady = ward("5E", [[1, 300]]);
-    const jump = { ...steady, months: steady.months.map((one, n) => (n === 6 ? { ...one, infections: 14 } : one)) };
-    const control = byId(chartsOf(facts([jump, ward("5W", [[1, 300]])], { chosen: jump })), "months");
-    if (control.kind !== "control") throw new Error(control.kind);
-    expect(control.input.title).toContain("5E");
-    expect(control.input.points.map(({ signal }) => signal)).toEqual(
-      months.map((one) => (one === "2026-07" ? "outside" : null)),
-    );
-    expect(control.notes[0]).toContain("outside");
-  });
-
   it("that cannot be drawn say why", () => {
     const nothing = chartsOf(facts([ward("2E", [[null, 10]])]));
     const absent = nothing.filter(({ kind }) => kind === "absent").map(({ input }) => [input.id, input.sentence]);
@@ -159,7 +110,7 @@ describe("charts of a comparison", () => {
       ["funnel", "Fewer than two units have a rate, so there is nothing to compare."],
       ["order", "Fewer than two units have a rate, so there is no order."],
       ["rates", "No ward had catheter-days in a month in which it was watched, so there is no rate."],
-      ["months", "No month was watched, so no infections were counted."],
+      ["months", "No month was under surveillance, so no infections were counted."],
       ["gaps", "Fewer than two gaps between infections make no chart."],
     ]);
     expect(byId(chartsOf(facts([ward("2E", [[0, 10]]), ward("2W", [[0, 9]])])), "funnel").input.sentence).toBe(

@@ -5,7 +5,6 @@ import { laneyUChart } from "../../../src/domain/statistics/laney-u-chart.ts";
 import { overdispersion } from "../../../src/domain/statistics/overdispersion.ts";
 import { poissonAtMost } from "../../../src/domain/statistics/poisson.ts";
 import { quantileOfList } from "../../../src/domain/statistics/quantile-of-list.ts";
-import { type ChartPoint, runSignals } from "../../../src/domain/statistics/run-rules.ts";
 import { tChart } from "../../../src/domain/statistics/t-chart.ts";
 import { uChart } from "../../../src/domain/statistics/u-chart.ts";
 
@@ -22,8 +21,9 @@ describe("u chart", () => {
     });
     const mean = (6 / 1_500) * 900;
     const upper = Number(points[0]?.exactUpper) * 900;
-    expect(1 - poissonAtMost(Math.ceil(upper), mean)).toBeLessThan(0.00135);
-    expect(1 - poissonAtMost(Math.floor(upper) - 1, mean)).toBeGreaterThan(0.00135);
+    expect(upper).toBeCloseTo(Math.round(upper), 9);
+    expect(1 - poissonAtMost(Math.round(upper), mean)).toBeLessThan(0.00135);
+    expect(1 - poissonAtMost(Math.round(upper) - 1, mean)).toBeGreaterThan(0.00135);
   });
 
   it("a period without days has no rate, with the reason; without any there is no center", () => {
@@ -43,8 +43,9 @@ describe("u chart", () => {
       upper: 0,
       exactUpper: 0,
     });
-    expect(laneyUChart({ periods: [...none, { events: 0, days: 0 }], sigmas: 3 })).toEqual({
+    expect(laneyUChart({ periods: [...none, { events: 0, days: 0 }], sigmas: 3, movingRanges: "all" })).toEqual({
       spread: null,
+      leftOut: 0,
       limits: [
         { lower: 0, upper: 0 },
         { lower: null, upper: null },
@@ -55,7 +56,10 @@ describe("u chart", () => {
       { events: 1, days: 30 },
       { events: 3, days: 40 },
     ];
-    expect(laneyUChart({ periods: one, sigmas: 3 }).limits[0]).toEqual({ lower: null, upper: null });
+    expect(laneyUChart({ periods: one, sigmas: 3, movingRanges: "all" }).limits[0]).toEqual({
+      lower: null,
+      upper: null,
+    });
   });
 
   it("is refused for figures that cannot be", () => {
@@ -111,44 +115,21 @@ describe("funnel", () => {
   });
 });
 
-describe("run rules", () => {
-  const series = (text: string): ChartPoint[] =>
-    [...text].map((sign) => ({
-      value: { "+": 1, "-": -1, "0": 0, "!": 9 }[sign] ?? 0,
-      center: 0,
-      lower: -3,
-      upper: 3,
-    }));
-  const rules = (text: string) => runSignals(series(text)).map(({ rule }) => rule);
+describe("Laney's chart", () => {
+  // Equal days, so z moves as the counts do: |moves| of 1, 1, 1, 1, 1, 1, 1, 11, 1, 1, 1 over their standard error.
+  const counts = [5, 6, 5, 6, 5, 6, 5, 6, 17, 16, 17, 16];
+  const periods = counts.map((events) => ({ events, days: 300 }));
+  const chart = (movingRanges: "all" | "screened") => laneyUChart({ periods, sigmas: 3, movingRanges });
+  const error = Math.sqrt(110 / 12);
 
-  // Limits of Anhoej and Olesen for 12 useful points: a run of at most 7, at least 3 crossings; for 24: 8 and 8.
-  it.each([
-    ["+-+-+-+-+-+-", []],
-    ["+++++++-+-+-", []],
-    ["++++++++-+-+", ["long-run"]],
-    ["++++0++++-+-+", ["long-run"]],
-    ["++++-----+++", ["few-crossings"]],
-    ["+++------+++".repeat(2), ["few-crossings"]],
-    ["++++++++++++", ["long-run", "few-crossings"]],
-    ["+-+-+!+-+-+-", ["outside-limits"]],
-    ["+++++++++", []],
-    ["0000000000000", []],
-  ] as const)("%s gives %j", (text, expected) => {
-    expect(rules(text)).toEqual(expected);
-  });
-
-  it("names the points and says what is rare, in words", () => {
-    expect(runSignals(series("++++++++-+-+"))).toEqual([
-      {
-        rule: "long-run",
-        sentence:
-          "8 points in a row lie on one side of the center line; by chance more than 7 are rare in a series of 12.",
-        points: [0, 1, 2, 3, 4, 5, 6, 7],
-      },
-    ]);
-    expect(runSignals(series("!!"))).toEqual([
-      { rule: "outside-limits", sentence: "2 points lie outside their limits.", points: [0, 1] },
-    ]);
-    expect(runSignals([{ value: 9, center: 0, lower: null, upper: null }])).toEqual([]);
+  it("uses every moving range, or leaves out those of 3.267 times their mean or more, as it is asked", () => {
+    // 10 moves of 1 and one of 11: mean 21 / 11; 11 is over 3.267 times that.
+    expect(chart("all")).toMatchObject({ spread: expect.closeTo(21 / 11 / error / 1.128, 12), leftOut: 0 });
+    expect(chart("screened")).toMatchObject({ spread: expect.closeTo(1 / error / 1.128, 12), leftOut: 1 });
+    const even = periods.map(({ days }) => ({ events: 4, days }));
+    expect(laneyUChart({ periods: even, sigmas: 3, movingRanges: "screened" })).toMatchObject({
+      spread: 0,
+      leftOut: 0,
+    });
   });
 });
