@@ -34,7 +34,8 @@ export const inputs: Inputs = {
   addWard: ({ fresh }) => ({ ...ward, code: fresh(), openedDay: day.parse("2026-11-01") }),
   describeWard: ({ wardId }) => ({ ...ward, wardId, fromDay: day.parse("2026-11-25"), reason }),
   closeWard: ({ wardId }) => ({ wardId, closedDay: day.parse("2026-12-31") }),
-  mergeWards: ({ wardId, toWardId }) => ({ wardId, intoWardId: toWardId, reason }),
+  // Refused, so that the ward is there for the next request.
+  mergeWards: ({ wardId }) => ({ wardId, intoWardId: wardId, reason }),
   voidWard: ({ wardId }) => ({ wardId, reason }),
   readWardHistory: ({ wardId }) => ({ wardId }),
   listScope: () => ({}),

@@ -140,7 +140,8 @@ async function inputFor(ask: Ask, name: Name, about: Subjects): Promise<object> 
   }
   if (name === "voidWard" || name === "mergeWards") {
     const { wardId } = await ask(addWard, inputs.addWard(about));
-    return { ...(inputs[name](about) as object), wardId };
+    const into = name === "mergeWards" ? { intoWardId: about.toWardId } : {};
+    return { ...inputs[name](about), wardId, ...into };
   }
   // A ward that nobody is on.
   if (name === "closeWard") {
