@@ -17,7 +17,6 @@ export const sourceText = catalogue("importSources", {
   midnight_time: "Midnight",
   "midnight_no-hour": "The hour is not known",
   by: "Recorded by",
-  when: "Recorded",
   form: "Add a source",
   add: "Add this source",
   added: "The source is added.",

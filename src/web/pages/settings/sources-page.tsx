@@ -45,44 +45,34 @@ export function SourcesPage(): ReactNode {
   );
 }
 
-const columns = ["name", "emptyOrganism", "midnight", "by", "when"] as const;
-
+/** A card for each, because its forms need the width of the page. */
 function Sources(props: { sources: readonly ImportSource[]; nameOf: NameOf; done: () => void }): ReactNode {
   const { sources, nameOf, done } = props;
   const { time } = useSession();
   if (sources.length === 0) return <p className="notice">{sourceText("none")}</p>;
-  return (
-    <div className="wide">
-      <table className="ledger">
-        <thead>
-          <tr>
-            {columns.map((name) => (
-              <th scope="col" key={name}>
-                {sourceText(name)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {sources.map((source) => (
-            <tr key={`${source.sourceId} ${source.version}`}>
-              <th scope="row">
-                <Said>{source.name}</Said>
-                <ChangeSource {...{ source, done }} />
-                <SourceAliases {...{ source, nameOf, done }} />
-              </th>
-              <td>{sourceText(`emptyOrganism_${source.settings.emptyOrganism}`)}</td>
-              <td>{sourceText(`midnight_${source.settings.midnight}`)}</td>
-              <td>
-                <Said>{nameOf(source.recordedBy)}</Said>
-              </td>
-              <td>{time.short(source.recordedAt)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
-  );
+  return sources.map((source) => (
+    <section
+      className="card"
+      key={`${source.sourceId} ${source.version}`}
+      aria-labelledby={`source-${source.sourceId}`}
+    >
+      <h3 id={`source-${source.sourceId}`} className="first-heading">
+        <Said>{source.name}</Said>
+      </h3>
+      <dl className="facts">
+        <dt>{sourceText("emptyOrganism")}</dt>
+        <dd>{sourceText(`emptyOrganism_${source.settings.emptyOrganism}`)}</dd>
+        <dt>{sourceText("midnight")}</dt>
+        <dd>{sourceText(`midnight_${source.settings.midnight}`)}</dd>
+        <dt>{sourceText("by")}</dt>
+        <dd>
+          <Said>{`${nameOf(source.recordedBy)}, ${time.short(source.recordedAt)}`}</Said>
+        </dd>
+      </dl>
+      <ChangeSource {...{ source, done }} />
+      <SourceAliases {...{ source, nameOf, done }} />
+    </section>
+  ));
 }
 
 const nothing: SourceDraft = { name: "", ...defaultSourceSettings };
