@@ -61,6 +61,9 @@ export const caseInList = z
     hinges: z
       .array(z.strictObject({ point: z.string(), otherAnswer: z.string() }))
       .describe("Open points of which another reading gives another answer"),
+    hasFewTemperatures: z
+      .boolean()
+      .describe("It rests on temperatures of fewer than half of the days in which a fever would count"),
     closedBecause: z.string().nullable().describe("Why it closed automatically, as a sentence; null when it did not"),
     glance: z.array(glanceDay).describe("14 days: from 10 days before the day of collection to 3 days after it"),
   })

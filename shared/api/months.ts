@@ -16,6 +16,9 @@ const wardInfections = z
     pending: z.int().describe("Urine cultures that wait for the laboratory, up to three days after the month"),
     closed: z.int().describe("Urine cultures that closed automatically, because they certainly cannot count"),
     determined: z.int().describe("All determined cultures of the month"),
+    fewTemperatures: z
+      .int()
+      .describe("Those of them that rest on temperatures of fewer than half of the days in which a fever would count"),
     hinging: z.int().describe("Those of them of which another reading of an open point gives another answer"),
     open: z.int().describe("All of these, each once: while there are some, the number of CAUTIs is not final"),
     noneFound: z

@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import type { caseInList } from "../../shared/api/case-entries.ts";
-import type { Determination } from "../domain/criteria/index.ts";
+import { type Determination, restsOnFewTemperatures } from "../domain/criteria/index.ts";
 import { glanceAround } from "../domain/cultures/glance.ts";
 import { reportedWords, summaryWords } from "../domain/cultures/summary-words.ts";
 import { surveillanceOf } from "../domain/cultures/surveillance-of.ts";
@@ -12,7 +12,7 @@ import { determinationIn, type KeptDetermination } from "../store/determinations
 import type { DeterminingRules } from "./determining-rules.ts";
 
 type Answer = z.output<typeof caseInList>;
-type ListOnly = "isDischarged" | "grew" | "lookUp" | "hinges" | "closedBecause" | "glance";
+type ListOnly = "isDischarged" | "grew" | "lookUp" | "hinges" | "hasFewTemperatures" | "closedBecause" | "glance";
 type About = Omit<Answer, "isCauti" | "criterion" | "dateOfEvent" | ListOnly>;
 
 /** What every answer about a case needs. */
@@ -71,6 +71,7 @@ export function caseOfList(kept: KeptDetermination, context: CaseContext, rules:
     grew: grewIn(record, kept.caseId),
     lookUp: [...new Set(told?.derivation.flatMap(({ lookUp }) => lookUp ?? []))],
     hinges: (told?.hinges ?? []).map(({ point, otherAnswer }) => ({ point, otherAnswer })),
+    hasFewTemperatures: determination !== null && restsOnFewTemperatures(determination),
     closedBecause: kept.state === "closed" ? closedBecause(told) : null,
     glance: glanceAround(timeline, kept.day).map(({ day, signs, ...said }) => ({
       ...said,

@@ -53,7 +53,10 @@ function rangeAnswer({ first, last }: DayRange) {
   return { first: dayText(first), last: dayText(last) };
 }
 
-function stepAnswer({ day, evidence, ...step }: Step, editionId: string): Answer["derivation"][0] {
+function stepAnswer(
+  { day, evidence, temperature: _temperature, ...step }: Step,
+  editionId: string,
+): Answer["derivation"][0] {
   const edition = editionNamed(editionId);
   const rule = edition && rulesOf(edition).find(({ id }) => id === step.rule);
   if (!rule) throw new Error(`${editionId} has no rule ${step.rule}`);

@@ -1,4 +1,5 @@
 import type { Month } from "../../shared/day.ts";
+import { restsOnFewTemperatures } from "../domain/criteria/index.ts";
 import { scopeIn } from "../domain/cultures/family-of-wards.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { editionNamed } from "../domain/editions/index.ts";
@@ -37,7 +38,9 @@ export async function infectionsIn(
   const { first, last } = monthDays(month);
   const around = { first: first - daysAfterMonth, last: last + daysAfterMonth };
   const cases = (await casesBetween(read, facilityId, around)).map((one) => {
-    return { ...one, mayCount: mayCountIn(one), hasHinge: (determinationIn(one)?.hinges ?? []).length > 0 };
+    const determined = determinationIn(one);
+    const hasFewTemperatures = determined !== null && restsOnFewTemperatures(determined);
+    return { ...one, mayCount: mayCountIn(one), hasHinge: (determined?.hinges ?? []).length > 0, hasFewTemperatures };
   });
   const scopes = await scopesOfFacility(read, facilityId, wardIds);
   const standing = new Map((await noneFoundIn(read, facilityId, month)).map((one) => [one.wardId, one]));

@@ -27,9 +27,10 @@ export async function reportMonth(act: Act, input: { month: Month } & Reach): Pr
 }
 
 function infectionsTold({ watch, noneFound, ...ward }: MonthInfections): Answer["infections"][0] {
-  const { wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging, open } = ward;
+  const { wardId, cautis, waiting, cannotTell, pending, closed, determined, open } = ward;
+  const { hinging, fewTemperatures } = ward;
   return {
-    ...{ wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging },
+    ...{ wardId, cautis, waiting, cannotTell, pending, closed, determined, hinging, fewTemperatures },
     ...{ open: openTogether([{ open }]).all, isWatched: watch !== null, edition: watch?.edition ?? null },
     noneFound: noneFound && {
       ...{ noneFoundId: noneFound.id, version: noneFound.version },

@@ -7,6 +7,7 @@ import type { Rule } from "./rule.ts";
 import type { CriterionRule, Said, UsableCulture, Verdict, Window } from "./rule-kinds.ts";
 import { signsInWindow } from "./signs-in-window.ts";
 import { tellMet } from "./tell-met.ts";
+import { temperatureNote } from "./temperature-days.ts";
 import type { Episode, World } from "./world.ts";
 
 /** A criterion that is met, with all that follows from it in one world. */
@@ -81,9 +82,12 @@ function attemptIn(world: World, episode: Episode, { anchor, culture, evidenceFr
   const nominal = edition.window.windowOf(anchor.day, episode, world);
   const window = { ...nominal, usableFrom: Math.max(nominal.usableFrom, evidenceFrom ?? nominal.usableFrom) };
   const facts = { world, episode, anchor, window, culture, signs: signsInWindow(world, episode, window) };
-  const steps = [
+  const steps: Step[] = [
     stepOf(edition.window, { status: "held", day: anchor.day, sentence: windowSentence(window), evidence: [] }),
   ];
+  const isJudged = culture !== null || anchor.kind === "finding";
+  const note = isJudged ? temperatureNote(facts) : null;
+  if (note) steps.push({ ...stepOf(edition.window, note), temperature: note.temperature });
   let isOpen = false;
   for (const criterion of edition.criteria) {
     const verdict = criterion.judge(facts);

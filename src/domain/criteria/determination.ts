@@ -2,6 +2,7 @@ import type { DeterminationOutcome, Onset, StepStatus } from "../../../shared/cu
 import type { DayNumber } from "../days/day-number.ts";
 import type { EditionOptions } from "./edition.ts";
 import type { RuleId } from "./rule.ts";
+import type { TemperatureDays } from "./temperature-days.ts";
 
 /** A record that a step rests on. */
 export interface Evidence {
@@ -21,6 +22,8 @@ export interface Step {
   readonly nearest: string | null;
   /** For what cannot be told: what to look up. */
   readonly lookUp: string | null;
+  /** Of the step about temperatures alone: on how many of the days in which fever would count there is one. */
+  readonly temperature?: TemperatureDays;
 }
 
 /** Days from first to last, both included. */
@@ -98,4 +101,10 @@ export interface Determination {
   /** The open points on whose reading the answer hinges. Empty where they were not tried. */
   readonly hinges: readonly Hinge[];
   readonly derivation: readonly Step[];
+}
+
+/** Whether "no infection", or one without symptoms, rests on temperatures of fewer than half of the days. */
+export function restsOnFewTemperatures({ outcome, event, derivation }: Determination): boolean {
+  if (outcome !== "not-met" && event?.criterion !== "abuti") return false;
+  return derivation.some(({ temperature: one }) => one !== undefined && one.measured * 2 < one.of);
 }

@@ -7,6 +7,7 @@
 
 export { completedMonths } from "./age.ts";
 export type { DayRange, Determination, Evidence, Hinge, Step, Subject, SurveillanceEvent } from "./determination.ts";
+export { restsOnFewTemperatures } from "./determination.ts";
 export { determine, summaryOf } from "./determine.ts";
 export { changedDeterminations, type Difference, differenceBetween } from "./difference.ts";
 export { type Edition, type EditionOptions, type OpenPoint, type ReadingChange, rulesOf } from "./edition.ts";

@@ -30,6 +30,8 @@ export interface WindowSigns {
   readonly lookedFor: LookedFor;
   /** The day until which signs can still come; null once nothing new can. */
   readonly openUntil: DayNumber | null;
+  /** The last day of the window on which a sign can be: no later than death, and than the day after a discharge. */
+  readonly closesOn: DayNumber;
 }
 
 const needsNoCatheter: ReadonlySet<CriterionSign> = new Set(["urgency", "frequency", "dysuria"]);
@@ -48,7 +50,7 @@ export function signsInWindow(world: World, episode: Episode, window: Window): W
   }
   present.sort((a, b) => a.day - b.day || a.id - b.id);
   const lookedFor = lookedForIn(told, { first: window.usableFrom, last: closes }, world);
-  return { present, setAside, lookedFor, openUntil: timeline.knownThrough < closes ? closes : null };
+  return { present, setAside, lookedFor, openUntil: timeline.knownThrough < closes ? closes : null, closesOn: closes };
 }
 
 /** Whether something lies behind the day of the question, or behind death where the edition takes nothing from there. */

@@ -33,6 +33,12 @@ function isFeverUsable(facts: CriterionFacts, day: DayNumber): boolean {
   return isAssociated(facts, world.edition.date.dateOf(Math.min(day, anchor.day), episode));
 }
 
+/** Whether fever would be an element on some day of the window. */
+export function couldHaveFever(facts: CriterionFacts): boolean {
+  const { usableFrom, last } = facts.window;
+  return daysFromTo(usableFrom, last).some((day) => isFeverUsable(facts, day));
+}
+
 /** Whether an infection of this date would be device-associated by the edition. */
 export function isAssociated({ world, episode }: CriterionFacts, dateOfEvent: DayNumber): boolean {
   return world.edition.device.isAssociated(dateOfEvent, episode, world);
@@ -58,7 +64,7 @@ export function unknownSigns(facts: CriterionFacts, list: readonly CriterionSign
   // After discharge nobody has a duty to look (CDC Patient Safety Component Manual, chapter 7, opening pages).
   if (episode.isOver && window.usableFrom > episode.lastDay) return [];
   const needed = list.filter((sign) => {
-    if (sign === "fever") return daysFromTo(window.usableFrom, window.last).some((day) => isFeverUsable(facts, day));
+    if (sign === "fever") return couldHaveFever(facts);
     if (sign === "urgency" || sign === "frequency" || sign === "dysuria") return couldFeelUrgency(world, window);
     return true;
   });

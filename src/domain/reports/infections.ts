@@ -23,6 +23,8 @@ export interface CountedCase {
 /** The same, with whether another reading of an open point would give another answer. */
 export interface CaseOfMonth extends CountedCase {
   readonly hasHinge: boolean;
+  /** It rests on temperatures of fewer than half of the days in which a fever would count. */
+  readonly hasFewTemperatures: boolean;
 }
 
 /** A culture beside the count: it may still become an infection of the ward, or no one can say whether it is one. */
@@ -53,6 +55,8 @@ export interface WardInfections {
   /** All determined cultures of the month, and those of them whose answer hinges on an open reading. */
   readonly determined: number;
   readonly hinging: number;
+  /** Those of them that rest on temperatures of fewer than half of the days in which a fever would count. */
+  readonly fewTemperatures: number;
   /** All of these, each with its case: the count, and what is made of it, is not final while there are some. */
   readonly open: readonly OpenCulture[];
   readonly isNoneFound: boolean;
@@ -124,6 +128,7 @@ export function wardInfections(
     closed: count(({ state }) => state === "closed"),
     determined: inside.length,
     hinging: count(({ hasHinge }) => hasHinge),
+    fewTemperatures: count(({ hasFewTemperatures }) => hasFewTemperatures),
     pending: countAs("pending"),
     open: beside.map(({ one, as }) => ({ caseId: one.caseId, as })),
   };

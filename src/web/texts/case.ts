@@ -154,6 +154,7 @@ export const casesText = catalogue("cases", {
   noSigns: "No sign was recorded as present on these days.",
   settledSince: "Of the last 92 days.",
   month: "Month of event or collection",
+  fewTemperaturesOnly: "Only those with a temperature on fewer than half of the days",
   hingingOnly: "Only those that hinge on an open reading",
   hinge_one: "{{count}} of {{all}} hinges on an open reading.",
   hinge_other: "{{count}} of {{all}} hinge on an open reading.",

@@ -14,6 +14,7 @@ export const infectionsText = catalogue("infections", {
   pending: "Waiting for the laboratory",
   closed: "Closed automatically",
   hinging: "Hinge on an open reading",
+  fewTemperatures: "Temperature on fewer than half of the days",
   ofDetermined: "{{count}} of {{determined}}",
   noneFound: "None found",
   notWatched: "not watched",

@@ -67,7 +67,7 @@ it("asks for later elements once, and only of cultures from behind the timeframe
     signs: [5, 17, 19].map((day) => ({ day, sign: "dysuria" })),
   });
   const [, found] = determine(timeline, { ...us2024, options });
-  expect(found?.derivation.filter(({ rule }) => rule === "infection-window")).toHaveLength(1);
+  expect(found?.derivation.filter(({ sentence }) => sentence.startsWith("The window"))).toHaveLength(1);
 });
 
 it("tells both: what dated it inside the timeframe, and what does behind it", () => {
@@ -84,7 +84,7 @@ it("tells both: what dated it inside the timeframe, and what does behind it", ()
     "The date of event is 18 March 2024, the day of the first element that was used.",
     "The date of event is 20 March 2024, the day of the first element that was used.",
   ]);
-  expect(told("infection-window")?.[1]).toBe(
+  expect(told("infection-window")).toContain(
     "The window runs from 17 March to 23 March 2024; elements count from 19 March 2024 on.",
   );
   expect(told("repeat-timeframe")).toEqual(["It is a new event. Its timeframe runs from 20 March to 2 April 2024."]);

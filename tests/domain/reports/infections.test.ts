@@ -15,7 +15,7 @@ const at = (day: number) => dayNumber(dayText.parse("2024-02-29")) + day;
 const ward = { wardId: 1, watch: { edition: "us-2024", isHeld: true }, isNoneFound: false };
 const event = (said: Partial<CaseOfMonth> = {}): CaseOfMonth => ({
   ...{ caseId: 1, wardId: 1, placeId: 2, eventDay: at(10), day: at(11), isCauti: true },
-  ...{ outcome: "event", state: "confirmed", mayCount: null, hasHinge: false },
+  ...{ outcome: "event", state: "confirmed", mayCount: null, hasHinge: false, hasFewTemperatures: false },
   ...said,
 });
 const counted = (...cases: CaseOfMonth[]) => wardInfections(cases, ward, march);
@@ -54,9 +54,9 @@ describe("the infections of a ward and month", () => {
       event({ hasHinge: true }),
       event({ ...noEvent, outcome: "negative", state: "closed" }),
       event({ ...noEvent, outcome: "not-usable", state: "closed", day: 131 }),
-      event({ ...noEvent, outcome: "not-met", state: "waiting", hasHinge: true }),
+      event({ ...noEvent, outcome: "not-met", state: "waiting", hasHinge: true, hasFewTemperatures: true }),
     );
-    expect(found).toMatchObject({ closed: 1, determined: 3, hinging: 2 });
+    expect(found).toMatchObject({ closed: 1, determined: 3, hinging: 2, fewTemperatures: 1 });
   });
 
   it("need somebody who says that none were found, once the month of a watched ward is over", () => {

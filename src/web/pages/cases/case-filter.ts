@@ -15,10 +15,15 @@ export interface CaseFilter {
   readonly changedOnly: boolean;
   /** Only cultures of which another reading of an open point gives another answer. */
   readonly hinging: boolean;
+  /** Only cultures that rest on temperatures of fewer than half of the days. */
+  readonly fewTemperatures: boolean;
 }
 
 /** Nothing is left out of the cultures to review. */
-export const allCases: CaseFilter = { list: "waiting", wardId: null, month: null, changedOnly: false, hinging: false };
+export const allCases: CaseFilter = {
+  ...{ list: "waiting", wardId: null, month: null },
+  ...{ changedOnly: false, hinging: false, fewTemperatures: false },
+};
 
 /** The filter that an address asks for; what cannot be read is left out. */
 export function filterOf(question: URLSearchParams): CaseFilter {
@@ -30,6 +35,7 @@ export function filterOf(question: URLSearchParams): CaseFilter {
     month: monthIn(question.get("month")),
     changedOnly: question.get("changed") === "yes",
     hinging: question.get("hinging") === "yes",
+    fewTemperatures: question.get("few-temperatures") === "yes",
   };
 }
 
@@ -40,23 +46,26 @@ export function monthIn(text: string | null): Month | null {
 }
 
 /** The address of a filter. */
-export function addressOfFilter({ list, wardId, month, changedOnly, hinging }: CaseFilter): string {
+export function addressOfFilter({ list, wardId, month, changedOnly, hinging, fewTemperatures }: CaseFilter): string {
   const question = new URLSearchParams({
     ...(list === "waiting" ? {} : { list }),
     ...(wardId === null ? {} : { ward: String(wardId) }),
     ...(month === null ? {} : { month }),
     ...(changedOnly ? { changed: "yes" } : {}),
     ...(hinging ? { hinging: "yes" } : {}),
+    ...(fewTemperatures ? { "few-temperatures": "yes" } : {}),
   }).toString();
   return question === "" ? "/cases" : `/cases?${question}`;
 }
 
 /** The cases that a filter leaves. */
-export function filtered(cases: readonly CaseInList[], { wardId, changedOnly, hinging }: CaseFilter): CaseInList[] {
+export function filtered(cases: readonly CaseInList[], filter: CaseFilter): CaseInList[] {
+  const { wardId, changedOnly, hinging, fewTemperatures } = filter;
   return cases.filter(
     (one) =>
       (wardId === null || one.wardId === wardId) &&
       (!changedOnly || one.state === "changed") &&
-      (!hinging || one.hinges.length > 0),
+      (!hinging || one.hinges.length > 0) &&
+      (!fewTemperatures || one.hasFewTemperatures),
   );
 }

@@ -87,6 +87,14 @@ function Filter({ filter }: { filter: CaseFilter }): ReactNode {
         <input type="checkbox" checked={filter.hinging} onChange={(event) => show({ hinging: event.target.checked })} />
         <span>{casesText("hingingOnly")}</span>
       </label>
+      <label className="choice">
+        <input
+          type="checkbox"
+          checked={filter.fewTemperatures}
+          onChange={({ target }) => show({ fewTemperatures: target.checked })}
+        />
+        <span>{casesText("fewTemperaturesOnly")}</span>
+      </label>
       {filter.list === "waiting" && (
         <label className="choice">
           <input

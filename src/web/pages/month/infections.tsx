@@ -55,6 +55,9 @@ export function Infections({ answer, again }: { answer: MonthAnswer; again: () =
               <th scope="col" className="figure">
                 {text("hinging")}
               </th>
+              <th scope="col" className="figure">
+                {text("fewTemperatures")}
+              </th>
               <th scope="col">{text("noneFound")}</th>
             </tr>
           </thead>
@@ -80,7 +83,19 @@ function WardRow(props: {
   const { ward, month, again } = props;
   const { wardCode } = useSession();
   const [isOpen, setOpen] = useState(false);
-  const { wardId, isWatched, cautis, waiting, cannotTell, pending, closed, hinging, determined, open } = ward;
+  const {
+    wardId,
+    isWatched,
+    cautis,
+    waiting,
+    cannotTell,
+    pending,
+    closed,
+    hinging,
+    fewTemperatures,
+    determined,
+    open,
+  } = ward;
   const code = wardCode(wardId);
   const opening = {
     ...{ isOpen, panelId: `events-${wardId}`, toggle: () => setOpen(!isOpen) },
@@ -88,7 +103,7 @@ function WardRow(props: {
   };
   const toList = (count: number, list: CaseList): ReactNode => <ToList {...{ count, list, wardId }} />;
   const ofMonth = { wardId, month };
-  const ofDetermined = text("ofDetermined", { count: hinging, determined });
+  const ofDetermined = (count: number) => text("ofDetermined", { count, determined });
   return (
     <Fragment>
       <tr className={isOpen ? "open" : undefined}>
@@ -109,7 +124,13 @@ function WardRow(props: {
           <ToList count={closed} list="closed" {...ofMonth} />
         </td>
         <td className="figure">
-          <ToList count={hinging} list="all" {...ofMonth} hinging words={ofDetermined} />
+          <ToList count={hinging} list="all" {...ofMonth} hinging words={ofDetermined(hinging)} />
+        </td>
+        <td className="figure">
+          <ToList
+            {...{ count: fewTemperatures, list: "all", ...ofMonth, words: ofDetermined(fewTemperatures) }}
+            fewTemperatures
+          />
         </td>
         <td>
           <NoneFound {...{ ward, month, code, again }} />
@@ -117,7 +138,7 @@ function WardRow(props: {
       </tr>
       {isOpen && (
         <tr className="panel">
-          <td colSpan={8} id={opening.panelId}>
+          <td colSpan={9} id={opening.panelId}>
             <WardEvents {...{ month, code }} />
           </td>
         </tr>
@@ -133,10 +154,14 @@ function ToList(props: {
   wardId: number;
   month?: string;
   hinging?: boolean;
+  fewTemperatures?: boolean;
   words?: string;
 }): ReactNode {
-  const { count, list, wardId, month = null, hinging = false, words = String(count) } = props;
+  const { count, list, wardId, month = null, hinging = false, fewTemperatures = false } = props;
+  const { words = String(count) } = props;
   const { may } = useSession();
   if (count === 0 || !may("judge-cases")) return words;
-  return <PageLink to={addressOfFilter({ ...allCases, list, wardId, month, hinging })}>{words}</PageLink>;
+  return (
+    <PageLink to={addressOfFilter({ ...allCases, list, wardId, month, hinging, fewTemperatures })}>{words}</PageLink>
+  );
 }
