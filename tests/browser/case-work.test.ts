@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
-import { day } from "../../shared/day.ts";
+import { day, month } from "../../shared/day.ts";
 import { type Served, serveAlderBay } from "./browser.ts";
 
 let served: Served;
@@ -11,6 +11,9 @@ beforeAll(async () => {
   served = await serveAlderBay();
   const { patients } = await served.desk.ask(endpoints.findPatients, { identifier: "ALDER-1001" });
   patientId = patients[0]?.patientId ?? 0;
+  // A culture is work where an infection could belong to a unit under surveillance.
+  const surveillance = { fromMonth: month.parse("2026-11"), toMonth: null, edition: "us-2024" } as const;
+  await served.desk.ask(endpoints.watchWard, { wardId: served.hospital.wards["3E"], ...surveillance });
 }, 180_000);
 
 afterAll(() => served?.close());

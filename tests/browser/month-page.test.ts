@@ -183,7 +183,7 @@ describe("the month page", () => {
     expect(download.suggestedFilename()).toBe("days-2026-11.csv");
     const lines = readFileSync(await download.path(), "utf8").split("\n");
     expect(lines.slice(0, 2)).toEqual([
-      "ward,name,patient_days,catheter_days,utilization,cautis,waiting,cannot_tell,note",
+      "ward,name,patient_days,catheter_days,utilization,cautis,waiting,cannot_tell,cautis_not_final,note",
       expect.stringMatching(/^3E,.*,22,3,0\.136/),
     ]);
   });

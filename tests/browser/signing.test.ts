@@ -77,7 +77,11 @@ it("is signed when what blocks it is mended, shows what was recorded since, and 
   await signature.getByText("Nothing in the record of this month has changed since.").waitFor();
   await inOctober("OCT-3");
   await page.reload();
-  await signature.getByRole("row", { name: /^3E Patient-days 6 9/ }).waitFor();
+  // The figures as signed have the present ones beside them at the top; the signature leads there.
+  const changed = page.getByRole("region", { name: /no longer as they were signed/ });
+  await changed.getByRole("row", { name: /^3E Patient-days 6 9/ }).waitFor();
+  expect(await changed.innerText()).not.toMatch(/\d\.\d{7}/);
+  await signature.getByRole("link", { name: /no longer as they were signed/ }).waitFor();
   expect(await axeFindings(page)).toEqual([]);
   for (const width of [1280, 820, 320]) {
     await page.setViewportSize({ width, height: 900 });
@@ -95,6 +99,7 @@ it("is signed when what blocks it is mended, shows what was recorded since, and 
   await signature.getByLabel("Why it is signed anew").fill("A stay was recorded late");
   await signature.getByRole("button", { name: "Sign October 2026 anew" }).click();
   await signature.getByText(/Amendment 1: .*A stay was recorded late/s).waitFor();
+  await changed.waitFor({ state: "detached" });
 }, 120_000);
 
 it("shows a manager who signed, and nothing to sign", async () => {

@@ -24,7 +24,7 @@ interface Days {
 /** What is told of an event of some days. */
 const shown = [
   ...["date", "ward", "patient", "criterion", "catheter", "organisms", "bloodstream"],
-  ...["work", "counted", "disagreement"],
+  ...["work", "disagreement"],
 ];
 
 /** The infections of any days, over the ends of months. The days stand in the address; nothing is read before they do. */

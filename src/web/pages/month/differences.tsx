@@ -12,7 +12,7 @@ type Difference = OutputOf<typeof readMonthSignatures>["differences"][number];
 export function Differences({ differences, id }: { differences: readonly Difference[]; id?: string }): ReactNode {
   return (
     <>
-      <h3 id={id}>{text("changed", { count: differences.length })}</h3>
+      <h2 id={id}>{text("changed", { count: differences.length })}</h2>
       <table className="ledger statistics">
         <caption>{text("changedCaption")}</caption>
         <thead>

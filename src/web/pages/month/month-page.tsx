@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { readMonthSignatures } from "../../../../shared/api/month-figures.ts";
 import { readMonth } from "../../../../shared/api/months.ts";
 import { type Month, month as monthText } from "../../../../shared/day.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
@@ -58,6 +59,7 @@ function MonthSheet(props: {
 }): ReactNode {
   const { answer, zone, seesPatients, beside, again } = props;
   const { sheet } = answer;
+  const signed = useAnswer(readMonthSignatures, { month: answer.month });
   if (sheet.rows.length === 0) {
     return <p className="notice">{text("noWards")}</p>;
   }
@@ -71,7 +73,7 @@ function MonthSheet(props: {
         </span>
       </p>
       {isEmpty && <p className="notice">{text("empty")}</p>}
-      {beside === null && <ChangedSinceSigned month={answer.month} />}
+      {beside === null && <ChangedSinceSigned asked={signed} />}
       {beside === null ? (
         <MonthTable answer={answer} seesPatients={seesPatients} />
       ) : (
@@ -79,7 +81,7 @@ function MonthSheet(props: {
       )}
       <TakeAway month={answer.month} />
       <Infections answer={answer} again={again} />
-      {beside === null && <SignedStatistics month={answer.month} told={sheet.cautions} />}
+      {beside === null && <SignedStatistics {...{ signed, month: answer.month, told: sheet.cautions }} />}
       <Sentences id="cautions" title={text("cautions")} sentences={sheet.cautions} />
       <Sentences id="sources" title={text("sources")} sentences={sheet.sources} />
     </>

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { readMonthDocument } from "../../../../shared/api/month-document.ts";
-import { readMonthSignatures } from "../../../../shared/api/month-figures.ts";
+import type { readMonthSignatures } from "../../../../shared/api/month-figures.ts";
 import type { readMonthGaps } from "../../../../shared/api/months.ts";
 import type { Month } from "../../../../shared/day.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
@@ -10,9 +10,9 @@ import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { TakeDocument } from "../../parts/take-document.tsx";
-import { useAnswer } from "../../parts/use-answer.ts";
 import { instantWords, monthWords } from "../../parts/words.ts";
 import { signingText as text } from "../../texts/signing.ts";
+import type { AskedSignatures } from "./changed-since-signed.tsx";
 import { SignForm } from "./sign-form.tsx";
 
 type Signed = OutputOf<typeof readMonthSignatures>;
@@ -21,6 +21,7 @@ type Gap = OutputOf<typeof readMonthGaps>["gaps"][number];
 /** What a signature needs to know of the month on the page. */
 interface Props {
   readonly month: Month;
+  readonly signed: AskedSignatures;
   /** Stands for the figures on the page. */
   readonly seen: string;
   readonly gaps: readonly Gap[];
@@ -30,8 +31,7 @@ interface Props {
 
 /** Who signed the month, what has changed since, and the way to sign it. */
 export function Signature(props: Props): ReactNode {
-  const { month } = props;
-  const asked = useAnswer(readMonthSignatures, { month });
+  const { month, signed: asked } = props;
   const what = text("what", { month: monthWords(month) });
   return (
     <section aria-labelledby="signature">
@@ -101,7 +101,7 @@ function Signing({
   readAgain,
   signed,
   done,
-}: Props & { signed: Signed; done: () => void }): ReactNode {
+}: Omit<Props, "signed"> & { signed: Signed; done: () => void }): ReactNode {
   const maySign = useSession().may("sign-month");
   const blocking = gaps.filter(({ blocks }) => blocks);
   const latest = signed.signatures.length;

@@ -7,12 +7,14 @@ import { useAnswer } from "../../parts/use-answer.ts";
 import { monthWords } from "../../parts/words.ts";
 import { monthText } from "../../texts/month.ts";
 import { statisticsText as text } from "../../texts/statistics.ts";
+import type { AskedSignatures } from "./changed-since-signed.tsx";
 import { Gaps } from "./gaps.tsx";
 import { Signature } from "./signature.tsx";
 import { Statistics } from "./statistics.tsx";
 
 /** The statistics of a month, what is missing from it, and who signed it. */
-export function SignedStatistics({ month, told }: { month: Month; told: readonly string[] }): ReactNode {
+export function SignedStatistics(props: { month: Month; told: readonly string[]; signed: AskedSignatures }): ReactNode {
+  const { month, told, signed } = props;
   const figures = useAnswer(readMonthFigures, { month });
   const gaps = useAnswer(readMonthGaps, { month });
   return (
@@ -27,7 +29,7 @@ export function SignedStatistics({ month, told }: { month: Month; told: readonly
         </ShowAnswer>
       </section>
       {figures.state === "answered" && gaps.state === "answered" && (
-        <Signature {...{ month, seen: figures.value.seen, gaps: gaps.value.gaps, readAgain: figures.again }} />
+        <Signature {...{ month, signed, seen: figures.value.seen, gaps: gaps.value.gaps, readAgain: figures.again }} />
       )}
     </>
   );
