@@ -115,7 +115,7 @@ function laneyControl(facts: ComparisonFacts, months: Months): ChartInput[] {
   const { periods } = months;
   const events = periods.reduce((sum, period) => sum + period.events, 0);
   const alarms = falseAlarms("laney", { events, months: periods.filter(({ days }) => days > 0).length });
-  const title = `CAUTI rate by month of ${whose(facts)}, Laney limits`;
+  const title = `Monthly CAUTI rate of ${whose(facts)} with Laney limits`;
   if (!alarms.isUsed["outside-limits"]) {
     const rate = percent(alarms.rates["outside-limits"]);
     const reason = `Not drawn: with so few CAUTIs, chance alone puts a month outside Laney limits in ${rate} of charts (simulated).`;
