@@ -151,7 +151,7 @@ describe("the month page", () => {
   it("tells what is missing, what keeps the month from being signed first, and how to mend it", async () => {
     const page = await served.tab();
     await page.goto("/months/2026-11");
-    const missing = page.getByRole("region", { name: "What is missing" });
+    const missing = page.getByRole("region", { name: "Data quality" });
     await missing.getByText("OBS: Nobody said what this ward is").waitFor();
     const lists = await missing.getByRole("list").allInnerTexts();
     expect(await missing.getByRole("heading", { level: 3 }).allInnerTexts()).toHaveLength(lists.length);

@@ -58,7 +58,7 @@ it("is signed when what blocks it is mended, shows what was recorded since, and 
   const page = await served.tab();
   await page.goto("/months/2026-10");
   const signature = page.getByRole("region", { name: "Signature" });
-  await signature.getByText("It can be signed when 1 thing is mended:").waitFor();
+  await signature.getByText("1 item to resolve before signing:").waitFor();
   const ward = { name: "Observation", type: null, setting: "outpatient", beds: null, reason: "Described" } as const;
   await desk.ask(describeWard, { ...ward, wardId: hospital.wards.OBS, fromDay: day.parse("2026-01-01") });
   await page.reload();

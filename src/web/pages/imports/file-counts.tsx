@@ -15,7 +15,7 @@ export function FileCounts({ told }: { told: ImportTold }): ReactNode {
       {files.length === 0 ? (
         <p className="notice">{importText("noLines")}</p>
       ) : (
-        <table className="ledger">
+        <table className="ledger rows-read">
           <thead>
             <tr>
               <th scope="col">{importText("file")}</th>
