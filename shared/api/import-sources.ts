@@ -64,7 +64,7 @@ export const removeAlias = endpoint({
   params: { sourceId: idInPath, aliasId: idInPath },
   body: { reason },
   output: z.strictObject({ aliasId: id, version }).meta({ id: "AliasRemoved" }),
-  errors: [],
+  errors: ["not-found"],
 });
 
 /** How the files of a source are read from now on. What was imported stays as it was read. */
@@ -79,5 +79,5 @@ export const changeSource = endpoint({
   params: { sourceId: idInPath },
   body: { name, settings: sourceSettings, reason },
   output: changed,
-  errors: ["source-name-taken"],
+  errors: ["not-found", "source-name-taken"],
 });

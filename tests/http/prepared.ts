@@ -44,11 +44,7 @@ export async function prepared(
   const stay = await admit("2026-11-10T08:00");
   const times = { at: "2026-11-11T09:00", insertedAt: "2026-11-10T09:00" };
   const about = { ...stay, ...nothingYet, wardId, toWardId, fresh, at: times.at };
-  if (/merge/i.test(name)) {
-    const other = await admit("2026-11-01T08:00");
-    await ask(dischargePatient, { stayId: other.stayId, dischargedAt: "2026-11-02T08:00", seenVersion: 1 });
-    about.otherPatientId = other.patientId;
-  }
+  if (/merge/i.test(name)) about.otherPatientId = await dischargedPatient(ask, await admit("2026-11-01T08:00"));
   if (/Catheter|Care|Urine|Note/.test(name)) {
     const insertion = { ...inputs.insertCatheter(about), insertedAt: times.insertedAt };
     about.catheterId = (await ask(insertCatheter, insertion)).catheterId;
@@ -71,6 +67,12 @@ export async function prepared(
   if (/Sign/.test(name)) about.signId = (await ask(recordSigns, inputs.recordSigns(about))).signIds[0] ?? 0;
   if (/Import/.test(name)) about.importId = await filesSent(ask, name, { fresh, work });
   return { about, input: await inputFor(ask, name, about) };
+}
+
+/** The patient of a stay that began on 1 November, discharged on the next day. */
+async function dischargedPatient(ask: Ask, { stayId, patientId }: { stayId: number; patientId: number }) {
+  await ask(dischargePatient, { stayId, dischargedAt: "2026-11-02T08:00", seenVersion: 1 });
+  return patientId;
 }
 
 /** A ward of its own, watched in a month. */

@@ -66,7 +66,7 @@ export interface WardInfections {
 export const daysAfterMonth = 3;
 
 /** The ward to which a case counts: that of its event, else the ward at collection. */
-export function wardOfCase({ wardId, placeId }: Pick<CountedCase, "wardId" | "placeId">): number | null {
+function wardOfCase({ wardId, placeId }: Pick<CountedCase, "wardId" | "placeId">): number | null {
   return wardId ?? placeId;
 }
 
