@@ -88,7 +88,7 @@ function deskPages(hospital: AlderBay, patientId: number, imports: Imports): Sho
     { name: "baselines", path: "/settings/baselines", ready: "Add this baseline" },
     { name: "scope", path: "/settings/scope", ready: "Watch this ward" },
     { name: "words", path: "/settings/words", ready: "Import choices" },
-    { name: "sources", path: "/settings/sources", ready: "Record the change" },
+    { name: "sources", path: "/settings/sources", ready: "Add a source" },
     { name: "audit", path: "/audit", ready: "Check the chain" },
     { name: "access", path: `/audit?patient=${patientId}`, ready: "Looked at a patient's record" },
     { name: "style", path: "/style", ready: "Somebody else was faster" },

@@ -22,6 +22,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/intake/care-rules.ts": "tests/usecases/intake/import-reviews.test.ts",
   "src/usecases/intake/read-waiting.ts": "tests/usecases/intake/apply-import.test.ts",
   "src/domain/criteria/attempt.ts": "tests/domain/criteria/random-timelines.test.ts",
+  "src/domain/criteria/determination.ts": "tests/domain/criteria/temperature-days.test.ts",
   "src/domain/criteria/determine.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/event-of.ts": "tests/domain/criteria/random-timelines.test.ts",
   "src/domain/criteria/judge-signs.ts": "tests/domain/criteria/random-timelines.test.ts",

@@ -34,33 +34,7 @@ export function Infections({ answer, again }: { answer: MonthAnswer; again: () =
       <section className="wide" aria-label={text("scroll")}>
         <table className="ledger infections">
           <caption>{text("caption")}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{text("ward")}</th>
-              <th scope="col" className="figure">
-                <Term name="cauti">{text("cautis")}</Term>
-              </th>
-              <th scope="col" className="figure">
-                {text("waiting")}
-              </th>
-              <th scope="col" className="figure">
-                {text("cannotTell")}
-              </th>
-              <th scope="col" className="figure">
-                {text("pending")}
-              </th>
-              <th scope="col" className="figure">
-                {text("closed")}
-              </th>
-              <th scope="col" className="figure">
-                {text("hinging")}
-              </th>
-              <th scope="col" className="figure">
-                {text("fewTemperatures")}
-              </th>
-              <th scope="col">{text("noneFound")}</th>
-            </tr>
-          </thead>
+          <InfectionHead />
           <tbody>
             {infections.map((ward) => (
               <WardRow key={ward.wardId} {...{ ward, month: answer.month, again }} />
@@ -75,6 +49,38 @@ export function Infections({ answer, again }: { answer: MonthAnswer; again: () =
   );
 }
 
+function InfectionHead(): ReactNode {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">{text("ward")}</th>
+        <th scope="col" className="figure">
+          <Term name="cauti">{text("cautis")}</Term>
+        </th>
+        <th scope="col" className="figure">
+          {text("waiting")}
+        </th>
+        <th scope="col" className="figure">
+          {text("cannotTell")}
+        </th>
+        <th scope="col" className="figure">
+          {text("pending")}
+        </th>
+        <th scope="col" className="figure">
+          {text("closed")}
+        </th>
+        <th scope="col" className="figure">
+          {text("hinging")}
+        </th>
+        <th scope="col" className="figure">
+          {text("fewTemperatures")}
+        </th>
+        <th scope="col">{text("noneFound")}</th>
+      </tr>
+    </thead>
+  );
+}
+
 function WardRow(props: {
   ward: MonthAnswer["infections"][number];
   month: MonthAnswer["month"];
@@ -83,27 +89,12 @@ function WardRow(props: {
   const { ward, month, again } = props;
   const { wardCode } = useSession();
   const [isOpen, setOpen] = useState(false);
-  const {
-    wardId,
-    isWatched,
-    cautis,
-    waiting,
-    cannotTell,
-    pending,
-    closed,
-    hinging,
-    fewTemperatures,
-    determined,
-    open,
-  } = ward;
+  const { wardId, isWatched, cautis, open } = ward;
   const code = wardCode(wardId);
   const opening = {
     ...{ isOpen, panelId: `events-${wardId}`, toggle: () => setOpen(!isOpen) },
     words: text("opens", { ward: code }),
   };
-  const toList = (count: number, list: CaseList): ReactNode => <ToList {...{ count, list, wardId }} />;
-  const ofMonth = { wardId, month };
-  const ofDetermined = (count: number) => text("ofDetermined", { count, determined });
   return (
     <Fragment>
       <tr className={isOpen ? "open" : undefined}>
@@ -117,21 +108,7 @@ function WardRow(props: {
           {...{ kind: "whole", open, cell: isWatched ? cautis : null }}
           opening={cautis > 0 ? opening : undefined}
         />
-        <td className="figure">{toList(waiting, "waiting")}</td>
-        <td className="figure">{toList(cannotTell, "waiting")}</td>
-        <td className="figure">{toList(pending, "pending")}</td>
-        <td className="figure">
-          <ToList count={closed} list="closed" {...ofMonth} />
-        </td>
-        <td className="figure">
-          <ToList count={hinging} list="all" {...ofMonth} hinging words={ofDetermined(hinging)} />
-        </td>
-        <td className="figure">
-          <ToList
-            {...{ count: fewTemperatures, list: "all", ...ofMonth, words: ofDetermined(fewTemperatures) }}
-            fewTemperatures
-          />
-        </td>
+        <CultureCells {...{ ward, month }} />
         <td>
           <NoneFound {...{ ward, month, code, again }} />
         </td>
@@ -144,6 +121,33 @@ function WardRow(props: {
         </tr>
       )}
     </Fragment>
+  );
+}
+
+/** How far people are with the cultures of a unit, each count with the list that it opens. */
+function CultureCells({ ward, month }: Pick<Parameters<typeof WardRow>[0], "ward" | "month">): ReactNode {
+  const { wardId, waiting, cannotTell, pending, closed, hinging, fewTemperatures, determined } = ward;
+  const toList = (count: number, list: CaseList): ReactNode => <ToList {...{ count, list, wardId }} />;
+  const ofMonth = { wardId, month };
+  const ofDetermined = (count: number) => text("ofDetermined", { count, determined });
+  return (
+    <>
+      <td className="figure">{toList(waiting, "waiting")}</td>
+      <td className="figure">{toList(cannotTell, "waiting")}</td>
+      <td className="figure">{toList(pending, "pending")}</td>
+      <td className="figure">
+        <ToList count={closed} list="closed" {...ofMonth} />
+      </td>
+      <td className="figure">
+        <ToList count={hinging} list="all" {...ofMonth} hinging words={ofDetermined(hinging)} />
+      </td>
+      <td className="figure">
+        <ToList
+          {...{ count: fewTemperatures, list: "all", ...ofMonth, words: ofDetermined(fewTemperatures) }}
+          fewTemperatures
+        />
+      </td>
+    </>
   );
 }
 
