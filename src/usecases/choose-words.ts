@@ -64,7 +64,7 @@ export function applyWord(
     const { facilityId } = by;
     await lockFacility(tx, facilityId);
     const latest = latestOf(await wordsOfFacility(tx, facilityId)).get(wordKey(column, wording));
-    if (!latest) return refuse("not-found", "No choice is stored for this wording.", { pointer: "/wording" });
+    if (!latest) return refuse("not-found", "There is no choice for this wording.", { pointer: "/wording" });
     const { choice, number } = latest;
     if (!latest.isForPast) await addWord(tx, by, { column, wording, choice, number: number + 1, isForPast: true });
     const patientIds = await patientsWithWording(tx, facilityId, { column, wording, after, count: patientsAtOnce });

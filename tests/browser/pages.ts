@@ -29,7 +29,7 @@ export function pagesOf(
 function culturePages(patientId: number, caseId: number): ShownPage[] {
   return [
     { name: "cultures", path: `/patients/${patientId}/cultures`, ready: "Signs, newest day first" },
-    { name: "cultures waiting", path: "/cases", ready: /urine of/ },
+    { name: "cultures waiting", path: "/cases?list=all", ready: /urine of/ },
     { name: "case", path: `/cases/${caseId}`, ready: "Step by step" },
     { name: "rules", path: "/rules", ready: "Open points" },
     {

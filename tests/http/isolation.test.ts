@@ -110,6 +110,7 @@ onEachDatabase("who reaches whose record", (fresh) => {
         "no such alias of this import source",
         "no such confirmation of this ward",
         "no such signature of this month",
+        "no choice for this wording",
       ];
       const isOwn = own.some((text) => answer?.detail === `There is ${text}.`);
       const ownAnswer = isOwn ? 200 : status;

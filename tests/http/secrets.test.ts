@@ -157,8 +157,11 @@ describe("the fields that hold such a text", () => {
     const ofWards = ["code", "name", "type", "file"];
     // Neither is what a baseline is and where it is from.
     const ofBaselines = ["source", "year", "definition", "population", "edition", "csv"];
+    // Neither is a laboratory's wording, nor an open point and its reading.
+    const ofRules = ["wording", "option", "value"];
     const known = [
       ...typed,
+      ...ofRules,
       ...ofWards,
       ...ofBaselines,
       "reason",
