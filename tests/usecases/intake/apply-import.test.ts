@@ -48,7 +48,7 @@ onEachDatabase("applying an import", (fresh) => {
       ["C", "unknown", 0, 0],
     ]);
     const known = await shared.store.read((read) =>
-      read.db.patient.count({ where: { facilityId: bay.facilityId, sex: "F", birthDay: -7305 } }),
+      read.db.patient.count({ where: { facilityId: bay.facilityId, sex: "female", birthDay: -7305 } }),
     );
     expect(known).toBe(patients);
     // A setting given later makes the third day of everybody count.
