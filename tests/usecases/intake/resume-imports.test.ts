@@ -84,7 +84,9 @@ onEachDatabase("an import that broke off", (fresh) => {
     ]);
     expect(await ledgerOfAll(bay.at(later))).toEqual({ rows: decided ? 2 * patients : 0, differences: 0 });
     const [end] = (await auditOf(shared.store, bay.facilityId)).filter(({ action }) => action === "import");
-    expect(end).toMatchObject({ at: utc(later), personId: bay.personId, details: results[0] });
+    // The audit trail keeps the sums of the import, not of each file.
+    const details = Object.fromEntries(Object.entries(results[0] ?? {}).filter(([key]) => key !== "files"));
+    expect(end).toMatchObject({ at: utc(later), personId: bay.personId, details });
     // A second start has nothing to do, and the folder can be imported again in full.
     expect(await resumeImports({ store: shared.store, now: utc(later) })).toEqual([]);
     const again = await importFiles(bay.at(later), files, { setAside: true });
