@@ -111,17 +111,25 @@ onEachDatabase("the first import", (fresh) => {
     const said =
       'Setting up "Alder Bay Hospital": time zone America/New_York, daily census at 00:00. ' +
       "The zone cannot change once somebody was admitted.\n";
-    expect((await run(files, ["--dry-run"])).err).toBe(`${said}Reading lines\nChecking lines\n`);
+    const sums = (rows: Readonly<Record<string, number>>) =>
+      Object.entries(rows)
+        .map(([file, count]) => `${file}.csv, rows read: ${count} = ${count} accepted + 0 rejected + 0 blank.\n`)
+        .join("");
+    const ofFiles = { catheters: 1, "daily-counts": 1, moves: 4, stays: 1, wards: 2 };
+    expect((await run(files, ["--dry-run"])).err).toBe(`${said}Reading lines\nChecking lines\n${sums(ofFiles)}`);
     const two = { ...files, "moves.csv": `${files["moves.csv"]}S3,P3,CCU,2026-11-02T00:00,,\n` };
     const phases = "Reading lines\nChecking lines\nStoring lines\n";
+    const marked = "moves.csv, line 3, column absence: accepted and marked: time off the wards follows.\n";
     const uncounted = (codes: string) =>
       `These wards count nowhere, because nobody said what they are: ${codes}. ` +
       "Put them into wards.csv with their setting: inpatient, outpatient or procedure.\n";
-    expect((await run(two)).err).toBe(phases + uncounted("CCU, ICU"));
+    expect((await run(two)).err).toBe(phases + marked + sums({ ...ofFiles, moves: 5 }) + uncounted("CCU, ICU"));
     // Still true when there is nothing new, and until the last of them has its setting.
     expect((await run(two)).err).toContain(uncounted("CCU, ICU"));
-    expect((await run({ "wards.csv": "ward,setting\nICU,inpatient\n" })).err).toBe(phases + uncounted("CCU"));
-    expect((await run({ "wards.csv": "ward,setting\nCCU,procedure\n" })).err).toBe(phases);
+    expect((await run({ "wards.csv": "ward,setting\nICU,inpatient\n" })).err).toBe(
+      phases + sums({ wards: 1 }) + uncounted("CCU"),
+    );
+    expect((await run({ "wards.csv": "ward,setting\nCCU,procedure\n" })).err).toBe(phases + sums({ wards: 1 }));
     await database.drop();
   });
 
