@@ -68,7 +68,7 @@ export const figureWords = {
   counts_missing: { label: "Manual counts missing", kind: "whole", unit: "days", rows: null },
   catheters_open: { label: "Catheters in place now", kind: "whole", unit: "catheters", rows: null, momentary: true },
 } as const satisfies Record<string, FigureWords>;
-/** What stands beside every figure that cultures could still change. */
+/** The note of every figure that cultures could still change. */
 export function notFinalWords(open: number): string {
   return `not final: ${open} open`;
 }

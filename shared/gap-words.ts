@@ -1,7 +1,7 @@
 const rejectedRemedy = "Open the lines in their import. Fix each line, or drop it with a reason.";
 
 /**
- * What may be missing from a month, or doubtful in it, and what mends it. Words in braces are filled in. `signed`: no
+ * What may be missing from a month, or doubtful in it, and the remedy. Words in braces are filled in. `signed`: no
  * figure shows it, so a signature holds it and a change of it is a difference.
  */
 export const gapWords = {

@@ -39,7 +39,7 @@ export function isDemo(store: Store): Promise<boolean> {
   return store.read(async (read) => (await facilities(read)).some((row) => row.demo));
 }
 
-/** Refuses `demo-record`: nobody's patients belong among the invented ones. */
+/** Refuses `demo-record`: real patients never join the invented ones. */
 export async function refuseDemo(store: Store): Promise<void> {
   if (await isDemo(store)) refuse("demo-record", "The database holds the demo hospital, in which nobody exists.");
 }

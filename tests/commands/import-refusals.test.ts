@@ -97,6 +97,8 @@ onEachDatabase("lines of a folder that contradict each other", (fresh) => {
     expect(run.err.split("\n").filter((line) => line.includes(".csv"))).toEqual([
       `daily-counts.csv, line 4, column ward: ${detail} (see daily-counts.csv line 2) ${remedy}`,
       `wards.csv, line 4, column ward: ${detail} (see wards.csv line 2) ${remedy}`,
+      "daily-counts.csv, rows read: 4 = 3 accepted + 1 rejected + 0 blank.",
+      "wards.csv, rows read: 4 = 3 accepted + 1 rejected + 0 blank.",
     ]);
     expect(run.out).toContain("Nothing was stored, because lines were refused.");
     await database.drop();

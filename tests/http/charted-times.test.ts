@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
+import { day } from "../../shared/day.ts";
 import type { Endpoint } from "../../shared/endpoint.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { type Desk, openDesk } from "./desk.ts";
@@ -28,6 +29,8 @@ const charted: Partial<Record<Name, Readonly<Record<string, string>>>> = {
   correctNote: { at: "catheterNote.at" },
   recordSpecimen: { collectedAt: "specimen.collectedAt" },
   correctSpecimen: { collectedAt: "specimen.collectedAt" },
+  recordSigns: { readAt: "sign.readAt" },
+  correctSign: { readAt: "sign.readAt" },
 };
 
 /** The clocks of the hospital went back from 02:00 to 01:00 on 1 November 2026: this local time came twice. */
@@ -77,6 +80,10 @@ onEachDatabase("a charted time", (fresh) => {
       const { specimenId } = await ask(endpoints.recordSpecimen, { ...specimen, method: "culture", organisms: [] });
       return { ...subjects, specimenId };
     }
+    if (name === "correctSign") {
+      const { signIds } = await ask(endpoints.recordSigns, { ...chartReview(subjects), patientId: stay.patientId });
+      return { ...subjects, signId: signIds[0] ?? 0 };
+    }
     if (!/Catheter|Care|Urine|Note/.test(name)) return subjects;
     const { catheterId } = await ask(endpoints.insertCatheter, inputs.insertCatheter(subjects));
     const { noteId } = await ask(endpoints.confirmCatheter, { catheterId, at: "2026-10-31T22:00" });
@@ -88,7 +95,9 @@ onEachDatabase("a charted time", (fresh) => {
   /** The input of an endpoint with these texts as its times. */
   async function inputWith(name: Name, times: Readonly<Record<string, string>>): Promise<never> {
     const about = await someone(name);
-    return Object.assign({}, inputs[name](about), times) as never;
+    // Only a chart that was read has a time of reading.
+    const review = name === "recordSigns" ? chartReview(about) : {};
+    return Object.assign({}, inputs[name](about), review, times) as never;
   }
 
   const entries = Object.entries(charted) as [Name, Readonly<Record<string, string>>][];
@@ -154,6 +163,11 @@ onEachDatabase("a charted time", (fresh) => {
   });
 });
 
+/** A chart in which a sign was looked for and is not documented. */
+function chartReview({ at }: Pick<Subjects, "at">) {
+  return { day: day.parse(at.slice(0, 10)), signs: [{ sign: "urgency" as const, finding: "not-documented" as const }] };
+}
+
 /** What is marked as having occurred twice: entry, field and the instant that was taken, and the entry's number. */
 async function marked({ hospital: { store } }: Desk): Promise<string[]> {
   const rows = await store.read(async ({ db }) => ({
@@ -162,6 +176,7 @@ async function marked({ hospital: { store } }: Desk): Promise<string[]> {
     catheter: await db.catheter.findMany(),
     catheterNote: await db.catheterNote.findMany(),
     specimen: await db.specimen.findMany(),
+    sign: await db.sign.findMany(),
   }));
   return Object.entries(rows).flatMap(([kind, list]) =>
     (list as unknown as Record<string, unknown>[]).flatMap((row) =>

@@ -87,7 +87,7 @@ function bloodstreamOf(met: Met, world: World): Bloodstream | null {
       : waiting.length > 0
         ? ([
             "cannot-tell",
-            `Whether a bloodstream infection is secondary to it hangs on the blood of ${days(waiting)}.`,
+            `Whether a bloodstream infection is secondary to it depends on the blood of ${days(waiting)}.`,
           ] as const)
         : ([
             "noted",

@@ -25,7 +25,7 @@ export interface Tried {
 
 const noCulture: PossibleCulture = { culture: null, answers: [[]] };
 
-/** What an anchor comes to whatever the unknown is; what hangs on the unknown cannot be told, with what to look up. */
+/** What an anchor comes to whatever the unknown is; what depends on the unknown cannot be told, with what to look up. */
 export function attemptInAll(worlds: readonly World[], asked: Asked): Attempt {
   const each = worlds.flatMap((world) =>
     (asked.cultures ?? [noCulture]).map((possible) => triedIn(world, possible, asked)),

@@ -61,7 +61,7 @@ function supportOfCultures(cultures: readonly Specimen[], isTreated: boolean): S
   const lookUp = hanging.some((one) => !isSettled(one))
     ? "Wait for the laboratory's final report."
     : `Ask the laboratory what grew on ${days}, and how much.`;
-  return { words: `what supports it hangs on the urine culture of ${days}`, lookUp };
+  return { words: `what supports it depends on the urine culture of ${days}`, lookUp };
 }
 
 /** Every specimen that makes such a pair with another. */
@@ -69,7 +69,7 @@ function pairsOf(cultures: readonly Specimen[], isPair: (a: Specimen, b: Specime
   return cultures.filter((a) => cultures.some((b) => a !== b && isPair(a, b)));
 }
 
-/** Yes or no; null: it hangs on what is not known. */
+/** Yes or no; null: it depends on what is not known. */
 type Answer = boolean | null;
 
 /** Yes where one is, else open where one is. */

@@ -58,7 +58,7 @@ interface Told {
 const words: Readonly<Record<Unknown, (world: World, day: number) => Told>> = {
   age: ({ edition }) => ({
     rule: edition.criteria.find(({ id }) => id === "suti-2")?.id ?? edition.window.id,
-    sentence: "The answer hangs on the patient's age, and nobody recorded the birth date.",
+    sentence: "The answer depends on the patient's age, and the birth date is not recorded.",
     lookUp: "Look up the patient's birth date.",
   }),
   removal: ({ edition, timeline }) => {
@@ -71,19 +71,19 @@ const words: Readonly<Record<Unknown, (world: World, day: number) => Told>> = {
     return {
       rule: edition.device.id,
       sentence: contradictory
-        ? "The answer hangs on a catheter whose removal is recorded before its insertion."
-        : `The answer hangs on when the catheter was removed${when}.`,
+        ? "The answer depends on a catheter whose removal is recorded before its insertion."
+        : `The answer depends on when the catheter was removed${when}.`,
       lookUp: contradictory ? "Correct the insertion or the removal." : "Look up when the catheter was removed.",
     };
   },
   signs: ({ edition }, day) => ({
     rule: edition.criteria[0]?.id ?? edition.window.id,
-    sentence: `The answer hangs on a sign near ${dayWords(day)} of which the value or the hour is not known.`,
+    sentence: `The answer depends on a sign near ${dayWords(day)} of which the value or the hour is not known.`,
     lookUp: `Look up temperatures without a readable value, and the hour of urgency, frequency or dysuria, within ${daysWords(edition.options.windowDays)} of the specimen.`,
   }),
   setting: ({ edition }) => ({
     rule: edition.onset.id,
-    sentence: "The answer hangs on whether a ward is an inpatient ward, and nobody has said so.",
+    sentence: "The answer depends on whether a ward is an inpatient ward, and its setting is not recorded.",
     lookUp: "Give every ward of the patient a setting.",
   }),
 };

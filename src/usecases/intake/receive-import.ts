@@ -9,7 +9,7 @@ import { sourceForImport } from "./source-of-import.ts";
 
 /**
  * Puts files down to be read. Nothing of them is looked at before the answer but their size.
- * Refuses `demo-record`: nobody's patients belong among the invented ones; `import-too-large`; and `source-unknown`.
+ * Refuses `demo-record`: real patients never join the invented ones; `import-too-large`; and `source-unknown`.
  */
 export function receiveImport(
   act: Act,

@@ -76,7 +76,7 @@ async function take(tx: Tx, act: Act, place: LinePlace): Promise<{ text: string;
   return { text, sourceId: row?.sourceId ?? null };
 }
 
-/** Nobody is asked while one line is repaired, so a code near that of a ward is never taken for a new ward. */
+/** A repair of one line asks no question, so a code near that of a ward is never taken for a new ward. */
 async function refuseNearWard(tx: Tx, { actor }: Act, item: ReadLine): Promise<void> {
   if (!("ward" in item.values) || item.file === "wards.csv") return;
   const { ward } = item.values;

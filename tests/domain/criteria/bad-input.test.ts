@@ -63,7 +63,7 @@ describe("what a record can lack or contradict is told, never a silent no", () =
       /Correct the insertion/,
     ],
     [
-      "a birth date nobody recorded, where fever hangs on it",
+      "a birth date nobody recorded, where fever depends on it",
       { ageYears: null, urine: [{ day: 10, grew }], signs: [{ day: 10, sign: "38.4" }] },
       "cannot-tell",
       /birth date/,

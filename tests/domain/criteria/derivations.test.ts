@@ -77,7 +77,7 @@ function headWords(one: Determination): string[] {
   return [
     `--> ${subject.kind} ${subject.id} of ${dayWords(subject.day)}: ${summaryOf(one)}`,
     ...(event ? [`    ${eventWords(event)}`] : []),
-    ...(others === "" ? [] : [`    It hangs on ${others}.`]),
+    ...(others === "" ? [] : [`    It depends on ${others}.`]),
   ];
 }
 

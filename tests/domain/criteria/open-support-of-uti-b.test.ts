@@ -19,11 +19,11 @@ function toldOf(...urine: StorySpecimen[]) {
 it.each([
   [9, 11, 12],
   [9, 12, 11],
-])("the cultures that an answer hangs on are named in the order of days: %j", (own, ...others) => {
+])("the cultures that an answer depends on are named in the order of days: %j", (own, ...others) => {
   const open: StorySpecimen[] = others.map((day) => ({ day, grew: [["E. coli", "heavy growth"]] }));
   expect(toldOf({ day: own, grew: coli }, ...open)).toMatchObject({
     status: "cannot-tell",
-    sentence: expect.stringContaining("hangs on the urine culture of 11 March 2024 and 12 March 2024."),
+    sentence: expect.stringContaining("depends on the urine culture of 11 March 2024 and 12 March 2024."),
     lookUp: "Ask the laboratory what grew on 11 March 2024 and 12 March 2024, and how much.",
   });
 });
@@ -53,17 +53,17 @@ it.each<[string, StorySpecimen[], string]>([
     "11 March 2024",
   ],
 ])("only cultures that can still be told otherwise are named: %s", (_, urine, days) => {
-  expect(toldOf(...urine)?.sentence).toContain(`hangs on the urine culture of ${days}.`);
+  expect(toldOf(...urine)?.sentence).toContain(`depends on the urine culture of ${days}.`);
 });
 
-it("under treatment it hangs on a culture of which nobody knows whether it grew more than 100,000", () => {
+it("under treatment it depends on a culture of which nobody knows whether it grew more than 100,000", () => {
   const urine = [{ day: 10, grew: [["E. coli", ">50000"]] }] as const;
   const story = timelineOf({ urine, signs, findings: [[10, "effective-antimicrobial"]] });
   const last = determine(story, ecdc2017).map(({ derivation }) => derivation.at(-1)?.sentence);
   // Of the culture itself the laboratory's answer decides between UTI-A and what is still open.
   expect(last).toEqual([
     "How much E. coli grew decides. At least 100,000 CFU/ml: UTI-A of 10 March 2024; less: still open.",
-    expect.stringContaining("hangs on the urine culture of 10 March 2024."),
+    expect.stringContaining("depends on the urine culture of 10 March 2024."),
   ]);
 });
 

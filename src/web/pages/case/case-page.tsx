@@ -99,7 +99,7 @@ function Outcome({ detail }: { detail: Case }): ReactNode {
   );
 }
 
-/** Other cultures that this one belongs to or hangs on, and what another reading would say. */
+/** Other cultures that this one belongs to or depends on, and what another reading would say. */
 function Others({ determination }: { determination: NonNullable<Case["determination"]> }): ReactNode {
   const { repeatOf, dependsOn, hinges } = determination;
   const linked = [

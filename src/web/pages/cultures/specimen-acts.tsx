@@ -10,6 +10,7 @@ import { culturesText } from "../../texts/cultures.ts";
 import type { Specimen } from "./culture-rows.ts";
 import { changedOf, draftOf, isSaid, specimenDifferences } from "./specimen-draft.ts";
 import { SpecimenFields } from "./specimen-fields.tsx";
+import { useKeptWords } from "./use-kept-words.ts";
 
 /** Corrects or voids a specimen, always with a reason; what it said is kept. */
 export function SpecimenActs({ specimen, again }: { specimen: Specimen; again: () => void }): ReactNode {
@@ -30,14 +31,19 @@ function CorrectSpecimen({ specimen, again }: { specimen: Specimen; again: () =>
   const [draft, setDraft] = useState(before);
   const [reason, setReason] = useState("");
   const { sending, send } = useRecording(correctSpecimen);
+  const keepWords = useKeptWords();
+  const [isRefused, setRefused] = useState(false);
   const record = async (seenVersion: number): Promise<void> => {
     const reply = await send({ specimenId, seenVersion, ...changedOf(before, draft), reason });
-    if (reply.state === "answered") again();
+    if (reply.state !== "answered") return;
+    setRefused(!(await keepWords(draft)));
+    again();
   };
   const faults = faultsOf(sending);
   return (
     <section>
       <h4 id={id}>{culturesText("correct")}</h4>
+      <div role="status">{isRefused && <p className="notice">{culturesText("groupNotKept")}</p>}</div>
       <FieldScope value={id}>
         <EntryForm
           {...{ sending, record, again }}

@@ -1,6 +1,5 @@
 import { type ReactNode, useState } from "react";
 import { recordSpecimen } from "../../../../shared/api/cultures.ts";
-import { chooseLaboratoryWords } from "../../../../shared/api/laboratory-words.ts";
 import { DraftNotice } from "../../parts/draft-notice.tsx";
 import { FieldScope, faultsOf } from "../../parts/form/faults.ts";
 import { RecordForm } from "../../parts/form/record-form.tsx";
@@ -8,8 +7,9 @@ import { useSession } from "../../parts/session.tsx";
 import { useDraft } from "../../parts/use-draft.ts";
 import { useRecording } from "../../parts/use-recording.ts";
 import { culturesText } from "../../texts/cultures.ts";
-import { emptySpecimen, isSaid, keptWords, organismsOf, specimenInput } from "./specimen-draft.ts";
+import { emptySpecimen, isSaid, organismsOf, specimenInput } from "./specimen-draft.ts";
 import { SpecimenFields } from "./specimen-fields.tsx";
+import { useKeptWords } from "./use-kept-words.ts";
 
 /** Records a specimen with what the laboratory found so far. What of it decides nothing yet is said at once. */
 export function SpecimenForm({ patientId, again }: { patientId: number; again: () => void }): ReactNode {
@@ -17,17 +17,15 @@ export function SpecimenForm({ patientId, again }: { patientId: number; again: (
   const { draft, change, clear, wasKept } = useDraft(`specimen-${patientId}`, emptySpecimen, me.personId);
   const [done, setDone] = useState<string | null>(null);
   const { sending, send } = useRecording(recordSpecimen);
-  const keeping = useRecording(chooseLaboratoryWords);
+  const keepWords = useKeptWords();
   const record = async (): Promise<void> => {
     setDone(null);
     const reply = await send({ patientId, ...specimenInput(draft) });
     if (reply.state !== "answered") return;
-    const words = keptWords(draft);
-    const kept = words.length === 0 ? null : await keeping.send({ words });
+    const isKept = await keepWords(draft);
     const open = reply.value.setAside.map((pointer) => openWords(pointer, organismsOf(draft)));
     const recorded =
       open.length === 0 ? culturesText("specimenDone") : culturesText("specimenOpen", { what: open.join("; ") });
-    const isKept = kept === null || kept.state === "answered";
     setDone(isKept ? recorded : `${recorded} ${culturesText("groupNotKept")}`);
     change(emptySpecimen);
     clear();

@@ -41,21 +41,21 @@ export const repeats: Readonly<Record<string, Story>> = {
     ],
     newStayAt: [1],
   },
-  "hangs on an earlier culture that is pending": {
+  "depends on an earlier culture that is pending": {
     urine: [
       { day: 5, status: "pending" },
       { day: 10, grew: coli },
     ],
     signs: dysuriaOn(10),
   },
-  "hangs on an earlier culture of which the count is missing": {
+  "depends on an earlier culture of which the count is missing": {
     urine: [
       { day: 5, grew: [["E. coli", null]] },
       { day: 10, grew: coli },
     ],
     signs: dysuriaOn(5, 10),
   },
-  "hangs on a pending culture of which it may still be a repeat, and no older one": {
+  "depends on a pending culture of which it may still be a repeat, and no older one": {
     urine: [
       { day: 1, status: "pending" },
       { day: 2, status: "pending" },
@@ -65,7 +65,7 @@ export const repeats: Readonly<Record<string, Story>> = {
     ],
     signs: dysuriaOn(15),
   },
-  "hangs on nothing: the pending culture is too old": {
+  "depends on nothing: the pending culture is too old": {
     urine: [
       { day: 1, status: "pending" },
       { day: 15, grew: coli },

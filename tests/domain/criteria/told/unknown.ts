@@ -4,7 +4,7 @@ import { coli, since2 } from "./grown.ts";
 const urine = [{ day: 10, grew: coli }] as const;
 const ageless = { ageYears: null, urine } as const;
 
-/** What hangs on something that nobody recorded, and what does not. */
+/** What depends on something that nobody recorded, and what does not. */
 export const unknown: Readonly<Record<string, Story>> = {
   "age, with fever and no catheter": { ...ageless, signs: [{ day: 10, sign: "38.4" }] },
   "age, with fever and a catheter": { ...ageless, catheters: since2, signs: [{ day: 10, sign: "38.4" }] },
