@@ -18,9 +18,15 @@ const lengths = {
   REQUESTS: { usual: "100000", counts: "random requests on each database" },
   TIMELINES: { usual: "1000000", counts: "random timelines judged by two implementations, for each edition" },
   SIGNINGS: { usual: "1000", counts: "signings raced with late entries on each database" },
+  FOLDERS: { usual: "1000", counts: "folders with damaged lines, and as many without, on each database" },
   CUTS: { usual: "20", counts: "power cuts" },
 };
-const files = ["tests/ledger/random-edits.test.ts", "tests/storm", "tests/domain/criteria/random-timelines.test.ts"];
+const files = [
+  "tests/ledger/random-edits.test.ts",
+  "tests/storm",
+  "tests/damaged",
+  "tests/domain/criteria/random-timelines.test.ts",
+];
 
 /**
  * `npm run endure`: the randomized runs of the tests, many more of each. SEED repeats those of an earlier run; a number

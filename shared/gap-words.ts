@@ -1,4 +1,6 @@
-const rejectedRemedy = "Open the lines in their import. Fix each line, or drop it with a reason.";
+/** Of every rejected line. */
+const rejected = "Open the lines in their import. Fix each line, or drop it with a reason.";
+const held = { signed: true, remedy: rejected } as const;
 
 /**
  * What may be missing from a month, or doubtful in it, and the remedy. Words in braces are filled in. `signed`: no
@@ -7,24 +9,21 @@ const rejectedRemedy = "Open the lines in their import. Fix each line, or drop i
 export const gapWords = {
   "rejected-stays": {
     blocks: true,
-    signed: true,
+    ...held,
     one: "1 line of a stay is rejected and held for repair.",
     several: "{count} lines of stays are rejected and held for repair.",
-    remedy: rejectedRemedy,
   },
   "rejected-moves": {
     blocks: true,
-    signed: true,
+    ...held,
     one: "1 line of a move is rejected and held for repair, so patient-days can be missing.",
     several: "{count} lines of moves are rejected and held for repair, so patient-days can be missing.",
-    remedy: rejectedRemedy,
   },
   "rejected-catheters": {
     blocks: true,
-    signed: true,
+    ...held,
     one: "1 line of a catheter is rejected and held for repair, so catheter-days can be missing.",
     several: "{count} lines of catheters are rejected and held for repair, so catheter-days can be missing.",
-    remedy: rejectedRemedy,
   },
   "period-not-over": {
     blocks: true,
@@ -86,49 +85,42 @@ export const gapWords = {
   },
   "rejected-specimens": {
     blocks: false,
-    signed: true,
+    ...held,
     one: "1 line of a specimen is rejected and held for repair, so an infection can be missing.",
     several: "{count} lines of specimens are rejected and held for repair, so infections can be missing.",
-    remedy: rejectedRemedy,
   },
   "rejected-signs": {
     blocks: false,
-    signed: true,
+    ...held,
     one: "1 line of a sign is rejected and held for repair, so an infection can be missing.",
     several: "{count} lines of signs are rejected and held for repair, so infections can be missing.",
-    remedy: rejectedRemedy,
   },
   "rejected-reviews": {
     blocks: false,
-    signed: true,
+    ...held,
     one: "1 line of a review is rejected and held for repair, so a review can be missing.",
     several: "{count} lines of reviews are rejected and held for repair, so reviews can be missing.",
-    remedy: rejectedRemedy,
   },
   "rejected-counts": {
     blocks: false,
-    signed: true,
+    ...held,
     one: "1 line of a manual count is rejected and held for repair.",
     several: "{count} lines of manual counts are rejected and held for repair.",
-    remedy: rejectedRemedy,
   },
   "rejected-wards": {
     blocks: false,
-    signed: true,
+    ...held,
     one: "1 line that describes a unit is rejected and held for repair.",
     several: "{count} lines that describe units are rejected and held for repair.",
-    remedy: rejectedRemedy,
   },
   "dropped-lines": {
-    blocks: false,
-    signed: true,
+    ...{ blocks: false, signed: true },
     one: "1 rejected line was dropped and is in no figure. Its reason is listed.",
     several: "{count} rejected lines were dropped and are in no figure. Their reasons are listed.",
     remedy: "Nothing to do. The reasons print with the month.",
   },
   "marked-lines": {
-    blocks: false,
-    signed: true,
+    ...{ blocks: false, signed: true },
     one: "1 imported line is stored and flagged as doubtful.",
     several: "{count} imported lines are stored and flagged as doubtful.",
     remedy: "Open the lines in their import, and correct the entries where the file was wrong.",
@@ -174,6 +166,18 @@ export const gapWords = {
     one: "1 day of this ward was not counted by hand.",
     several: "{count} days of this ward were not counted by hand.",
     remedy: "Record the counts that were made; a day that nobody counted stays missing.",
+  },
+  "manual-count-differs": {
+    ...{ blocks: false, signed: true },
+    one: "On 1 day the manual count differs from the electronic count.",
+    several: "On {count} days the manual count differs from the electronic count.",
+    remedy: "Compare these days with the unit's list. Add what the record misses, or correct the manual count.",
+  },
+  "stay-not-described": {
+    ...{ blocks: false, signed: true },
+    one: "1 stay has no admission and discharge of its own. Both are taken from its moves.",
+    several: "{count} stays have no admission and discharge of their own. Both are taken from their moves.",
+    remedy: "Look whether its line in stays.csv is missing, and record admission and discharge.",
   },
   "removal-between": {
     blocks: false,

@@ -61,11 +61,12 @@ export async function careOf(read: Read, act: Act, loaded: LoadedForCare): Promi
     const { id: wardId, code, settings } = ward;
     const catheterDays = found.catheterDays.get(wardId) ?? [];
     const patients = byWard.get(wardId) ?? [];
-    const counted = found.counts.get(wardId)?.filter(({ day }) => day <= over).length ?? null;
+    const counted = found.counts.get(wardId)?.filter(({ day }) => day <= over) ?? null;
     return {
       ...{ wardId, code, name: inForceOn(settings, days.last)?.name ?? code, catheterDays: catheterDays.length },
       necessity: monthNecessity({ ...{ ...days, rules, wardId, now: act.now, catheterDays, patients }, censusAt }),
-      manualCountsMissing: counted === null ? null : Math.max(0, over - days.first + 1 - counted),
+      manualCountsMissing: counted === null ? null : Math.max(0, over - days.first + 1 - counted.length),
+      manualCounts: counted ?? [],
       absencesUnknown: found.uncounted.get(wardId)?.length ?? 0,
     };
   });

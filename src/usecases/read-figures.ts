@@ -39,8 +39,7 @@ export async function readFigures(
   const given = { act, rules: loaded.rules, patients: care.patients, infections, month, compared, readOn };
   const wards = wardsInMonth(given);
   const facts: FigureFacts = { days, care: care.facts, wards, comparison: compared.comparison };
-  const counts = care.facts.wards.map((ward) => ({ wardId: ward.wardId, days: ward.manualCountsMissing ?? 0 }));
-  const gaps = gapsOf(days, counts, infections);
+  const gaps = gapsOf(days, care.facts.wards, infections);
   return { report: monthFigures(facts, completenessOf(gaps, days.wards)), gaps };
 }
 

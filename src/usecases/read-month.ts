@@ -134,9 +134,22 @@ function factsOf(
     wards,
     findings,
     uncounted: uncountedDays(loaded, act.now),
+    undescribed: undescribedStays(loaded),
     held,
     missing: missingLines(held.lines, recordedOf(stays)),
   };
+}
+
+/** Of stays that only moves tell of, the last ward within reach and within the days. */
+function undescribedStays({ days, rules, wards, stays }: LoadedMonth): MonthFacts["undescribed"] {
+  const { end } = periodOf(rules, days);
+  const within = new Set(wards.map(({ id }) => id));
+  const wardIds = stays.flatMap(({ stay }) => {
+    const here = stay.wardStays.filter((one) => stands(one) && one.startAt < end && within.has(one.wardId));
+    const last = here.toSorted((a, b) => a.startAt - b.startAt).at(-1);
+    return stay.spanFromMoves && last ? [last.wardId] : [];
+  });
+  return { stays: stays.length, wardIds };
 }
 
 /** How many moves and catheters of these stays are recorded; of one ward, those of stays on it. */

@@ -26,10 +26,9 @@ export async function reportGaps(
     const loaded = await loadForCare(read, act, { days, wardIds });
     const facts = await monthFactsOf(read, act, loaded);
     const { facts: care } = await careOf(read, act, loaded);
-    const counts = care.wards.map(({ wardId, manualCountsMissing }) => ({ wardId, days: manualCountsMissing ?? 0 }));
     const ofMonth = { month, wardIds: facts.wards.map((ward) => ward.wardId) };
     const infections = await infectionsIn(read, act.actor.facilityId, ofMonth);
-    return gapsOf(facts, counts, infections);
+    return gapsOf(facts, care.wards, infections);
   });
   // Who may not open an import has no use for the way to it.
   const opens = reachOf(act.actor, "import-records") !== null;

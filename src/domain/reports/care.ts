@@ -1,5 +1,6 @@
 import type { Sheet, SheetCell, SheetColumn } from "../../../shared/sheet.ts";
-import { dayText } from "../days/day-number.ts";
+import type { DailyCount } from "../counting/daily-count.ts";
+import { type DayNumber, dayText } from "../days/day-number.ts";
 import type { MonthNecessity } from "../necessity/month-necessity.ts";
 import type { MonthFacts } from "./month-facts.ts";
 
@@ -12,6 +13,8 @@ export interface WardCare {
   readonly necessity: MonthNecessity;
   /** Days that are over and that nobody counted by hand; null when the ward makes no such counts in this period. */
   readonly manualCountsMissing: number | null;
+  /** What was counted by hand on days that are over, in order. */
+  readonly manualCounts: readonly ({ readonly day: DayNumber } & DailyCount)[];
   /** Censuses at which a patient was on no unit and no reason is recorded, by the unit that they may belong to. */
   readonly absencesUnknown: number;
 }

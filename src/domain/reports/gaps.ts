@@ -1,5 +1,6 @@
 import { type GapKind, gapWords } from "../../../shared/gap-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
+import type { WardCare } from "./care.ts";
 import { uncountedGapKinds } from "./gap-sentence.ts";
 import { infectionGaps, type WardInfections } from "./infections.ts";
 import { type HeldLine, heldGaps, nothingHeld } from "./line-gaps.ts";
@@ -13,6 +14,8 @@ export interface Gap {
   readonly count: number;
   /** The days of the period that it touches, in order; none when it is not a matter of days. */
   readonly days: readonly DayNumber[];
+  /** What else its sentence says. */
+  readonly detail?: string;
   /** The lines and imports that it is about, with the codes of the wards that the lines touch. */
   readonly held?: {
     readonly lines: readonly HeldLine[];
@@ -21,11 +24,8 @@ export interface Gap {
   };
 }
 
-/** Days of wards that were to be counted by hand and were not. */
-export interface MissingCounts {
-  readonly wardId: number;
-  readonly days: number;
-}
+/** What was counted by hand on a ward, and on how many days nobody did. */
+export type CountsByHand = Pick<WardCare, "wardId" | "manualCounts" | "manualCountsMissing">;
 
 /**
  * What is missing from a period and what is doubtful in it: what keeps it from being signed first, then by ward. A day
@@ -33,16 +33,15 @@ export interface MissingCounts {
  */
 export function gapsOf(
   facts: MonthFacts,
-  counts: readonly MissingCounts[],
+  counts: readonly CountsByHand[],
   infections: readonly WardInfections[],
 ): Gap[] {
   const found = [
     ...(facts.complete && facts.over ? [] : [{ kind: "period-not-over", wardId: null, count: 1, days: [] } as const]),
     ...[...facts.wards.map(({ wardId }) => wardId), null].flatMap((wardId) => uncountedGaps(wardId, facts)),
     ...facts.wards.flatMap((ward) => wardGaps(ward, facts)),
-    ...counts
-      .filter(({ days }) => days > 0)
-      .map(({ wardId, days }): Gap => ({ kind: "manual-count-missing", wardId, count: days, days: [] })),
+    ...counts.flatMap((counted) => countGaps(counted, facts)),
+    ...undescribedGaps(facts),
     ...infectionGaps(infections, facts.complete),
     ...heldGaps(facts.held ?? nothingHeld, facts),
     ...doubts(facts),
@@ -70,6 +69,42 @@ function uncountedGaps(wardId: number | null, { uncounted }: MonthFacts): Gap[] 
     const days = uncounted.filter((one) => one.kind === kind && one.wardId === wardId).map(({ day }) => day);
     const inOrder = [...new Set(days)].sort((a, b) => a - b);
     return days.length === 0 ? [] : [{ kind: uncountedGapKinds[kind], wardId, count: days.length, days: inOrder }];
+  });
+}
+
+/** Days of a ward that nobody counted by hand, and days of which the manual count and the record say two things. */
+function countGaps({ wardId, manualCounts, manualCountsMissing }: CountsByHand, { wards }: MonthFacts): Gap[] {
+  const missing: Gap = { kind: "manual-count-missing", wardId, count: manualCountsMissing ?? 0, days: [] };
+  const ward = wards.find((one) => one.wardId === wardId);
+  const counted = new Map(ward?.days.map((one) => [one.day, one]));
+  const pairs = manualCounts.map(({ day, patients, catheters }) => {
+    const { patientDays = 0, catheterDays = 0 } = counted.get(day) ?? {};
+    return { day, patients, catheters, patientDays, catheterDays };
+  });
+  const differing =
+    // A ward of which nobody said what it is has no count to compare with.
+    ward === undefined || ward.inpatient === "unknown"
+      ? []
+      : pairs.filter((one) => one.patients !== one.patientDays || one.catheters !== one.catheterDays);
+  const sum = (key: keyof (typeof pairs)[number]) => differing.reduce((all, one) => all + one[key], 0);
+  const detail =
+    `Patient-days: ${sum("patients")} by manual count, ${sum("patientDays")} electronic. ` +
+    `Catheter-days: ${sum("catheters")} by manual count, ${sum("catheterDays")} electronic.`;
+  const days = differing.map(({ day }) => day);
+  const differs: Gap = { kind: "manual-count-differs", wardId, count: days.length, days, detail };
+  return [missing, differs].filter(({ count }) => count > 0);
+}
+
+/**
+ * Stays that only their moves tell of, by the ward of their last move, where most stays of the period have an admission
+ * of their own: their lines may be lost. Where files of moves are all that comes, nothing is.
+ */
+function undescribedGaps({ undescribed }: MonthFacts): Gap[] {
+  const { wardIds, stays } = undescribed;
+  if (wardIds.length * 2 >= stays) return [];
+  return [...new Set(wardIds)].map((wardId) => {
+    const count = wardIds.filter((one) => one === wardId).length;
+    return { kind: "stay-not-described", wardId, count, days: [] };
   });
 }
 

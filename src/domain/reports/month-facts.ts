@@ -24,6 +24,8 @@ export interface MonthFacts {
   readonly findings: readonly QualityFinding[];
   /** Censuses of stays that may miss a patient-day, with the ward that it may belong to. */
   readonly uncounted: readonly (Pick<UncountedCensus, "kind" | "day"> & { readonly wardId: number | null })[];
+  /** How many stays touch the period, and the ward of the last move of each that only its moves tell of. */
+  readonly undescribed: { readonly stays: number; readonly wardIds: readonly number[] };
   /** What was sent and is not in the record. */
   readonly held?: Held;
   /** What all wards together miss because of rejected lines. */

@@ -19,7 +19,15 @@ function ward(
   const rows = (count: number) => Array.from({ length: count }, (_, i) => ({ catheterId: i + 1, day: 20_000 + i }));
   const necessity = Object.fromEntries(figures.map((name) => [name, rows(counts[name] ?? 0)]));
   return {
-    ...{ wardId: 1, code, name: `Ward ${code}`, catheterDays: 0, manualCountsMissing: null, absencesUnknown: 0 },
+    ...{
+      wardId: 1,
+      code,
+      name: `Ward ${code}`,
+      catheterDays: 0,
+      manualCountsMissing: null,
+      manualCounts: [],
+      absencesUnknown: 0,
+    },
     necessity: necessity as unknown as MonthNecessity,
     ...said,
   };

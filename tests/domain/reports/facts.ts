@@ -27,6 +27,7 @@ export function facts(said: Partial<MonthFacts> = {}): MonthFacts {
     wards: [],
     findings: [],
     uncounted: [],
+    undescribed: { stays: 0, wardIds: [] },
     ...said,
   };
 }

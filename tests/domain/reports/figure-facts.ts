@@ -54,7 +54,7 @@ function careOf(code: string, wardId: number, { care, days, countsMissing }: Tol
   return [
     {
       ...{ wardId, code, name: `Ward ${code}`, catheterDays: days?.[1] ?? 0, absencesUnknown: 0 },
-      manualCountsMissing: countsMissing ?? null,
+      ...{ manualCountsMissing: countsMissing ?? null, manualCounts: [] },
       necessity: Object.fromEntries(names.map((name) => [name, rows(care?.[name] ?? 0)])) as unknown as MonthNecessity,
     },
   ];

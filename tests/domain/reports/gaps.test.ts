@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { gapWords } from "../../../shared/gap-words.ts";
+import { gapSentence } from "../../../src/domain/reports/gap-sentence.ts";
 import { type Gap, gapsOf } from "../../../src/domain/reports/gaps.ts";
 import { day, facts, findings, ward } from "./facts.ts";
 
@@ -11,7 +12,8 @@ const short = (gaps: readonly Gap[]) => gaps.map(({ kind, wardId, count }) => `$
 
 describe("what is missing from a period", () => {
   it("is nothing where every day has its patients and everything is known", () => {
-    expect(gapsOf(facts({ wards: [busy("A", { days: counted(1, 2, 3) })] }), [{ wardId: 1, days: 0 }], [])).toEqual([]);
+    const wards = [busy("A", { days: counted(1, 2, 3) })];
+    expect(gapsOf(facts({ wards }), [{ wardId: 1, manualCountsMissing: 0, manualCounts: [] }], [])).toEqual([]);
   });
 
   it("is each census at which a patient was on no ward, by the ward that the day may belong to", () => {
@@ -53,7 +55,7 @@ describe("what is missing from a period", () => {
     const doubtful = findings("not-confirmed", "not-confirmed", "removal-between", "bed-held-long", "repeated-hour");
     const gaps = gapsOf(
       facts({ complete: false, wards: [busy("A")], findings: doubtful }),
-      [{ wardId: 1, days: 3 }],
+      [{ wardId: 1, manualCountsMissing: 3, manualCounts: [] }],
       [],
     );
     expect(short(gaps)).toEqual([
@@ -64,5 +66,30 @@ describe("what is missing from a period", () => {
       "bed-held-long null 1",
     ]);
     expect(gaps.map(({ kind }) => gapWords[kind].blocks)).toEqual([true, false, false, false, false]);
+  });
+
+  it("is a day on which the manual count and the record say two things, with both sums", () => {
+    const days = counted(1, 2, 3).map((one) => ({ ...one, patientDays: 4, catheterDays: 2 }));
+    const manualCounts = [
+      { day: october(1), patients: 4, catheters: 2 },
+      { day: october(2), patients: 5, catheters: 2 },
+      { day: october(3), patients: 4, catheters: 1 },
+      { day: october(4), patients: 1, catheters: 0 },
+    ];
+    const wards = [busy("A", { days }), ward("B", { wardId: 2, inpatient: "unknown" })];
+    const of = (wardId: number) => ({ wardId, manualCountsMissing: null, manualCounts });
+    const gaps = gapsOf(facts({ wards }), [of(1), of(2)], []).filter(({ kind }) => kind === "manual-count-differs");
+    const detail = "Patient-days: 10 by manual count, 8 electronic. Catheter-days: 3 by manual count, 4 electronic.";
+    expect(gaps).toEqual([
+      { kind: "manual-count-differs", wardId: 1, count: 3, days: [october(2), october(3), october(4)], detail },
+    ]);
+    expect(gaps.map(gapSentence)).toEqual([`On 3 days the manual count differs from the electronic count. ${detail}`]);
+  });
+
+  it("is a stay that only its moves tell of, by ward, where most stays have an admission of their own", () => {
+    const gaps = (stays: number) =>
+      short(gapsOf(facts({ wards: [busy("A")], undescribed: { stays, wardIds: [1, 2, 1] } }), [], []));
+    expect(gaps(7)).toEqual(["stay-not-described 1 2", "stay-not-described 2 1"]);
+    expect(gaps(6)).toEqual([]);
   });
 });
