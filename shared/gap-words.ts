@@ -1,4 +1,3 @@
-/** Of every rejected line. */
 const rejected = "Open the lines in their import. Fix each line, or drop it with a reason.";
 const held = { signed: true, remedy: rejected } as const;
 

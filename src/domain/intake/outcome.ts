@@ -3,6 +3,7 @@ import type { ProblemCode } from "../../../shared/problems.ts";
 /** What is doubtful about a line that was stored. */
 export const lineMarks = {
   "in-place-on-arrival": "the catheter was in place on arrival",
+  "removed-after-discharge": "the removal is after the discharge; the catheter counts up to the discharge",
   "off-the-wards": "wholly inside a time off the wards, so it counts nowhere",
   "end-kept": "the record has an end and the line gives none; the recorded one was kept",
   "ward-alias": "describes a unit under another name of it; the unit keeps its own description",
@@ -23,6 +24,7 @@ export type LineMark = keyof typeof lineMarks;
 const columnOfMark: Readonly<Partial<Record<LineMark, string | Readonly<Partial<Record<string, string>>>>>> = {
   "in-place-on-arrival": "inserted",
   "end-kept": { "stays.csv": "discharged", "moves.csv": "to", "catheters.csv": "removed" },
+  "removed-after-discharge": "removed",
   "absence-unknown": "absence",
   "absence-known": "absence",
   "ward-by-hand": "ward",

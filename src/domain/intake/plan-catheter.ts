@@ -118,8 +118,15 @@ function catheterOfLine(stay: Stay, said: Pick<Catheter, "number" | "kind" | "in
 function marksOf(timeline: PatientTimeline, stayId: number, catheterId: number): LineMark[] {
   const stay = timeline.stays.find((s) => s.id === stayId) as Stay;
   const catheter = stay.catheters.find((c) => c.id === catheterId) as Catheter;
-  const marks: LineMark[] = catheter.inPlaceOnArrival ? ["in-place-on-arrival"] : [];
-  return isOffTheWards(stay, catheter) ? [...marks, "off-the-wards"] : marks;
+  const { inPlaceOnArrival, removedAt } = catheter;
+  // Where moves alone tell of a stay, the next one may only not have come yet.
+  const discharged = stay.spanFromMoves ? null : stay.dischargedAt;
+  const isLate = removedAt !== null && discharged !== null && removedAt > discharged;
+  return [
+    ...(inPlaceOnArrival ? (["in-place-on-arrival"] as const) : []),
+    ...(isLate ? (["removed-after-discharge"] as const) : []),
+    ...(isOffTheWards(stay, catheter) ? (["off-the-wards"] as const) : []),
+  ];
 }
 
 function isOffTheWards(stay: Stay, catheter: Catheter): boolean {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { planPatient } from "../../../src/domain/intake/plan-patient.ts";
 import type { PatientTimeline } from "../../../src/domain/timeline/timeline.ts";
-import { care, catheter, hour, move, plan, repeated } from "./lines.ts";
+import { care, catheter, hour, move, plan, repeated, stay } from "./lines.ts";
 
 const place = move(2, { from: hour(10), to: hour(90) });
 const catheters = (timeline: PatientTimeline) => timeline.stays[0]?.catheters ?? [];
@@ -125,6 +125,14 @@ describe("a line of catheters.csv", () => {
       catheter(3, { inserted: hour(21), removed: hour(30), last_seen: hour(30) }),
     ]);
     expect(outcomes).toEqual(["accepted", "seen-before-insertion last_seen", "accepted"]);
+  });
+
+  it("removed after a discharge that was told is marked, and not where only moves tell of the stay", () => {
+    const late = catheter(2, { inserted: hour(20), removed: hour(91) });
+    const told = stay(2, { admitted: hour(10), discharged: hour(90) });
+    expect(plan([told, place, late]).outcomes).toEqual(["accepted", "accepted", "removed-after-discharge"]);
+    expect(plan([told, place, catheter(2, { inserted: hour(20), removed: hour(90) })]).outcomes[2]).toBe("accepted");
+    expect(plan([place, late]).outcomes).toEqual(["accepted", "accepted"]);
   });
 
   it("leaves its marks on the catheter, by the fields of the catheter", () => {
