@@ -12,7 +12,7 @@ export const columns = {
   "daily-counts.csv": ["ward", "day", "patients", "catheters"],
 } as const;
 export type FileName = keyof typeof columns;
-export const fileNames = Object.keys(columns) as FileName[];
+const fileNames = Object.keys(columns) as FileName[];
 
 /** A line of a file: what is in its cells, each by its column. */
 export interface Row {
