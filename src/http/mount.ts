@@ -44,9 +44,11 @@ export function mount<E extends Endpoint>(
       const reach = permittedReach(act.actor, endpoint);
       const input = { ...readInput(endpoint, request), ...seen(endpoint, request) };
       const key = endpoint.effect === "creates" ? idempotencyKey(request.headers["idempotency-key"]) : null;
-      await inReach(act, { endpoint, input, reach });
-      // The cast is safe: the input was read by this very endpoint's schemas.
-      const carryOut = (by: Act) => route(by, input as InputOf<E>, reach) as Promise<object>;
+      const carryOut = async (by: Act) => {
+        await inReach(by, { endpoint, input, reach });
+        // The cast is safe: the input was read by this very endpoint's schemas.
+        return route(by, input as InputOf<E>, reach) as Promise<object>;
+      };
       const digest = createHash("sha256")
         .update(JSON.stringify([name, input]))
         .digest("hex");

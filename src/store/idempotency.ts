@@ -1,6 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
 import { insertRows } from "./bulk.ts";
-import type { Tx } from "./store.ts";
+import type { Read, Tx } from "./store.ts";
 
 /** The first answer to a creation. */
 export interface FirstAnswer {
@@ -38,6 +38,13 @@ export async function takeKey(
   const where = { personId_key: { personId, key } };
   const first = await tx.db.idempotencyKey.findUniqueOrThrow({ where, select: { requestHash: true, body: true } });
   return { requestHash: first.requestHash, body: first.body ?? "" };
+}
+
+/** The first answer to a creation with this person's key; null when there is none. */
+export async function answerOf(read: Read, { personId, key }: KeyOf): Promise<FirstAnswer | null> {
+  const where = { personId_key: { personId, key } };
+  const first = await read.db.idempotencyKey.findUnique({ where, select: { requestHash: true, body: true } });
+  return first && { requestHash: first.requestHash, body: first.body ?? "" };
 }
 
 /** Keeps an answer in the transaction that took the key and made it. */

@@ -1,5 +1,5 @@
-import { refuse } from "../../shared/problems.ts";
-import { keepAnswer, takeKey } from "../store/idempotency.ts";
+import { Problem, refuse } from "../../shared/problems.ts";
+import { answerOf, keepAnswer, takeKey } from "../store/idempotency.ts";
 import type { Tx, TxOptions } from "../store/store.ts";
 import type { Act } from "./act.ts";
 
@@ -39,8 +39,16 @@ export async function once<T extends object>(act: Act, creation: Creation, work:
     return await work({ ...act, store: { ...act.store, tx } });
   } catch (thrown) {
     if (thrown instanceof Repeated) return JSON.parse(thrown.answer) as T;
-    throw thrown;
+    // What the creation made may be why the repeated one is refused before its transaction: its ward is merged by now.
+    const first = thrown instanceof Problem ? await firstAnswer(act, creation) : null;
+    if (first === null) throw thrown;
+    return JSON.parse(first) as T;
   }
+}
+
+async function firstAnswer({ store, actor }: Act, { key, digest }: Creation): Promise<string | null> {
+  const first = await store.read((read) => answerOf(read, { personId: actor.personId, key }));
+  return first?.requestHash === digest ? first.body : null;
 }
 
 async function refuseRepeated(tx: Tx, { actor, now }: Act, { key, digest }: Creation): Promise<void> {

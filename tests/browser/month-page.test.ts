@@ -125,7 +125,7 @@ describe("the month page", () => {
     // The rules are at work: a picture without words is found.
     await page.evaluate(() => document.querySelector("main")?.append(new Image(9, 9)));
     expect(JSON.stringify(await axeFindings(page))).toContain("image-alt");
-  });
+  }, 120_000);
 
   it.each([
     [1280, 900],

@@ -1,5 +1,5 @@
 import type { endpoints } from "../../shared/api/index.ts";
-import { censusTime, type Day, day, month } from "../../shared/day.ts";
+import { censusTime, type Day, day, type Month, month } from "../../shared/day.ts";
 import type { InputOf } from "../../shared/endpoint.ts";
 import { defaultSourceSettings } from "../../shared/source-settings.ts";
 import { defaultPolicy } from "../../src/domain/policy/default-policy.ts";
@@ -20,6 +20,12 @@ export const baselineOrigin = {
   ...{ name: "Alder Bay region", source: "Invented for this test", year: "2025", edition: "1" },
   ...{ definition: "Invented", population: "Invented hospitals" },
 } as const;
+
+/** A month from 2040 on, another one for each number that a name ends with. */
+function monthOfItsOwn(name: string): Month {
+  const number = Number(/\d+$/.exec(name)?.[0] ?? 0);
+  return month.parse(`${2040 + Math.floor(number / 12)}-${String((number % 12) + 1).padStart(2, "0")}`);
+}
 
 /** A well-formed input for every endpoint: a new endpoint does not compile without one. */
 export const inputs: Inputs = {
@@ -135,9 +141,9 @@ export const inputs: Inputs = {
   listEditions: () => ({}),
   readEdition: () => ({ editionId: "us-2024" }),
   listReadings: () => ({ editionId: "us-2024" }),
-  chooseReading: () => ({
+  chooseReading: ({ fresh }) => ({
     ...{ editionId: "us-2024", option: "lookedFor", value: "every-day", reason },
-    fromMonth: month.parse("2040-01"),
+    fromMonth: monthOfItsOwn(fresh()),
   }),
   compareEditions: () => ({
     ...{ editionId: "us-2024", otherId: "ecdc-2017" },

@@ -15,6 +15,7 @@ import { type Service, startService } from "./killable-server.ts";
 const kills = Number(process.env.KILLS ?? 3);
 const firstSeed = Number(process.env.SEED ?? randomInt(1_000_000));
 const writers = 50;
+/** On a machine that is busy with other work, five times as long as the start that no kill came before. */
 const readyWithinMs = 10_000;
 const patience = { timeout: 30_000, interval: 10 };
 
@@ -62,10 +63,12 @@ onEachDatabase(`the service killed while ${writers} write, SEED=${firstSeed} KIL
     async () => {
       let acknowledged = 0;
       let unanswered = 0;
+      let firstStartMs: number | null = null;
       for (let round = 0; round < kills; round++) {
         const chance = chanceOf(firstSeed + round);
         service = await startService(database.url);
-        expect(service.readyAfterMs).toBeLessThan(readyWithinMs);
+        firstStartMs ??= service.readyAfterMs;
+        expect(service.readyAfterMs).toBeLessThan(Math.max(readyWithinMs, 5 * firstStartMs));
         const sent: Sent[] = [];
         const writing = Array.from({ length: writers }, (_, w) => write(service as Service, `${round}-${w}`, sent));
         // In the midst of it: some were answered, all go on.
@@ -77,7 +80,7 @@ onEachDatabase(`the service killed while ${writers} write, SEED=${firstSeed} KIL
         unanswered += sent.filter(({ answer }) => answer === null).length;
         await checkRecord(sent);
         service = await startService(database.url);
-        expect(service.readyAfterMs).toBeLessThan(readyWithinMs);
+        expect(service.readyAfterMs).toBeLessThan(Math.max(readyWithinMs, 5 * firstStartMs));
         // Sent again under their keys, all of them are there once, and those that were told are told the same.
         for (const one of sent) {
           const { stayId } = await admit(service.base, one.key);
