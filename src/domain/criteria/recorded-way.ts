@@ -66,9 +66,12 @@ function catheterOf(catheter: Catheter, stay: Stay, zone: Zone): CatheterTime {
   const start = insertedAt === null ? null : { day: zone.dayOf(insertedAt), at: insertedAt };
   const from = insertedAt ?? stay.admittedAt;
   if (removedAt === null && removedAfterAt !== null) {
-    // Only found out: nobody knows the hour, nor more of the day than that it lies between the two.
-    const end = { day: zone.dayOf(removedAfterAt), at: null };
-    return { id, kind, start, end, latestEndDay: removedBeforeAt === null ? null : zone.dayOf(removedBeforeAt) };
+    // Only found out: no more is known of its hour and day than that it is between the two.
+    const day = zone.dayOf(removedAfterAt);
+    if (removedBeforeAt === null) return { id, kind, start, end: { day, at: null }, latestEndDay: null };
+    const latest = zone.dayOf(removedBeforeAt);
+    const end = { day, at: null, between: { after: removedAfterAt, before: removedBeforeAt } };
+    return { id, kind, start, end, latestEndDay: latest > day ? latest : null };
   }
   const endAt = removedAt ?? stay.dischargedAt;
   return { id, kind, start, end: endAt === null ? null : lastMoment(from, endAt, zone), latestEndDay: null };

@@ -1,6 +1,7 @@
 import { signNames } from "../../../shared/culture-words.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import { catheterAt } from "./catheter-at.ts";
+import { symptomsWithoutCatheter } from "./doubtful-hours.ts";
 import { dayWords } from "./in-words.ts";
 import { criterionSignsOf, type LookedFor, lookedForIn } from "./looked-for.ts";
 import type { CriterionSign, Window } from "./rule-kinds.ts";
@@ -33,8 +34,6 @@ export interface WindowSigns {
   /** The last day of the window on which a sign can be: no later than death, and than the day after a discharge. */
   readonly closesOn: DayNumber;
 }
-
-const needsNoCatheter: ReadonlySet<CriterionSign> = new Set(["urgency", "frequency", "dysuria"]);
 
 /** The signs of a window in one world. */
 export function signsInWindow(world: World, episode: Episode, window: Window): WindowSigns {
@@ -117,7 +116,7 @@ function judgeOther(recorded: Sign, sign: Exclude<CriterionSign, "fever" | "hypo
   const { id, when, otherCause } = recorded;
   const text = `${signNames[sign].toLowerCase()} on ${dayWords(when.day)}`;
   const present = { present: [{ sign, day: when.day, id, text: `${text}${causeWords(recorded)}` }], setAside: null };
-  if (needsNoCatheter.has(sign) && !(otherCause && world.edition.otherCauseForAll)) {
+  if (symptomsWithoutCatheter.has(sign) && !(otherCause && world.edition.otherCauseForAll)) {
     const place = catheterPlace(world, when);
     if (place === "in") return { present: [], setAside: `${text} counts only while no catheter is in place` };
     if (place === "part" && world.choice.doubtfulSigns === "absent") return nothing;

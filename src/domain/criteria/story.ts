@@ -44,6 +44,10 @@ export interface Story {
   readonly catheters?: readonly (readonly [from: number | null, to: number | null, kind?: CatheterKind])[];
   /** The last day on which the last catheter may still have been in place. */
   readonly latestRemoval?: number;
+  /** Hours of the removal of the last catheter: after the one on its last day, before the other on the latest day. */
+  readonly removedBetween?: readonly [after: number, before: number];
+  /** true: the hour at which the last catheter was inserted is not known. */
+  readonly insertedWithoutHour?: boolean;
   readonly urine?: readonly StorySpecimen[];
   readonly blood?: readonly StorySpecimen[];
   readonly signs?: readonly StorySign[];
@@ -110,14 +114,20 @@ function staysOf({ wards = [[1, 1, null]], newStayAt = [], discharged }: Story):
   });
 }
 
-function cathetersOf({ catheters = [], latestRemoval }: Story): CatheterTime[] {
-  return catheters.map(([from, to, kind = "indwelling-urethral"], i) => ({
-    id: 1 + i,
-    kind,
-    start: from === null ? null : onDay(from, 9),
-    end: to === null ? null : onDay(to, 12),
-    latestEndDay: latestRemoval !== undefined && i === catheters.length - 1 ? storyDay(latestRemoval) : null,
-  }));
+function cathetersOf({ catheters = [], latestRemoval, removedBetween, insertedWithoutHour }: Story): CatheterTime[] {
+  return catheters.map(([from, to, kind = "indwelling-urethral"], i) => {
+    const isLast = i === catheters.length - 1;
+    const end = to === null ? null : onDay(to, 12);
+    const [after, before] = removedBetween ?? [];
+    const between = { after: onDay(to ?? 0, after).at ?? 0, before: onDay(latestRemoval ?? to ?? 0, before).at ?? 0 };
+    return {
+      id: 1 + i,
+      kind,
+      start: from === null ? null : onDay(from, isLast && insertedWithoutHour ? undefined : 9),
+      end: end && isLast && removedBetween ? { ...end, at: null, between } : end,
+      latestEndDay: latestRemoval !== undefined && isLast ? storyDay(latestRemoval) : null,
+    };
+  });
 }
 
 function specimenOf(kind: Specimen["kind"], told: StorySpecimen, id: number): Specimen {

@@ -35,14 +35,20 @@ export interface SurveillanceStay {
   readonly dischargeDay: DayNumber | null;
 }
 
+/** When a catheter came out. */
+export interface Removal extends Moment {
+  /** Where the instant is not known: still in place at `after`, and gone at `before`. */
+  readonly between?: { readonly after: Instant; readonly before: Instant };
+}
+
 export interface CatheterTime {
   readonly id: number;
   readonly kind: CatheterKind;
   /** null: in place on arrival, nobody knows since when. */
   readonly start: Moment | null;
   /** The last day on which it was known to be in place, and the instant of removal; null while it is in place. */
-  readonly end: Moment | null;
-  /** Where the removal was only found out: the last day on which it may still have been in place. */
+  readonly end: Removal | null;
+  /** Where not even the day of removal is known: the last day on which it may still have been in place. */
   readonly latestEndDay: DayNumber | null;
 }
 

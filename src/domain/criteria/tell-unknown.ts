@@ -1,15 +1,19 @@
-import type { Step, Subject } from "./determination.ts";
+import type { DayNumber } from "../days/day-number.ts";
+import type { Evidence, Step, Subject } from "./determination.ts";
+import { doubtfulHours, leavesOpen, symptomsWithoutCatheter } from "./doubtful-hours.ts";
 import { daysWords, dayWords, listWords, rangeWords } from "./in-words.ts";
 import type { Tried } from "./merge-worlds.ts";
 import type { CultureQuestion } from "./possible-cultures.ts";
 import type { RuleId } from "./rule.ts";
+import type { Sign } from "./surveillance-timeline.ts";
+import { isHuman } from "./temperature.ts";
 import type { Unknown, World } from "./world.ts";
 import { isContradictory } from "./world.ts";
 
 /** The step that tells of something unknown on which the answer hangs, and what to look up. */
 export function tellUnknown(what: Unknown, world: World, anchor: Subject): Step {
-  const { sentence, lookUp, rule } = words[what](world, anchor.day);
-  return { rule, status: "cannot-tell", day: anchor.day, sentence, evidence: [], nearest: null, lookUp };
+  const { sentence, lookUp, rule, evidence = [] } = words[what](world, anchor.day);
+  return { rule, status: "cannot-tell", day: anchor.day, sentence, evidence, nearest: null, lookUp };
 }
 
 const noInfection = "no infection";
@@ -53,6 +57,41 @@ interface Told {
   readonly rule: RuleId;
   readonly sentence: string;
   readonly lookUp: string;
+  readonly evidence?: readonly Evidence[];
+}
+
+/** Signs of which the value or the hour is not known, and symptoms of a day whose catheter has no hour. */
+function tellSigns({ edition, timeline }: World, day: DayNumber): Told {
+  const { windowDays } = edition.options;
+  const near = timeline.signs.filter(
+    ({ finding, when }) => finding === "present" && Math.abs(when.day - day) <= windowDays,
+  );
+  const symptoms = near.filter(({ sign }) => symptomsWithoutCatheter.has(sign));
+  const hours = doubtfulHours(timeline.catheters).filter(
+    (one) => one.isDayKnown && symptoms.some(({ when }) => leavesOpen(one, when)),
+  );
+  const isUnreadable = ({ sign, temperature }: Sign) =>
+    sign === "temperature" && (temperature === null || !isHuman(temperature));
+  const general = hours.length === 0 || near.some(isUnreadable) || symptoms.some(({ when }) => when.at === null);
+  const sentences = hours.map(
+    ({ what, day: on }) => `The answer depends on the hour of the catheter's ${what} on ${dayWords(on)}.`,
+  );
+  const lookUps = hours.map(
+    ({ what, day: on }) =>
+      `Look up at what hour the catheter was ${what === "removal" ? "removed" : "inserted"} on ${dayWords(on)}: urgency, frequency and dysuria count only while no catheter is in place.`,
+  );
+  if (general) {
+    sentences.push(`The answer depends on a sign near ${dayWords(day)} of which the value or the hour is not known.`);
+    lookUps.push(
+      `Look up temperatures without a readable value, and the hour of urgency, frequency or dysuria, within ${daysWords(windowDays)} of the specimen.`,
+    );
+  }
+  return {
+    rule: edition.criteria[0]?.id ?? edition.window.id,
+    sentence: sentences.join(" "),
+    lookUp: lookUps.join(" "),
+    evidence: hours.map(({ catheterId: id }) => ({ kind: "catheter", id })),
+  };
 }
 
 const words: Readonly<Record<Unknown, (world: World, day: number) => Told>> = {
@@ -76,11 +115,7 @@ const words: Readonly<Record<Unknown, (world: World, day: number) => Told>> = {
       lookUp: contradictory ? "Correct the insertion or the removal." : "Look up when the catheter was removed.",
     };
   },
-  signs: ({ edition }, day) => ({
-    rule: edition.criteria[0]?.id ?? edition.window.id,
-    sentence: `The answer depends on a sign near ${dayWords(day)} of which the value or the hour is not known.`,
-    lookUp: `Look up temperatures without a readable value, and the hour of urgency, frequency or dysuria, within ${daysWords(edition.options.windowDays)} of the specimen.`,
-  }),
+  signs: tellSigns,
   setting: ({ edition }) => ({
     rule: edition.onset.id,
     sentence: "The answer depends on whether a ward is an inpatient ward, and its setting is not recorded.",

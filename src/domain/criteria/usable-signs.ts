@@ -1,6 +1,7 @@
 import { signNames } from "../../../shared/culture-words.ts";
 import { type DayNumber, daysFromTo } from "../days/day-number.ts";
 import type { Evidence } from "./determination.ts";
+import { symptomsWithoutCatheter } from "./doubtful-hours.ts";
 import { dayListWords, daysWords, dayWords, listWords } from "./in-words.ts";
 import { criterionSignsOf, type LookedFor } from "./looked-for.ts";
 import type { CriterionFacts, CriterionSign } from "./rule-kinds.ts";
@@ -65,7 +66,7 @@ export function unknownSigns(facts: CriterionFacts, list: readonly CriterionSign
   if (episode.isOver && window.usableFrom > episode.lastDay) return [];
   const needed = list.filter((sign) => {
     if (sign === "fever") return couldHaveFever(facts);
-    if (sign === "urgency" || sign === "frequency" || sign === "dysuria") return couldFeelUrgency(world, window);
+    if (symptomsWithoutCatheter.has(sign)) return couldFeelUrgency(world, window);
     return true;
   });
   return signs.openUntil === null ? needed.filter((sign) => !signs.lookedFor.known.has(sign)) : needed;

@@ -1,6 +1,8 @@
 import { eligibilityDays } from "../counting/eligibility-day.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import { completedYears } from "./age.ts";
+import { type CatheterSpan, uniteTouching } from "./catheter-span.ts";
+import { doubtfulHours, leavesOpen, symptomsWithoutCatheter } from "./doubtful-hours.ts";
 import type { Edition } from "./edition.ts";
 import { episodesOf } from "./episodes.ts";
 import type { CatheterTime, SurveillanceTimeline } from "./surveillance-timeline.ts";
@@ -43,14 +45,6 @@ export interface World {
   eligibility(episode: Episode): ReadonlyMap<DayNumber, number>;
 }
 
-export interface CatheterSpan {
-  readonly first: DayNumber;
-  readonly last: DayNumber;
-  /** Still in place on the day of the question. */
-  readonly isOpen: boolean;
-  readonly time: CatheterTime;
-}
-
 /** Ages that stand for the groups that rules tell apart: infants, up to 65, older. */
 const agesOfGroups = [0, 40, 80];
 
@@ -91,9 +85,14 @@ export function isContradictory({ start, end }: CatheterTime): boolean {
   return end.day < start.day || (start.at !== null && end.at !== null && end.at < start.at);
 }
 
-/** A temperature without a value that a body can have, or a symptom of a day on which nobody can tell the hour. */
-function hasDoubtfulSign({ signs }: SurveillanceTimeline): boolean {
-  return signs.some(({ sign, finding, when }) => finding === "present" && (sign === "temperature" || when.at === null));
+/** A temperature without a value that a body can have, or a symptom whose hour, or that of a catheter, is not known. */
+function hasDoubtfulSign({ signs, catheters }: SurveillanceTimeline): boolean {
+  const hours = doubtfulHours(catheters);
+  return signs.some(({ sign, finding, when }) => {
+    if (finding !== "present") return false;
+    const isHourOpen = symptomsWithoutCatheter.has(sign) && hours.some((hour) => leavesOpen(hour, when));
+    return sign === "temperature" || when.at === null || isHourOpen;
+  });
 }
 
 function worldOf(
@@ -132,47 +131,6 @@ function spanOf(time: CatheterTime, { knownThrough, stays }: SurveillanceTimelin
   }
   const last = choice.catheters === "most" ? Math.max(end, time.latestEndDay ?? end) : end;
   return last < first ? [] : [{ first, last, isOpen: time.end === null, time }];
-}
-
-/**
- * Catheters that follow each other without a moment between them are in place as one. Each is looked at beside the one
- * that ends last of those before it: another that ended long ago may stand between the two.
- */
-function uniteTouching(spans: readonly CatheterSpan[]): CatheterSpan[] {
-  const united: CatheterSpan[] = [];
-  for (const span of spans.toSorted(byStart)) {
-    const start = span.time.start?.at ?? null;
-    const ends = united.map(endOf);
-    const end = Math.max(...ends);
-    const at = ends.indexOf(end);
-    const before = united[at];
-    if (!before || start === null || end < start) united.push(span);
-    else united[at] = unitedSpan(before, span, end);
-  }
-  return united;
-}
-
-function endOf({ isOpen, time }: CatheterSpan): number {
-  return isOpen ? Number.POSITIVE_INFINITY : (time.end?.at ?? Number.NEGATIVE_INFINITY);
-}
-
-/** Two spans as one: it ends with the later of the two, and whichever may have ended later keeps that in doubt. */
-function unitedSpan(before: CatheterSpan, after: CatheterSpan, endAt: number): CatheterSpan {
-  const { end: otherEnd } = after.time;
-  const endsLater = otherEnd === null || otherEnd.at === null || otherEnd.at > endAt;
-  const end = endsLater && !before.isOpen ? otherEnd : before.time.end;
-  const latest = Math.max(...[before, after].map(({ time }) => time.latestEndDay ?? Number.NEGATIVE_INFINITY));
-  const latestEndDay = end !== null && latest >= end.day ? latest : null;
-  return {
-    first: before.first,
-    last: Math.max(before.last, after.last),
-    isOpen: end === null,
-    time: { ...before.time, end, latestEndDay },
-  };
-}
-
-function byStart(a: CatheterSpan, b: CatheterSpan): number {
-  return a.first - b.first || (a.time.start?.at ?? 0) - (b.time.start?.at ?? 0) || a.time.id - b.time.id;
 }
 
 function eligibilityOf(

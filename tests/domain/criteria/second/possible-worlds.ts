@@ -8,6 +8,10 @@ interface Tube {
   readonly told: boolean;
   /** Removed before it was put in. */
   readonly isBroken?: boolean;
+  /** Put in at an hour that nobody wrote down. */
+  readonly anyHour?: boolean;
+  /** Hours between which it came out: after the one on the day it was last seen, before the other on the latest day. */
+  readonly hours?: { readonly after: number; readonly before: number; readonly latest: number } | undefined;
 }
 
 /** A story with every unknown chosen: an age, the days of catheters, the signs that were there, the inpatient days. */
@@ -50,8 +54,12 @@ export function* tubesOf(story: Story): Generator<Chosen["tubes"]> {
   }));
   const tubes = all.flatMap(({ from, to, kind, told }, i) => {
     if (kind !== undefined && kind !== "indwelling-urethral") return [];
-    const latest = i === all.length - 1 ? story.latestRemoval : undefined;
-    return [{ from, to: to ?? known, lastSeen: to, latest, told }];
+    const isLast = i === all.length - 1;
+    const latest = isLast ? story.latestRemoval : undefined;
+    const [after = 0, before = 0] = story.removedBetween ?? [];
+    const hours = isLast && story.removedBetween && to !== null ? { after, before, latest: latest ?? to } : undefined;
+    const anyHour = isLast && story.insertedWithoutHour === true;
+    return [{ from, to: to ?? known, lastSeen: to, latest, told, hours, anyHour }];
   });
   const last = tubes.at(-1);
   const hasDoubt = last?.latest !== undefined && all.length > 0 && all.at(-1)?.from === last.from;
@@ -119,7 +127,7 @@ export function tubeAt(
 ): "in" | "out" | "unknown" {
   let answer: "in" | "out" | "unknown" = "out";
   // Without an hour, one of every stretch between the hours at which catheters come and go.
-  const hours = hour === undefined ? [0, 8, 9, 11, 12, 23] : [hour];
+  const hours = hour === undefined ? [0, 5, 8, 9, 10, 11, 12, 15, 19, 23] : [hour];
   const states = new Set(hours.map((at) => tubes.map((tube) => stateAt(tube, day, at))).map(best));
   if (states.has("unknown") || states.size > 1) answer = "unknown";
   else if (states.has("in")) answer = "in";
@@ -133,8 +141,19 @@ function best(states: readonly ("in" | "out" | "unknown")[]): "in" | "out" | "un
 
 function stateAt(tube: Tube, day: number, hour: number): "in" | "out" | "unknown" {
   if (day < tube.from || day > tube.to) return "out";
-  if (day === tube.from && tube.told && hour < 9) return "out";
+  if (day === tube.from && tube.told && (tube.anyHour || hour < 9)) {
+    const isLeft = atEnd(tube, day, hour) === "out";
+    return tube.anyHour && !isLeft ? "unknown" : "out";
+  }
+  return atEnd(tube, day, hour);
+}
+
+function atEnd(tube: Tube, day: number, hour: number): "in" | "out" | "unknown" {
   if (tube.lastSeen === null || day < tube.to) return "in";
+  if (tube.hours) {
+    if (day === tube.lastSeen && hour <= tube.hours.after) return "in";
+    return day === tube.hours.latest && hour >= tube.hours.before ? "out" : "unknown";
+  }
   // On the last day that is possible but was not seen nobody knows the hour.
   if (tube.lastSeen !== tube.to) return "unknown";
   return hour < 12 ? "in" : "out";

@@ -134,6 +134,10 @@ export const randomStory: fc.Arbitrary<Story> = fc
       { weight: 3, arbitrary: fc.array(catheter, { maxLength: 3 }) },
     ),
     doubt: often<number | undefined>(undefined, 6, 1, 2, 4),
+    removedBetween: often<readonly [number, number] | undefined>(undefined, 3, [0, 24], [7, 11], [12, 18]),
+    insertedWithoutHour: often(false, 6, true),
+    onThatDay: often<StorySign["sign"] | undefined>(undefined, 1, "urgency", "frequency", "dysuria"),
+    hourOfIt: fc.constantFrom(3, 8, 10, 13, 20),
     urine: fc.array(specimen, { minLength: 1, maxLength: 3 }),
     blood: fc.array(specimen, { maxLength: 3 }),
     signs: fc.array(sign, { maxLength: 6 }),
@@ -143,14 +147,19 @@ export const randomStory: fc.Arbitrary<Story> = fc
     donorSupportFrom: often<number | undefined>(undefined, 15, 10),
     knownThrough: often(60, 5, 15, 25),
   })
-  .map(({ stays, doubt, catheters, died, donorSupportFrom, signs, reviews, ...rest }): Story => {
-    const lastEnd = catheters.at(-1)?.[1];
+  .map(({ stays, doubt, catheters, removedBetween, onThatDay, hourOfIt, ...rest }): Story => {
+    const { died, donorSupportFrom, signs, reviews, ...plain } = rest;
+    const [lastStart, lastEnd] = catheters.at(-1) ?? [];
+    // A symptom of the very day whose hour is not known: by chance alone it is rare.
+    const thatDay = removedBetween ? lastEnd : rest.insertedWithoutHour ? lastStart : null;
+    const symptom = onThatDay && typeof thatDay === "number" ? [{ day: thatDay, sign: onThatDay, hour: hourOfIt }] : [];
     return {
-      ...rest,
+      ...plain,
       ...stays,
       catheters,
-      signs: [...signs, ...reviews.flat()],
+      signs: [...signs, ...symptom, ...reviews.flat()],
       ...(doubt !== undefined && typeof lastEnd === "number" ? { latestRemoval: lastEnd + doubt } : {}),
+      ...(removedBetween === undefined ? {} : { removedBetween }),
       ...(died === undefined ? {} : { died }),
       ...(donorSupportFrom === undefined ? {} : { donorSupportFrom }),
     };

@@ -38,7 +38,7 @@ export function strip(story: Story): string {
         `${one.finding ?? "present"}${one.read === undefined ? "" : `, read ${one.read}`}${one.otherCause ? ", other cause" : ""}${one.hour === undefined ? "" : `, ${one.hour} h`}`,
       ),
     ),
-    `age ${story.ageYears}, looked for ${story.lookedFor}, known through ${known}, died ${story.died}, donor ${story.donorSupportFrom}, latest removal ${story.latestRemoval}, discharged ${story.discharged}`,
+    `age ${story.ageYears}, looked for ${story.lookedFor}, known through ${known}, died ${story.died}, donor ${story.donorSupportFrom}, latest removal ${story.latestRemoval} between ${story.removedBetween}, inserted without hour ${story.insertedWithoutHour}, discharged ${story.discharged}`,
   ].join("\n");
 }
 

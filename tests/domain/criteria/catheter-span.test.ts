@@ -1,0 +1,62 @@
+import { expect, it } from "vitest";
+import { type CatheterSpan, uniteTouching } from "../../../src/domain/criteria/catheter-span.ts";
+
+type Ends = number | null | readonly [after: number, before: number];
+
+/** A catheter by its instants; a day has 10. */
+function span(id: number, start: number, ends: Ends): CatheterSpan {
+  const dayOf = (at: number) => Math.floor(at / 10);
+  const [after, before] = typeof ends === "object" && ends !== null ? ends : [];
+  const between = after === undefined || before === undefined ? {} : { between: { after, before } };
+  const day = dayOf(after ?? (typeof ends === "number" ? ends : 90));
+  const end = ends === null ? null : { day, at: typeof ends === "number" ? ends : null, ...between };
+  const time = {
+    id,
+    kind: "indwelling-urethral",
+    start: { day: dayOf(start), at: start },
+    end,
+    latestEndDay: null,
+  } as const;
+  return { first: dayOf(start), last: day, isOpen: ends === null, time };
+}
+
+it.each<[string, CatheterSpan[], [number, Ends | undefined][]]>([
+  [
+    "with a gap stay two",
+    [span(1, 20, 30), span(2, 31, 40)],
+    [
+      [1, 30],
+      [2, 40],
+    ],
+  ],
+  ["that touch are one", [span(1, 20, 30), span(2, 30, 40)], [[1, 40]]],
+  [
+    "of which the first is known in place until the second are one",
+    [span(1, 20, [35, 39]), span(2, 34, 52)],
+    [[1, 52]],
+  ],
+  [
+    "that may have a gap stay two",
+    [span(1, 20, [31, 39]), span(2, 34, 52)],
+    [
+      [1, [31, 39]],
+      [2, 52],
+    ],
+  ],
+  [
+    "of which the first may outlast the second are open from its end",
+    [span(1, 20, [35, 39]), span(2, 33, 36)],
+    [[1, [36, 39]]],
+  ],
+  [
+    "of which the first outlasts the second keep its removal open",
+    [span(1, 20, [35, 39]), span(2, 31, 33)],
+    [[1, [35, 39]]],
+  ],
+  ["of which the second is in place are in place", [span(1, 20, [35, 39]), span(2, 33, null)], [[1, undefined]]],
+])("catheters %s", (_title, spans, united) => {
+  const told = uniteTouching(spans).map(({ time: { id, end } }) => {
+    return [id, end?.between ? [end.between.after, end.between.before] : (end?.at ?? undefined)];
+  });
+  expect(told).toEqual(united);
+});
