@@ -1,0 +1,89 @@
+import { parse } from "csv-parse/sync";
+import { expect, it } from "vitest";
+import { month } from "../../shared/day.ts";
+import { sheetCsv } from "../../src/csv/sheet-csv.ts";
+import { addBaseline } from "../../src/usecases/add-baseline.ts";
+import { addOwnBaseline } from "../../src/usecases/add-own-baseline.ts";
+import { chooseReading } from "../../src/usecases/choose-reading.ts";
+import { compareTwo } from "../../src/usecases/compare-wards.ts";
+import { describeWard } from "../../src/usecases/describe-ward.ts";
+import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { readMonthDocument } from "../../src/usecases/read-month-document.ts";
+import { reportFigures } from "../../src/usecases/report-figures.ts";
+import { setComparison } from "../../src/usecases/set-comparison.ts";
+import { watchWard } from "../../src/usecases/watch-ward.ts";
+import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
+import { onEachDatabase } from "../databases/databases.ts";
+import { sharedStore } from "../databases/shared-store.ts";
+import { utc } from "../databases/utc.ts";
+
+const [march, april] = [month.parse("2024-03"), month.parse("2024-04")];
+const [soon, later] = ["2024-03-20 10:00", "2024-05-03 10:00"];
+const refusal = "Non-default reading: not comparable with a baseline of other hospitals.";
+
+onEachDatabase("figures of a month with another reading than the edition's", (fresh) => {
+  const shared = sharedStore(fresh);
+
+  /** One catheter on unit A from 1 March to the end of April, under surveillance, with "every-day" chosen from April. */
+  async function readOtherwiseFromApril(): Promise<AlderBay> {
+    const bay = await alderBay(shared.store);
+    const { stayId } = await bay.stay("P1", "2024-03-01 08:00", "2024-04-30 20:00");
+    const catheter = {
+      kind: "indwelling-urethral",
+      insertedAt: utc("2024-03-01 09:00"),
+      inPlaceOnArrival: false,
+    } as const;
+    await insertCatheter(bay.at(later), { stayId, ...catheter });
+    const ward = { name: "A", type: "medical", setting: "inpatient", beds: 20 } as const;
+    await describeWard(bay.at(soon), { ...ward, wardId: bay.a, fromDay: 19_723, reason: "Its type" });
+    await watchWard(bay.at(soon), { wardId: bay.a, fromMonth: march, toMonth: null, edition: "us-2024" });
+    const chosen = { editionId: "us-2024", option: "lookedFor", value: "every-day", reason: "Committee" } as const;
+    await chooseReading(bay.at(soon), { ...chosen, fromMonth: april });
+    return bay;
+  }
+
+  async function compareWith(bay: AlderBay, infectionBaselineId: number): Promise<void> {
+    const chosen = { infectionBaselineId, utilizationBaselineId: null, goal: null, limits: "mid-p" } as const;
+    await setComparison(bay.at(later), { ...chosen, fromMonth: march, factors: [], reason: "First", replaces: 0 });
+  }
+
+  const sirOf = async (bay: AlderBay, asked: typeof march) => {
+    const { report } = await reportFigures(bay.at(later), { month: asked });
+    const found = report.wards.find(({ code }) => code === "A")?.figures.find(({ key }) => key === "sir");
+    return { value: found?.value, reason: found?.reason, cautions: report.cautions.join(" ") };
+  };
+
+  async function byWardType(bay: AlderBay): Promise<number> {
+    const origin = { name: "Region", source: "Invented", year: "2023", edition: "1", definition: "x", population: "x" };
+    const rows = [{ ward_type: "medical", rate_per_1000: "100" }];
+    return (await addBaseline(bay.at(later), { kind: "pooled", origin, rows })).baselineId;
+  }
+
+  it("have no SIR against other hospitals and say so, on the page and in every file; earlier months keep theirs", async () => {
+    const bay = await readOtherwiseFromApril();
+    await compareWith(bay, await byWardType(bay));
+    expect(await sirOf(bay, march)).toMatchObject({ value: 0, reason: null });
+    expect((await sirOf(bay, march)).cautions).not.toContain("Non-default");
+    const inApril = await sirOf(bay, april);
+    expect(inApril).toMatchObject({ value: null, reason: refusal });
+    expect(inApril.cautions).toContain("Non-default reading of the definitions");
+    const { document } = await readMonthDocument(bay.at(later), { month: april });
+    expect(JSON.stringify(document)).toContain("Non-default reading of the definitions");
+    const rows = document.sheets.flatMap((sheet) => parse(sheetCsv(sheet), { columns: true }) as object[]);
+    expect(rows.filter((row) => JSON.stringify(row).includes(refusal)).length).toBeGreaterThan(0);
+  });
+
+  it("are not tested by SIR between two months, which a baseline of one's own allows", async () => {
+    const bay = await readOtherwiseFromApril();
+    const asked = { first: "A", firstFrom: march, firstTo: march, second: "A", secondFrom: april, secondTo: april };
+    await compareWith(bay, await byWardType(bay));
+    const { first, second, tests } = await compareTwo(bay.at(later), asked);
+    // 30 catheter-days of March at 100 per 1,000 (2 to 31 March at the midnight census).
+    expect([first.predicted, second.predicted]).toEqual([expect.closeTo(3, 12), null]);
+    expect(tests.find(({ what }) => what === "sir")?.sentence).toContain(refusal);
+    const own = await readOtherwiseFromApril();
+    const { baselineId } = await addOwnBaseline(own.at(later), { name: "March", fromMonth: march, toMonth: march });
+    await compareWith(own, baselineId);
+    expect((await sirOf(own, april)).reason).not.toBe(refusal);
+  });
+});
