@@ -40,6 +40,8 @@ export async function namedLines(
 /** A line with the months that it touches; none: any month. */
 export interface PlacedLine extends LinePlace {
   readonly months: readonly Month[];
+  /** It touches this month and each later one; null: its end is known. */
+  readonly openFrom: Month | null;
   /** Codes of wards; null when none can be read. */
   readonly wards: readonly string[] | null;
   /** False when the months are those of its import. */
@@ -61,15 +63,21 @@ const table = {
 
 /** Writes down which months lines touch. Done again it changes nothing. */
 export async function placeLines(tx: Tx, facilityId: number, lines: readonly PlacedLine[]): Promise<void> {
-  const rows = lines.flatMap(({ importId, file, line, months, wards, dated }) =>
-    (months.length === 0 ? [anyMonth] : months).map((month) => [
-      ...[importId, file, line, month, facilityId, wards && JSON.stringify(wards), dated],
-    ]),
+  const rows = lines.flatMap(({ importId, file, line, months, openFrom, wards, dated }) =>
+    [...(months.length === 0 ? [anyMonth] : months), ...(openFrom === null ? [] : [`${from}${openFrom}`])].map(
+      (month) => [...[importId, file, line, month, facilityId, wards && JSON.stringify(wards), dated]],
+    ),
   );
   await insertRows(tx, table, rows, "ON CONFLICT DO NOTHING");
 }
 
 const anyMonth = "";
+
+/**
+ * Begins the month of a row that holds for each later month too. Letters come after digits in the order of every
+ * database, so such rows are one range of the index.
+ */
+const from = "from ";
 
 /** Forgets which months a line touches: it is stored now. */
 export async function forgetMonths(tx: Tx, { importId, file, line }: LinePlace): Promise<void> {
@@ -90,6 +98,7 @@ export interface TouchingLine extends LinePlace {
 }
 
 interface Row {
+  readonly month: string;
   readonly import_id: number;
   readonly file: string;
   readonly line: number;
@@ -109,20 +118,33 @@ type Stored = Date | number | bigint;
 export async function linesTouching(read: Read, facilityId: number, months: readonly Month[]): Promise<TouchingLine[]> {
   const isSqlite = read.kind === "sqlite";
   const rows = await read.db.$queryRawUnsafe<Row[]>(
-    `SELECT m.import_id, m.file, m.line, m.wards, m.dated, l.state, l.reason, l.settled_by, l.settled_at,
+    `SELECT m.month, m.import_id, m.file, m.line, m.wards, m.dated, l.state, l.reason, l.settled_by, l.settled_at,
        i.started_at, i.finished_at
      FROM import_line_month m
      JOIN import_line l ON l.import_id = m.import_id AND l.file = m.file AND l.line = m.line
      JOIN import i ON i.id = m.import_id
      WHERE m.facility_id = ${isSqlite ? "?" : "$1::int"}
-       AND m.month IN (${isSqlite ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($2::jsonb)"})
+       AND (m.month IN (${isSqlite ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($2::jsonb)"})
+         OR m.month BETWEEN '${from}0000-00' AND ${isSqlite ? "?" : "$3::text"})
        AND l.state IN ('refused', 'marked', 'dropped')
      ORDER BY m.import_id, m.file, m.line`,
     facilityId,
     JSON.stringify([anyMonth, ...months]),
+    `${from}${months.toSorted().at(-1) ?? ""}`,
   );
-  const lines = new Map(rows.map((row) => [`${row.import_id} ${row.file} ${row.line}`, lineFrom(row)]));
+  const lines = new Map(
+    rows
+      .filter((row) => isMissedIn(row, months))
+      .map((row) => [`${row.import_id} ${row.file} ${row.line}`, lineFrom(row)]),
+  );
   return [...lines.values()];
+}
+
+/** A line without an end that was dropped is missing up to the month in which a person dropped it. */
+function isMissedIn({ month, state, settled_at: at }: Row, months: readonly Month[]): boolean {
+  if (!month.startsWith(from) || state !== "dropped" || at === null) return true;
+  const droppedIn = new Date(Number(at)).toISOString().slice(0, 7);
+  return months.some((asked) => `${from}${asked}` >= month && asked <= droppedIn);
 }
 
 function lineFrom(row: Row): TouchingLine {

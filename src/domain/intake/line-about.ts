@@ -32,7 +32,7 @@ const spans: Readonly<Record<IntakeFile, { readonly first: readonly string[]; re
   "catheters.csv": { first: ["inserted"], last: ["removed"] },
   "reviews.csv": { first: ["day"], last: ["day"] },
   "specimens.csv": { first: ["collected"], last: ["collected"] },
-  "signs.csv": { first: ["day"], last: ["day"] },
+  "signs.csv": { first: ["day"], last: ["last_day", "day"] },
   "daily-counts.csv": { first: ["day"], last: ["day"] },
 };
 
@@ -72,18 +72,38 @@ export interface KnownStay {
   readonly wards: readonly { readonly code: string; readonly first: DayNumber; readonly last: DayNumber | null }[];
 }
 
+/** The days that a line touches; `isOpen`: no end is known, so later days are touched too, as they come. */
+export interface TouchedDays extends Days {
+  readonly isOpen: boolean;
+}
+
 /**
- * The days that a line touches: its own, completed by those of the stay that it names. `latest` is the last day that an
- * end which is not known can lie on. Null when neither names a day.
+ * The days that a line touches: its own, completed by those of the stay that it names. Days that are out of order, or
+ * outside that stay, may be mistyped: then all days between them and all days of the stay are touched. `latest` is the
+ * last day that an end which is not known can have. Null when neither names a day.
  */
 export function daysTouched(
   { first, last }: Pick<LineAbout, "first" | "last">,
   stay: KnownStay | null,
   latest: DayNumber,
-): Days | null {
+): TouchedDays | null {
   const from = first ?? stay?.first ?? last;
   if (from === null) return null;
-  return { first: from, last: Math.max(from, last ?? stay?.last ?? latest) };
+  const end = last ?? stay?.last ?? null;
+  const to = end ?? Math.max(from, latest);
+  const own = { first: Math.min(from, to), last: Math.max(from, to), isOpen: end === null };
+  if (stay === null || isWithin(own, stay, latest)) return own;
+  return {
+    first: Math.min(own.first, stay.first),
+    last: Math.max(own.last, stay.last ?? latest),
+    isOpen: own.isOpen || stay.last === null,
+  };
+}
+
+/** Whether days are of a stay. A culture on its first day reaches the days before it. */
+function isWithin(days: Days, stay: KnownStay, latest: DayNumber): boolean {
+  const end = Math.max(stay.last ?? latest, stay.first);
+  return days.first >= stay.first - daysBeforeCulture && days.last >= stay.first && days.last <= end;
 }
 
 /** The wards that a line touches on some days: those it names, or else those of its stay; null when neither is known. */
@@ -102,9 +122,10 @@ export function staysOfLines(
   const stays = new Map<string, KnownStay>();
   for (const { file, about } of lines) {
     if ((file !== "stays.csv" && file !== "moves.csv") || about.stay === null) continue;
-    const { first, last } = about;
-    const start = first ?? last;
-    if (start === null) continue;
+    const days = [about.first, about.last].filter((day) => day !== null);
+    if (days.length === 0) continue;
+    const start = Math.min(...days);
+    const last = about.last === null ? null : Math.max(...days);
     const known = stays.get(about.stay);
     const end = last === null || known?.last === null ? null : Math.max(last, known?.last ?? last);
     stays.set(about.stay, {

@@ -1,4 +1,4 @@
-import { monthsFromTo } from "../../domain/days/month.ts";
+import { monthOf, monthsFromTo, nextMonth } from "../../domain/days/month.ts";
 import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
 import { daysTouched, isDoubtful, type KnownStay, staysOfLines, wardsTouched } from "../../domain/intake/line-about.ts";
 import { stands, wardStaysInOrder } from "../../domain/timeline/timeline.ts";
@@ -76,7 +76,9 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
     const days = own ?? ofImport;
     const months = days ? monthsFromTo({ first: days.first, last: Math.min(days.last, today) }) : [];
     const wards = about && wardsTouched(about, stay, days ?? { first: 0, last: today });
-    return [{ importId, file, line: number, months, wards, dated: own !== null }];
+    // Without an end it lasts: the months that are still to come miss it too, until it is fixed or dropped.
+    const openFrom = marks === null && own?.isOpen ? nextMonth(months.at(-1) ?? monthOf(today)) : null;
+    return [{ importId, file, line: number, months, openFrom, wards, dated: own !== null }];
   });
   await placeLines(tx, facilityId, placed);
 }

@@ -40,6 +40,8 @@ describe("what a line names", () => {
 
   it("is of a culture or sign also the three days before, in which its event can lie", () => {
     expect(lineAbout("signs.csv", { stay: "S1", day: 20_000 }, zone)).toMatchObject({ first: 19_997, last: 20_000 });
+    const review = { stay: "S1", day: 20_000, last_day: 20_004 };
+    expect(lineAbout("signs.csv", review, zone)).toMatchObject({ first: 19_997, last: 20_004 });
     const specimen = lineAbout("specimens.csv", { stay: "S1", collected: late(20_000) }, zone);
     expect(specimen).toMatchObject({ first: 19_997, last: 20_000 });
     expect(lineAbout("reviews.csv", { day: late(20_000) }, zone)).toMatchObject({ first: 20_000, last: 20_000 });
@@ -48,20 +50,36 @@ describe("what a line names", () => {
 
 describe("the days that a line touches", () => {
   it.each([
-    ["its own", { first: 104, last: 106 }, stay, { first: 104, last: 106 }],
-    ["to the end of its stay", { first: 104, last: null }, stay, { first: 104, last: 120 }],
-    ["from the beginning of its stay", { first: null, last: 106 }, stay, { first: 100, last: 106 }],
-    ["those of its stay", { first: null, last: null }, stay, { first: 100, last: 120 }],
+    ["its own", { first: 104, last: 106 }, stay, { first: 104, last: 106, isOpen: false }],
+    ["to the end of its stay", { first: 104, last: null }, stay, { first: 104, last: 120, isOpen: false }],
+    ["from the beginning of its stay", { first: null, last: 106 }, stay, { first: 100, last: 106, isOpen: false }],
+    ["those of its stay", { first: null, last: null }, stay, { first: 100, last: 120, isOpen: false }],
     [
-      "to the latest day while its stay lasts",
-      { first: 104, last: null },
-      { ...stay, last: null },
-      { first: 104, last: 130 },
+      "to the latest day while its stay lasts, and later ones",
+      ...[
+        { first: 104, last: null },
+        { ...stay, last: null },
+        { first: 104, last: 130, isOpen: true },
+      ],
     ],
-    ["to the latest day without a stay", { first: 104, last: null }, null, { first: 104, last: 130 }],
-    ["its last alone without a stay", { first: null, last: 106 }, null, { first: 106, last: 106 }],
-    ["its first when it ends before it begins", { first: 104, last: 90 }, null, { first: 104, last: 104 }],
-  ])("are %s", (_, about, of, days) => {
+    [
+      "to the latest day without a stay, and later ones",
+      ...[{ first: 104, last: null }, null, { first: 104, last: 130, isOpen: true }],
+    ],
+    ["its last alone without a stay", { first: null, last: 106 }, null, { first: 106, last: 106, isOpen: false }],
+    [
+      "all between its two when it ends before it begins",
+      ...[{ first: 104, last: 90 }, null, { first: 90, last: 104, isOpen: false }],
+    ],
+    [
+      "also those of its stay when one of its own is outside it",
+      ...[{ first: 130, last: 112 }, stay, { first: 100, last: 130, isOpen: false }],
+    ],
+    [
+      "its own on the first day of its stay, though a culture reaches three days back",
+      ...[{ first: 97, last: 100 }, stay, { first: 97, last: 100, isOpen: false }],
+    ],
+  ] as const)("are %s", (_, about, of, days) => {
     expect(daysTouched(about, of, 130)).toEqual(days);
   });
 
