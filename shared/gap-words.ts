@@ -32,9 +32,9 @@ export const gapWords = {
   },
   "setting-missing": {
     blocks: true,
-    one: "Nobody said what this ward is, so its days are not counted.",
-    several: "Nobody said what this ward is, so its days are not counted.",
-    remedy: "Say in the settings whether it is a ward for inpatients, for outpatients or for procedures.",
+    one: "The setting of this unit is not recorded for these days, so its patient-days are not counted.",
+    several: "The setting of this unit is not recorded for these days, so its patient-days are not counted.",
+    remedy: "In the settings, describe the unit from its first day: inpatient, outpatient or procedure.",
   },
   "absence-at-census": {
     blocks: true,
@@ -143,10 +143,10 @@ export const gapWords = {
     remedy: "Correct the lines and import the files again.",
   },
   "ward-not-open": {
-    blocks: false,
-    one: "1 stay on this ward lies before anything was said of the ward, and is not counted.",
-    several: "{count} stays on this ward lie before anything was said of the ward, and are not counted.",
-    remedy: "Correct the move, or the day from which the ward is described.",
+    blocks: true,
+    one: "1 stay on this unit begins before the unit is described. Those patient-days are not counted.",
+    several: "{count} stays on this unit begin before the unit is described. Those patient-days are not counted.",
+    remedy: "Correct the move, or describe the unit from an earlier day.",
   },
   "nobody-counted": {
     blocks: false,

@@ -1,6 +1,7 @@
 import type { ImportState } from "../../shared/import-words.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
+import { intakeFiles } from "../domain/intake/line-about.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -131,22 +132,29 @@ export interface OpenImport {
   readonly isBroken: boolean;
 }
 
-/** Imports that are at work or wait for a decision, and those refused since the last one was stored. */
+/** States of imports that are at work or wait for a decision. */
+export const waitingStates: ImportState[] = ["received", "staging", "checking", "checked", "applying"];
+
+/** Imports that are at work or wait for a decision, and those refused since the last one of their source was stored. */
 export async function openImports(read: Read, facilityId: number): Promise<OpenImport[]> {
-  const stored = await read.db.import.findFirst({
-    where: { facilityId, state: "applied" },
-    select: { id: true },
-    orderBy: { id: "desc" },
-  });
-  const waiting: ImportState[] = ["received", "staging", "checking", "checked", "applying"];
-  const refusedSince = { state: "refused", id: { gt: stored?.id ?? 0 } };
+  const sources = await read.db.importSource.findMany({ where: { facilityId }, select: { id: true } });
+  const refusedSince: { sourceId: number | null; state: string; id: { gt: number } }[] = [];
+  for (const sourceId of [null, ...sources.map(({ id }) => id)]) {
+    const where = { facilityId, sourceId, state: "applied" };
+    const stored = await read.db.import.findFirst({ where, select: { id: true }, orderBy: { id: "desc" } });
+    refusedSince.push({ sourceId, state: "refused", id: { gt: stored?.id ?? 0 } });
+  }
   const rows = await read.db.import.findMany({
-    where: { facilityId, OR: [{ state: { in: waiting } }, refusedSince] },
+    where: { facilityId, OR: [{ state: { in: waitingStates } }, ...refusedSince] },
     select: { id: true, state: true, firstDay: true, lastDay: true },
     orderBy: { id: "asc" },
   });
   const broken = await read.db.importLine.findMany({
-    where: { importId: { in: rows.map(({ id }) => id) }, line: 0, state: "refused" },
+    // Its files are named, so that the key of lines finds this one line of each.
+    where: {
+      ...{ importId: { in: rows.map(({ id }) => id) }, file: { in: [...intakeFiles] } },
+      ...{ line: 0, state: "refused" },
+    },
     select: { importId: true },
   });
   return rows.map(({ id: importId, state, firstDay, lastDay }) => ({

@@ -1,5 +1,6 @@
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { keepVersions } from "./entry-versions.ts";
+import { waitingStates } from "./imports.ts";
 import type { Recording } from "./patients.ts";
 import type { ScopeRow } from "./scopes.ts";
 import type { Read, Tx } from "./store.ts";
@@ -108,13 +109,22 @@ export async function entriesOfWard(read: Read, facilityId: number, wardId: numb
   };
 }
 
-/** Lines that wait or are held for repair and have the code in a cell. Imports that ended have no waiting lines. */
+/** Lines that wait or are held for repair and have the code in a cell: what ended long ago is not looked through. */
 async function waitingLinesNaming(read: Read, facilityId: number, code: string): Promise<number> {
+  const wards = { contains: JSON.stringify(code) };
+  const held = await read.db.importLineMonth.findMany({
+    where: { facilityId, wards, importLine: { state: "refused" } },
+    select: { importId: true, file: true, line: true },
+    distinct: ["importId", "file", "line"],
+  });
   const rows = await read.db.importLine.findMany({
-    where: { import: { facilityId }, state: { in: ["staged", "refused"] }, content: { contains: code } },
+    where: {
+      import: { facilityId, state: { in: waitingStates } },
+      ...{ state: { in: ["staged", "refused"] }, content: { contains: code } },
+    },
     select: { content: true },
   });
   const signs = code.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&");
   const cell = new RegExp(`(^|[,;\\t"])\\s*${signs}\\s*($|[,;\\t"\\r\\n])`);
-  return rows.filter(({ content }) => cell.test(content ?? "")).length;
+  return held.length + rows.filter(({ content }) => cell.test(content ?? "")).length;
 }

@@ -65,6 +65,20 @@ export async function wardCodes(read: Read, facilityId: number): Promise<Map<num
   return new Map(rows.map(({ id, code }) => [id, code]));
 }
 
+/**
+ * The codes by which files name these wards, those of wards merged into them included, and the codes that any ward has.
+ */
+export async function codesWithin(
+  read: Read,
+  facilityId: number,
+  wardIds: readonly number[],
+): Promise<{ own: ReadonlySet<string>; known: ReadonlySet<string> }> {
+  const codes = await wardCodes(read, facilityId);
+  const now = wardIds.flatMap((wardId) => codes.get(wardId) ?? []);
+  const merged = (await mergedCodes(read, facilityId)).filter(([, into]) => now.includes(into));
+  return { own: new Set([...now, ...merged.map(([code]) => code)]), known: new Set(codes.values()) };
+}
+
 export interface NewWard {
   readonly code: string;
   readonly openedDay?: DayNumber | null;

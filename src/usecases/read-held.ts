@@ -2,6 +2,7 @@ import type { Month } from "../../shared/day.ts";
 import { dayMs } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
+import { linesWithin } from "../domain/reports/completeness.ts";
 import type { Held, HeldLine } from "../domain/reports/line-gaps.ts";
 import { facility } from "../store/facilities.ts";
 import { openImports } from "../store/imports.ts";
@@ -9,7 +10,7 @@ import { linesTouching, type TouchingLine } from "../store/line-months.ts";
 import { namesOf } from "../store/people.ts";
 import { signatures } from "../store/signed-months.ts";
 import type { Read } from "../store/store.ts";
-import { wardCodes } from "../store/wards.ts";
+import { codesWithin } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import type { Reach } from "./reach.ts";
 
@@ -24,14 +25,14 @@ export async function readHeld(
   { months, wardIds }: { months: readonly Month[] } & Reach,
 ): Promise<Held> {
   const touching = await linesTouching(read, facilityId, months);
-  const signedAt = touching.some(({ dated }) => !dated) ? await lastSigned(read, facilityId, months) : null;
+  const signedAt = touching.some(({ dated }) => !dated) ? await firstSigned(read, facilityId, months) : null;
   const zone = zoneNamed((await facility(read, facilityId)).zone);
   const begin = zone.firstInstantFrom(monthDays(months[0] as Month).first * dayMs);
   const belongs = ({ dated, startedAt, finishedAt }: TouchingLine) =>
     dated || (startedAt >= begin && (signedAt === null || finishedAt <= signedAt));
   const lines = touching.filter(belongs);
   const names = await namesOf(read, [...new Set(lines.flatMap(({ settledBy }) => settledBy ?? []))]);
-  const codes = wardIds ? await wardCodes(read, facilityId) : null;
+  const codes = wardIds ? await codesWithin(read, facilityId, wardIds) : null;
   const held = lines.map(
     ({ settledBy, settledAt: at, startedAt: _, finishedAt: __, ...line }): HeldLine => ({
       ...line,
@@ -42,26 +43,11 @@ export async function readHeld(
   const imports = (await openImports(read, facilityId)).map(({ importId, state, days, isBroken }) => ({
     ...{ importId, days, isBroken, state: state === "refused" ? ("refused" as const) : ("waiting" as const) },
   }));
-  return { lines: codes && wardIds ? within(held, codes, wardIds) : held, imports };
+  return { lines: codes ? linesWithin(held, codes) : held, imports };
 }
 
-async function lastSigned(read: Read, facilityId: number, months: readonly Month[]): Promise<number | null> {
+async function firstSigned(read: Read, facilityId: number, months: readonly Month[]): Promise<number | null> {
   const [month, another] = months;
   if (month === undefined || another !== undefined) return null;
-  return (await signatures(read, facilityId, month)).at(-1)?.signedAt ?? null;
-}
-
-/** A code that no ward has is as good as none: it may be a misspelling of a ward within reach. */
-function within(
-  lines: readonly HeldLine[],
-  codes: ReadonlyMap<number, string>,
-  wardIds: readonly number[],
-): HeldLine[] {
-  const known = new Set(codes.values());
-  const own = new Set(wardIds.flatMap((wardId) => codes.get(wardId) ?? []));
-  return lines.flatMap((line): HeldLine[] => {
-    if (line.wards === null || !line.wards.some((code) => known.has(code))) return [{ ...line, wards: null }];
-    const wards = line.wards.filter((code) => own.has(code));
-    return wards.length === 0 ? [] : [{ ...line, wards }];
-  });
+  return (await signatures(read, facilityId, month)).at(0)?.signedAt ?? null;
 }

@@ -114,9 +114,10 @@ function factsOf(
   const { act, sums, findings, held } = given;
   const { days, rules, wards: rows, stays } = loaded;
   const byWard = groupedBy(sums, ({ wardId }) => wardId);
+  const early = new Set(findings.flatMap(({ kind, wardId }) => (kind === "ward-not-open" ? [wardId] : [])));
   const wards = rows
     .map((ward) => ({
-      ...wardFacts(ward, days, byWard.get(ward.id) ?? []),
+      ...wardFacts(ward, { days, hadPatientsBefore: early.has(ward.id) }, byWard.get(ward.id) ?? []),
       missing: missingLines(held.lines, recordedOf(stays, ward.id), ward.code),
     }))
     .filter((ward) => ward.inpatient !== "none" || ward.patientDays > 0)
@@ -164,19 +165,29 @@ function recordedOf(stays: readonly OwnedStay[], wardId?: number): { moves: numb
   return { moves, catheters };
 }
 
-function wardFacts(ward: WardRow, days: DayRange, sums: readonly WardDaySum[]): WardFacts {
+function wardFacts(
+  ward: WardRow,
+  { days, hadPatientsBefore }: { days: DayRange; hadPatientsBefore: boolean },
+  sums: readonly WardDaySum[],
+): WardFacts {
   const ordered = [...sums].sort((a, b) => a.day - b.day);
   const sum = (key: "patientDays" | "catheterDays") => ordered.reduce((all, day) => all + day[key], 0);
+  const inpatient = inpatientOver(ward, days);
   return {
     wardId: ward.id,
     code: ward.code,
     name: inForceOn(ward.settings, days.last)?.name ?? ward.code,
-    inpatient: inpatientOver(ward, days),
+    // A ward with patients was there, though its description begins after the period.
+    inpatient: inpatient === "none" && hadPatientsBefore && isDescribedAfter(ward, days) ? "unknown" : inpatient,
     namedOnly: ward.namedOnly,
     patientDays: sum("patientDays"),
     catheterDays: sum("catheterDays"),
     days: ordered.map(({ day, patientDays, catheterDays }) => ({ day, patientDays, catheterDays })),
   };
+}
+
+function isDescribedAfter({ settings }: WardRow, { last }: DayRange): boolean {
+  return (describedFrom(settings) ?? last) > last;
 }
 
 /** Days before anybody said what a ward is are days before it was there; nobody may ever have said it. */

@@ -10,9 +10,11 @@ import { type MonthReport, monthReport } from "../../shared/month-report.ts";
 import { refuse } from "../../shared/problems.ts";
 import { monthDays } from "../domain/days/month.ts";
 import { lastingReport } from "../domain/reports/canonical-text.ts";
-import { completenessWithin } from "../domain/reports/completeness.ts";
+import { type CodesWithin, completenessWithin } from "../domain/reports/completeness.ts";
 import { monthDifferences } from "../domain/reports/month-differences.ts";
 import { type SignatureRow, signatures, signedText } from "../store/signed-months.ts";
+import type { Read } from "../store/store.ts";
+import { codesWithin } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
 import { determineByNow } from "./determine-by-now.ts";
@@ -40,7 +42,8 @@ export async function readMonthSignatures(
     const text = latest ? await signedText(read, facilityId, latest) : null;
     if (text === null) return { month, signatures: [], differences: [] };
     const { report } = await readFigures(read, act, { month, ...(wardIds ? { wardIds } : {}) });
-    const differences = monthDifferences(within(reportIn(text), wardIds), within(report, wardIds));
+    const reached = await reachedCodes(read, act, wardIds);
+    const differences = monthDifferences(within(reportIn(text), reached), within(report, reached));
     return { month, signatures: rows.map(signatureShown), differences };
   });
 }
@@ -51,7 +54,8 @@ export async function readSignedMonth(
   { month, number, wardIds }: { month: Month; number: number } & Reach,
 ): Promise<OutputOf<typeof monthEndpoint>> {
   const { row, text } = await find(act, month, number);
-  return { month, signature: signatureShown(row), report: within(reportIn(text), wardIds) };
+  const reached = await act.store.read((read) => reachedCodes(read, act, wardIds));
+  return { month, signature: signatureShown(row), report: within(reportIn(text), reached) };
 }
 
 /** The very text that was signed. Refuses `not-found`. */
@@ -86,15 +90,25 @@ function reportIn(text: string): MonthReport {
   return lastingReport(monthReport.parse({ completeness: null, ...JSON.parse(text) }));
 }
 
+type Reached = CodesWithin & { readonly wardIds: readonly number[] };
+
+/** The wards within reach with the codes by which lines may name them; null: all. */
+async function reachedCodes(
+  read: Read,
+  { actor }: Act,
+  wardIds: readonly number[] | undefined,
+): Promise<Reached | null> {
+  return wardIds === undefined ? null : { wardIds, ...(await codesWithin(read, actor.facilityId, wardIds)) };
+}
+
 /** A report of the wards within reach; without all of them it has no figures of all wards, and says so. */
-function within(report: MonthReport, wardIds: readonly number[] | undefined): MonthReport {
-  if (wardIds === undefined) return report;
-  const wards = report.wards.filter(({ wardId }) => wardIds.includes(wardId));
-  const codes = wards.map(({ code }) => code);
+function within(report: MonthReport, reached: Reached | null): MonthReport {
+  if (reached === null) return report;
+  const wards = report.wards.filter(({ wardId }) => reached.wardIds.includes(wardId));
   return {
     ...report,
     wards,
-    completeness: report.completeness && completenessWithin(report.completeness, codes),
+    completeness: report.completeness && completenessWithin(report.completeness, reached),
     total: { figures: [], insertions: { places: [], inserters: [] } },
     cautions: ["Only the wards that you belong to are shown."],
   };

@@ -152,7 +152,7 @@ describe("the month page", () => {
     const page = await served.tab();
     await page.goto("/months/2026-11");
     const missing = page.getByRole("region", { name: "Data quality" });
-    await missing.getByText("OBS: Nobody said what this ward is").waitFor();
+    await missing.getByText("OBS: The setting of this unit is not recorded").waitFor();
     const lists = await missing.getByRole("list").allInnerTexts();
     expect(await missing.getByRole("heading", { level: 3 }).allInnerTexts()).toHaveLength(lists.length);
     expect(lists[0]).toContain("The month is not over");

@@ -68,7 +68,7 @@ onEachDatabase("a signed month", (fresh) => {
     const { status, code, errors } = await desk.refused(signMonth, await sign());
     expect([status, code, errors.map(({ detail }) => detail)]).toEqual([
       ...[409, "month-not-ready"],
-      [expect.stringMatching(/^OBS: Nobody said what this ward is.* Say in the settings/)],
+      [expect.stringMatching(/^OBS: The setting of this unit is not recorded.* In the settings, describe the unit/)],
     ]);
     const { seen } = await desk.ask(readMonthFigures, { month: month.parse("2026-11") });
     const early = await desk.refused(signMonth, { ...(await sign({ seen })), month: month.parse("2026-11") });

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { gapWords } from "../../shared/gap-words.ts";
+import { gapsOf } from "../../src/domain/reports/gaps.ts";
 import { monthSheet } from "../../src/domain/reports/month.ts";
 import type { MonthFacts } from "../../src/domain/reports/month-facts.ts";
 import { putWardSetting, addWard as storeWard } from "../../src/store/wards.ts";
@@ -68,12 +70,22 @@ onEachDatabase("a month of a ward that was not always there", (fresh) => {
     );
   });
 
-  it("that opened on the first of the next month is told of in this one alone", async () => {
+  it("that opened on the first of the next month has its setting missing in this one, where it had a patient", async () => {
     const bay = await alderBay(shared.store);
     const wardId = await opened(bay, "2024-04-01");
     await bay.stay("P1", "2024-03-30 00:00", "2024-04-03 10:00", { wardId });
     const before = await read(bay, march);
-    expect(before.wards.map((ward) => ward.code)).toEqual(["A", "B"]);
+    expect(before.wards.map((ward) => ward.code)).toEqual(["A", "B", "C"]);
+    expect(wardC(before)).toMatchObject({ inpatient: "unknown", patientDays: 0 });
+    // The month cannot be signed as if these patient-days were none.
+    const blocking = gapsOf(before, [], []).flatMap(({ kind, wardId: of }) =>
+      gapWords[kind].blocks && of === wardId ? [kind] : [],
+    );
+    expect(blocking).toEqual(["setting-missing"]);
+    const part = await read(bay, { first: dayOf("2024-03-15"), last: dayOf("2024-04-15") });
+    expect(gapsOf(part, [], []).flatMap(({ kind }) => (gapWords[kind].blocks ? [kind] : []))).toContain(
+      "ward-not-open",
+    );
     expect(notOpen(before)).toEqual(["ward-not-open 2024-03-30 to 2024-04-01"]);
     const after = await read(bay, april);
     expect(wardC(after)).toMatchObject({ inpatient: "yes", patientDays: 3 });

@@ -36,6 +36,9 @@ const spans: Readonly<Record<IntakeFile, { readonly first: readonly string[]; re
   "daily-counts.csv": { first: ["day"], last: ["day"] },
 };
 
+/** Every file that is read. */
+export const intakeFiles = Object.keys(spans) as IntakeFile[];
+
 /** Columns that hold a day and no instant. */
 const dayColumns: Readonly<Partial<Record<IntakeFile, boolean>>> = { "signs.csv": true, "daily-counts.csv": true };
 

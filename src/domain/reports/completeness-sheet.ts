@@ -36,7 +36,7 @@ export function reasonsOf({ lines }: Pick<CompletenessItem, "lines">): string[] 
     reason === null
       ? []
       : [
-          `Dropped: ${file} line ${line} of import ${importId}: ${reason} (${by ?? "unknown"}, ${at?.slice(0, 10) ?? "no date"})`,
+          `Dropped: ${file} line ${line} of import ${importId}: ${reason} (${by ?? "unknown"}, ${at === null ? "no date" : `${at.slice(0, 16).replace("T", " ")} UTC`})`,
         ],
   );
 }

@@ -22,15 +22,33 @@ export function completenessOf(
   }));
 }
 
+/** The codes of some wards, and of all. */
+export interface CodesWithin {
+  readonly own: ReadonlySet<string>;
+  readonly known: ReadonlySet<string>;
+}
+
+/**
+ * Lines as far as they touch some wards. A code that no ward has is as good as none: it may be a misspelling of one of
+ * them, so its line may touch any.
+ */
+export function linesWithin<Line extends { readonly wards: readonly string[] | null }>(
+  lines: readonly Line[],
+  { own, known }: CodesWithin,
+): (Line & { readonly wards: string[] | null })[] {
+  return lines.flatMap((line): (Line & { readonly wards: string[] | null })[] => {
+    if (line.wards === null || !line.wards.some((code) => known.has(code))) return [{ ...line, wards: null }];
+    const wards = line.wards.filter((code) => own.has(code));
+    return wards.length === 0 ? [] : [{ ...line, wards }];
+  });
+}
+
 /** The same as far as some wards are touched. Lines of no known ward may touch any. */
-export function completenessWithin(items: readonly CompletenessItem[], codes: readonly string[]): CompletenessItem[] {
+export function completenessWithin(items: readonly CompletenessItem[], codes: CodesWithin): CompletenessItem[] {
   return items.flatMap((item) => {
-    if (item.ward !== null) return codes.includes(item.ward) ? [item] : [];
+    if (item.ward !== null) return codes.own.has(item.ward) ? [item] : [];
     if (item.lines.length === 0) return [item];
-    const lines = item.lines.flatMap((line) => {
-      const wards = line.wards?.filter((code) => codes.includes(code)) ?? null;
-      return wards?.length === 0 ? [] : [{ ...line, wards }];
-    });
+    const lines = linesWithin(item.lines, codes);
     if (lines.length === 0) return [];
     const count = lines.length;
     return [{ ...item, count, lines, sentence: sentenceOf(item.kind, { ...item, count, lines }) }];

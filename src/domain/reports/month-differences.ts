@@ -8,7 +8,7 @@ import {
   figureWords,
   notFinalWords,
 } from "../../../shared/figure-words.ts";
-import type { Figure, MonthReport, WardFigures } from "../../../shared/month-report.ts";
+import type { CompletenessItem, Figure, MonthReport, WardFigures } from "../../../shared/month-report.ts";
 import { canonicalText, lasting } from "./canonical-text.ts";
 import { signedItems } from "./completeness.ts";
 
@@ -47,18 +47,19 @@ export function monthDifferences(signed: MonthReport, now: MonthReport): MonthDi
   ];
 }
 
-/** Rejected, dropped and doubtful lines that were not there, or were others, when the month was signed. */
+/** What was missing or doubtful otherwise, or by other lines, when the month was signed, by kind and ward. */
 function completenessDifferences(signed: MonthReport, now: MonthReport): MonthDifference[] {
   const [before, after] = [signedItems(signed.completeness), signedItems(now.completeness)];
   if (before === null || after === null) return [];
-  const kinds = [...new Set([...before, ...after].map(({ kind }) => kind))];
-  return kinds.flatMap((kind) => {
-    const [a, b] = [before, after].map((items) => items.find((item) => item.kind === kind));
-    if (canonicalText(a?.lines ?? []) === canonicalText(b?.lines ?? [])) return [];
-    const what = "Data quality";
-    return [
-      difference({ ward: null, figure: null, what }, a?.sentence ?? "no such line", b?.sentence ?? "no such line"),
-    ];
+  const keyOf = ({ kind, ward }: CompletenessItem) => JSON.stringify([kind, ward]);
+  const keys = [...new Set([...before, ...after].map(keyOf))];
+  return keys.flatMap((key) => {
+    const [a, b] = [before, after].map((items) => items.find((item) => keyOf(item) === key));
+    if (canonicalText(a ?? {}) === canonicalText(b ?? {})) return [];
+    const code = (a ?? b)?.ward ?? null;
+    const ward = [...signed.wards, ...now.wards].find((one) => one.code === code) ?? null;
+    const none = (a ?? b)?.lines.length === 0 ? "no such item" : "no such line";
+    return [difference({ ward, figure: null, what: "Data quality" }, a?.sentence ?? none, b?.sentence ?? none)];
   });
 }
 

@@ -27,7 +27,7 @@ export interface WardPart extends WardFacts {
 }
 
 const noCatheters: WardCatheters = { inserted: [], dwells: [], open: 0 };
-const notCounted = "Nobody said what this ward is, so its days are not counted.";
+const notCounted = "The setting of this unit is not recorded, so its days are not counted.";
 const notInpatient = "The ward was not a ward for inpatients.";
 const nobodyCounts = "Nobody counts here by hand.";
 
@@ -36,7 +36,9 @@ const allRejected: Ratio = { value: null, reason: "Every line of a catheter was 
 /** What the figures of each ward and of all wards together are made of. */
 export function partsOf(facts: FigureFacts): { wards: WardPart[]; total: PartFacts } {
   const wards = facts.days.wards.map((ward) => wardPart(ward, facts));
-  return { wards, total: together(wards.map(({ part }) => part)) };
+  // Some of these patient-days belong to no ward that can be named.
+  const absencesUnknown = facts.days.uncounted.filter(({ kind }) => kind === "no-ward").length;
+  return { wards, total: { ...together(wards.map(({ part }) => part)), absencesUnknown } };
 }
 
 function wardPart(ward: WardFacts, { wards, care, comparison }: FigureFacts): WardPart {

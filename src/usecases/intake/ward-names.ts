@@ -87,14 +87,18 @@ export async function keepAnswers(
   const by = recording(act);
   await lockFacility(tx, by.facilityId);
   const merged = new Map(await mergedCodes(tx, by.facilityId));
-  const taken = new Set((await aliasesOf(tx, by.facilityId, given.sourceId)).map(({ code }) => code));
+  const taken = new Map((await aliasesOf(tx, by.facilityId, given.sourceId)).map(({ code, wardId }) => [code, wardId]));
   const known = new Map((await wards(tx, by.facilityId)).map(({ id, code }) => [code, id]));
   for (const { code, sameAs } of aliases as readonly (WardAnswer & { sameAs: string })[]) {
     const pointer = "/wards";
     if (sameAs === code) refuse("alias-of-itself", `The code ${code} cannot be an alias of itself.`, { pointer });
     if (known.has(code) || merged.has(code))
       refuse("alias-code-is-ward", `The code ${code} is the code of a ward.`, { pointer });
-    if (taken.has(code)) refuse("alias-taken", `The code ${code} was answered already for this source.`, { pointer });
+    const answered = taken.get(code);
+    // Another import that waited has given the same answer meanwhile.
+    if (answered !== undefined && answered === known.get(sameAs)) continue;
+    if (answered !== undefined)
+      refuse("alias-taken", `The code ${code} was answered already for this source.`, { pointer });
     const target = merged.get(sameAs);
     if (target !== undefined)
       refuse("alias-ward-unknown", `The ward ${sameAs} was merged into ${target}.`, { pointer });
@@ -104,6 +108,6 @@ export async function keepAnswers(
     wardId ??= await addWard(tx, by, { code: sameAs, namedOnly: true });
     known.set(sameAs, wardId);
     await addAlias(tx, by, { sourceId: given.sourceId, code, wardId });
-    taken.add(code);
+    taken.set(code, wardId);
   }
 }

@@ -7,7 +7,7 @@ export const homeText = catalogue("home", {
   asOf: "As of {{when}}.",
   none: "There is no ward that you may see.",
   noneHow: "Wards come with the first import or from the settings, and an administrator says who belongs to them.",
-  noSetting: "Nobody said what this ward is for: its days do not count.",
+  noSetting: "The setting of this unit is not recorded: its days do not count.",
   noFigures: "Your role shows no figures of wards. The pages that it opens stand above.",
   patientsCount_one: "{{count}} patient",
   patientsCount_other: "{{count}} patients",

@@ -17,7 +17,7 @@ const dropped: CompletenessItem = {
 const waiting: CompletenessItem = {
   ...{ kind: "cultures-waiting", ward: "A", count: 2, sentence: "2 positive cultures wait.", lines: [] },
 };
-const reason = "Dropped: moves.csv line 2 of import 7: Sent twice (Rosa Example, 2026-11-02)";
+const reason = "Dropped: moves.csv line 2 of import 7: Sent twice (Rosa Example, 2026-11-02 00:00 UTC)";
 
 it("has a row for each item and for each dropped line with its reason; older months have none", () => {
   const report = monthFigures(figureFacts({ A: {} }), [waiting, dropped]);

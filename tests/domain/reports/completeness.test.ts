@@ -29,7 +29,7 @@ it("is what the gaps are, with the ward by its code and each line without what i
 });
 
 it("is within some wards what touches them or may touch them, counted and said again", () => {
-  const within = completenessWithin(items, ["B"]);
+  const within = completenessWithin(items, { own: new Set(["B"]), known: new Set(["A", "B"]) });
   expect(within.map(({ kind, count }) => [kind, count])).toEqual([
     ["rejected-moves", 2],
     ["import-waiting", 1],

@@ -119,6 +119,26 @@ onEachDatabase("the wards that files name", (fresh) => {
     expect((await readImport(act, { importId })).counts).toMatchObject({ accepted: 1, refused: 0 });
   });
 
+  it("may be asked about by two imports that wait; the same answer to both is one", async () => {
+    const bay = await bayWith3E();
+    const act = bay.at(now);
+    const work = () => workOnImports({ store: shared.store, now: act.now, readFiles: readSentFiles });
+    const sent = async (rows: readonly string[]) => {
+      const files = [{ name: "moves.csv" as const, text: `${rows.join("\n")}\n` }];
+      return (await receiveImport(act, { files })).importId;
+    };
+    const both = [await sent(moves("3 E")["moves.csv"]), await sent(moves("3 E", "S2")["moves.csv"])];
+    await work();
+    for (const importId of both) {
+      const wards = [{ code: "3 E", sameAs: "3E" }];
+      await decideImport(act, { importId, decision: "apply", setAside: false, wards });
+      await work();
+      expect((await readImport(act, { importId })).counts).toMatchObject({ accepted: 1, refused: 0 });
+    }
+    expect(await codes(bay)).toEqual(["3E", "A", "B"]);
+    expect((await listSources(act)).sources[0]?.aliases.map(({ code }) => code)).toEqual(["3 E"]);
+  });
+
   it("refuse an alias of itself, of a ward, of an unknown ward, and a second answer; nothing is stored", async () => {
     const bay = await bayWith3E();
     await run(bay, "3 E", [{ code: "3 E", sameAs: "3E" }]);
