@@ -3,7 +3,7 @@ import { dayMs, type Instant } from "../domain/days/day-number.ts";
 import { monthsFromTo } from "../domain/days/month.ts";
 import type { Held } from "../domain/reports/line-gaps.ts";
 import { missingLines } from "../domain/reports/missing-lines.ts";
-import type { MonthFacts, WardFacts } from "../domain/reports/month-facts.ts";
+import type { MonthFacts } from "../domain/reports/month-facts.ts";
 import { type QualityFinding, qualityFindings } from "../domain/timeline/data-quality.ts";
 import { beginning } from "../domain/timeline/first-change.ts";
 import { stands } from "../domain/timeline/timeline.ts";
@@ -20,6 +20,7 @@ import { readHeld } from "./read-held.ts";
 import { lastingOf, periodOf, staysOfDays } from "./stays-of-days.ts";
 import { firstDayOf } from "./store-change.ts";
 import { uncountedDays } from "./uncounted-days.ts";
+import { wardFacts } from "./ward-facts.ts";
 
 export interface ReadMonth {
   /** null: all days that have anything. */
@@ -163,44 +164,6 @@ function recordedOf(stays: readonly OwnedStay[], wardId?: number): { moves: numb
     catheters += stay.catheters.filter(stands).length;
   }
   return { moves, catheters };
-}
-
-function wardFacts(
-  ward: WardRow,
-  { days, hadPatientsBefore }: { days: DayRange; hadPatientsBefore: boolean },
-  sums: readonly WardDaySum[],
-): WardFacts {
-  const ordered = [...sums].sort((a, b) => a.day - b.day);
-  const sum = (key: "patientDays" | "catheterDays") => ordered.reduce((all, day) => all + day[key], 0);
-  const inpatient = inpatientOver(ward, days);
-  return {
-    wardId: ward.id,
-    code: ward.code,
-    name: inForceOn(ward.settings, days.last)?.name ?? ward.code,
-    // A ward with patients was there, though its description begins after the period.
-    inpatient: inpatient === "none" && hadPatientsBefore && isDescribedAfter(ward, days) ? "unknown" : inpatient,
-    namedOnly: ward.namedOnly,
-    patientDays: sum("patientDays"),
-    catheterDays: sum("catheterDays"),
-    days: ordered.map(({ day, patientDays, catheterDays }) => ({ day, patientDays, catheterDays })),
-  };
-}
-
-function isDescribedAfter({ settings }: WardRow, { last }: DayRange): boolean {
-  return (describedFrom(settings) ?? last) > last;
-}
-
-/** Days before anybody said what a ward is are days before it was there; nobody may ever have said it. */
-function inpatientOver(ward: WardRow, { first: start, last }: DayRange): WardFacts["inpatient"] {
-  const opened = describedFrom(ward.settings);
-  if (opened === undefined) return "unknown";
-  if (opened > last) return "none";
-  const first = Math.max(start, opened);
-  const changes = ward.settings.filter((s) => s.fromDay > first && s.fromDay <= last);
-  const settings = [inForceOn(ward.settings, first), ...changes].map((s) => s?.setting ?? null);
-  if (settings.includes(null)) return "unknown";
-  if (settings.every((setting) => setting === "inpatient")) return first === start ? "yes" : "partly";
-  return settings.includes("inpatient") ? "partly" : "none";
 }
 
 function censusInForce(rules: FacilityRules, days: DayRange): MonthFacts["census"] {

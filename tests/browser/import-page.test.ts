@@ -103,7 +103,9 @@ it("work is told as it goes on, and an import is found again in the list", async
   await page.getByRole("button", { name: "Discard this import" }).click();
   await page.getByText("Discarded, nothing stored").waitFor();
   await page.getByRole("link", { name: "All imports" }).click();
-  await page.getByRole("row", { name: /Import \d+ Nov 20, 10:00 Noa Lindqvist Files Discarded, nothing stored/ }).waitFor();
+  await page
+    .getByRole("row", { name: /Import \d+ Nov 20, 10:00 Noa Lindqvist Files Discarded, nothing stored/ })
+    .waitFor();
 }, 90_000);
 
 it("what cannot be sent is told at the field, and the choice is kept", async () => {

@@ -5,7 +5,6 @@ import { defaultSourceSettings } from "../../../shared/source-settings.ts";
 import { lineOfValues } from "../../../src/csv/line-of-values.ts";
 import { zoneNamed } from "../../../src/domain/days/zone.ts";
 import type { Act } from "../../../src/usecases/act.ts";
-import { addSource } from "../../../src/usecases/change-source.ts";
 import { dropLine, repairLine } from "../../../src/usecases/intake/settle-line.ts";
 import { readMonthSignatures, readSignedText } from "../../../src/usecases/read-signatures.ts";
 import { reportFigures } from "../../../src/usecases/report-figures.ts";
@@ -184,43 +183,6 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     ]);
     expect(await sign(at("2024-06-03 09:00"), "2024-04", 1)).toEqual([]);
     expect(await differences()).toEqual([]);
-  });
-
-  it("of no readable month are no difference of a month that was signed twice around their import", async () => {
-    const { at } = await bay();
-    await importFiles(at(time), { "stays.csv": stays, "moves.csv": moves });
-    expect(await sign(at("2024-06-02 09:00"), "2024-04")).toEqual([]);
-    const undated = { "stays.csv": stays, "moves.csv": moves, "signs.csv": [...signs, "S9,someday,dysuria,yes,"] };
-    await importFiles(at("2024-06-03 08:00"), undated, { setAside: true });
-    await importFiles(at("2024-06-03 09:00"), { "catheters.csv": [...catheters, "S1,C1,2024-04-04T08:00,"] });
-    expect(await sign(at("2024-06-03 10:00"), "2024-04", 1)).toEqual([]);
-    const month = monthText.parse("2024-04");
-    expect((await readMonthSignatures(at("2024-06-04 08:00"), { month })).differences).toEqual([]);
-  });
-
-  it("of a misspelled unit are told to people of each unit alike, now and as they were signed", async () => {
-    const { at, a } = await bay();
-    const odd = { ...nine, "moves.csv": [...moves, "S9,P9,Q,2024-04-05T08:00,2024-04-03T08:00"] };
-    const { importId } = await importFiles(at(time), odd, { setAside: true });
-    for (const [file, line] of Object.entries({ "moves.csv": 3, "stays.csv": 3 }) as ["moves.csv", number][])
-      await dropLine(at(time), { importId, file, line, reason: "Seen twice" });
-    for (const line of [2, 3])
-      await dropLine(at(time), { importId, file: "catheters.csv", line, reason: "Seen twice" });
-    expect(await sign(at("2024-06-02 11:00"), "2024-04")).toEqual([]);
-    const month = monthText.parse("2024-04");
-    const read = await readMonthSignatures(at("2024-06-02 12:00"), { month, wardIds: [a] });
-    expect([read.signatures.length, read.differences]).toEqual([1, []]);
-  });
-
-  it("of an import that was refused are missing until one of the same source is stored", async () => {
-    const { at } = await bay();
-    const { sourceId } = await addSource(at(time), { name: "Laboratory", settings: defaultSourceSettings });
-    const late = { "signs.csv": [...signs, "S1,2024-04-05,temperature,yes,hot"] };
-    await importFiles(at(time), late, { sourceId });
-    await importFiles(at("2024-06-02 09:00"), { "stays.csv": stays, "moves.csv": moves });
-    expect((await gapsOf(at(time), "2024-04")).map((gap) => gap.split(" ")[0])).toEqual(["import-refused"]);
-    await importFiles(at(time), { "signs.csv": [...signs, "S1,2024-04-05,dysuria,yes,"] }, { sourceId });
-    expect(await gapsOf(at(time), "2024-04")).toEqual([]);
   });
 
   it("are told to people of a unit as far as they touch it, or may touch it, without the way to them", async () => {
