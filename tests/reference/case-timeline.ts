@@ -50,6 +50,7 @@ export function caseTimeline(patient: CasePatient): SurveillanceTimeline {
     donorSupportFrom: patient.donorConsent ? dayOf(patient.donorConsent) : null,
     stays: parts.map((part, i) => ({
       id: i + 1,
+      admissionDay: momentOf(part[0]?.from ?? "").day,
       wardTimes: part.map(({ ward, from, to }) => ({
         wardId: ward,
         setting: "inpatient",

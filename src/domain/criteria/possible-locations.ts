@@ -1,4 +1,4 @@
-import type { DayNumber } from "../days/day-number.ts";
+import { type DayNumber, daysFromTo } from "../days/day-number.ts";
 import type { Edition } from "./edition.ts";
 import { episodesOf } from "./episodes.ts";
 import type { SurveillanceStay, SurveillanceTimeline, WardTime } from "./surveillance-timeline.ts";
@@ -29,12 +29,15 @@ export function possibleLocations(
   const { windowDays } = edition.options;
   const last = edition.date.anchorDates ? day : day + windowDays;
   const dates = Array.from({ length: last - day + windowDays + 1 }, (_, at) => day - windowDays + at);
-  const [world] = worldsOf(timeline, edition);
-  if (!world) throw new Error("a timeline has at least one world");
-  const found = dates.map((date) => ({ date, wardIds: wardsOn(date, world) }));
+  const wardsOf = (told: SurveillanceTimeline) => {
+    const [world] = worldsOf(told, edition);
+    if (!world) throw new Error("a timeline has at least one world");
+    return dates.flatMap((date) => wardsOn(date, world).map((wardId) => ({ wardId, day: date })));
+  };
+  const withUnnamed = namingEveryDay(timeline, [day - windowDays - 1, last]);
   return {
-    locations: found.flatMap(({ date, wardIds }) => wardIds.map((wardId) => ({ wardId, day: date }))),
-    isPlaceUnknown: found.some(({ date, wardIds }) => wardIds.length === 0 && isWithoutPlace(timeline, date)),
+    locations: wardsOf(timeline),
+    isPlaceUnknown: wardsOf(withUnnamed).some(({ wardId }) => wardId === unnamedWard),
   };
 }
 
@@ -48,14 +51,31 @@ function wardsOn(date: DayNumber, world: World): number[] {
   return [...new Set(found)];
 }
 
-/** Whether a stay lasts over a day of which it names no place. */
-function isWithoutPlace({ stays, knownThrough }: SurveillanceTimeline, day: DayNumber): boolean {
-  return day <= knownThrough && stays.some((stay) => lastsOver(stay, day) && !stay.wardTimes.some(touches(day)));
+/** The unit of a day of which a stay names none: no unit of a record has this number. */
+const unnamedWard = 0;
+
+/**
+ * The timeline with the unnamed unit on each of these days of a stay that has no unit. Where an edition attributes an
+ * event to that unit, no one knows to which one it belongs, also where the unit of the next day is known.
+ */
+function namingEveryDay(
+  timeline: SurveillanceTimeline,
+  [first, last]: readonly [DayNumber, DayNumber],
+): SurveillanceTimeline {
+  const days = daysFromTo(first, last);
+  const stays = timeline.stays.map((stay) => {
+    const open = days.filter((day) => lastsOver(stay, day) && !stay.wardTimes.some(touches(day)));
+    const added = open.map((day): WardTime => {
+      const all = { day, at: null };
+      return { wardId: unnamedWard, setting: null, start: all, end: all };
+    });
+    return { ...stay, wardTimes: [...stay.wardTimes, ...added] };
+  });
+  return { ...timeline, stays };
 }
 
-function lastsOver({ wardTimes, dischargeDay }: SurveillanceStay, day: DayNumber): boolean {
-  const begins = Math.min(...wardTimes.map(({ start }) => start.day));
-  return begins <= day && (dischargeDay === null || day <= dischargeDay);
+function lastsOver({ admissionDay, dischargeDay }: SurveillanceStay, day: DayNumber): boolean {
+  return admissionDay <= day && (dischargeDay === null || day <= dischargeDay);
 }
 
 const touches =

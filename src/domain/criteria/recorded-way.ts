@@ -40,6 +40,7 @@ function stayOf(stay: Stay, rules: WayRules): SurveillanceStay {
     .flatMap((stretch) => partsOf(stretch, rules));
   return {
     id: stay.id,
+    admissionDay: rules.zone.dayOf(stay.admittedAt),
     wardTimes,
     dischargeDay: stay.dischargedAt === null ? null : rules.zone.dayOf(stay.dischargedAt),
   };

@@ -40,6 +40,8 @@ export interface Story {
   /** A new stay begins with the ward times from this index on, for each entry. */
   readonly newStayAt?: readonly number[];
   readonly discharged?: boolean;
+  /** The day of admission of the first stay; left out: that of its first ward. */
+  readonly admitted?: number;
   /** First and last day; null: in place on arrival, still in place. */
   readonly catheters?: readonly (readonly [from: number | null, to: number | null, kind?: CatheterKind])[];
   /** The last day on which the last catheter may still have been in place. */
@@ -99,7 +101,12 @@ function onDay(day: number, hour?: number): Moment {
   return { day: storyDay(day), at: hour === undefined ? null : storyDay(day) * dayMs + hour * hourMs };
 }
 
-function staysOf({ wards = [[1, 1, null]], newStayAt = [], discharged }: Story): SurveillanceTimeline["stays"] {
+function staysOf({
+  wards = [[1, 1, null]],
+  newStayAt = [],
+  discharged,
+  admitted,
+}: Story): SurveillanceTimeline["stays"] {
   const bounds = [0, ...newStayAt, wards.length];
   return bounds.slice(1).map((end, i) => {
     const parts = wards.slice(bounds[i], end);
@@ -110,7 +117,8 @@ function staysOf({ wards = [[1, 1, null]], newStayAt = [], discharged }: Story):
     });
     const last = wardTimes.at(-1)?.end ?? null;
     const left = last !== null && (discharged ?? true);
-    return { id: 1 + i, wardTimes, dischargeDay: left ? last.day : null };
+    const from = (i === 0 ? admitted : undefined) ?? parts[0]?.[1] ?? 1;
+    return { id: 1 + i, admissionDay: storyDay(from), wardTimes, dischargeDay: left ? last.day : null };
   });
 }
 

@@ -30,6 +30,8 @@ export interface WardTime {
 
 export interface SurveillanceStay {
   readonly id: number;
+  /** The day of admission, which may be before the first ward time. */
+  readonly admissionDay: DayNumber;
   readonly wardTimes: readonly WardTime[];
   /** The day of discharge; null while the stay lasts. */
   readonly dischargeDay: DayNumber | null;

@@ -148,7 +148,10 @@ it("puts the wards of a stay in the order of days, instants, ends and numbers", 
     time(1, 3, 5, 3),
   ];
   const wardsOf = (wardTimes: readonly WardTime[]) => {
-    const timeline = { ...timelineOf({}), stays: [{ id: 1, wardTimes, dischargeDay: null }] };
+    const timeline = {
+      ...timelineOf({}),
+      stays: [{ id: 1, admissionDay: storyDay(1), wardTimes, dischargeDay: null }],
+    };
     return told(timeline, "own-stay", "inpatient")[0]?.wards.map(([wardId]) => wardId);
   };
   const expected = ordered.map(({ wardId }) => wardId);

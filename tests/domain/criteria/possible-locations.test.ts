@@ -33,3 +33,22 @@ it("its place is unknown while a stay lasts of which a possible day has none, an
   const left = timelineOf({ wards: [[1, 1, 3]] });
   expect(possibleLocations(left, at(10), us2024)).toEqual({ locations: [], isPlaceUnknown: false });
 });
+
+it("its place is unknown while no unit is known of a stay, or none before the first", () => {
+  const placeless = timelineOf({ wards: [], admitted: 5 });
+  expect(possibleLocations(placeless, at(10), us2024)).toEqual({ locations: [], isPlaceUnknown: true });
+  expect(possibleLocations(placeless, at(1), us2024)).toEqual({ locations: [], isPlaceUnknown: false });
+  const late = timelineOf({ wards: [[1, 11, null]], admitted: 5 });
+  expect(possibleLocations(late, at(9), us2024)).toEqual({ locations: [], isPlaceUnknown: true });
+});
+
+// CDC Patient Safety Component Manual, chapter 7: the unit of the day before is asked first.
+it("its place is unknown while the unit that decides is, although that of the next day is known", () => {
+  const gap = timelineOf({ wards: [[1, 10, null]], admitted: 9 });
+  // The window of day 13 begins on day 10, whose event belongs to the unnamed unit of day 9.
+  expect(possibleLocations(gap, at(13), us2024).isPlaceUnknown).toBe(true);
+  expect(possibleLocations(gap, at(14), us2024).isPlaceUnknown).toBe(false);
+  // ECDC asks the unit of the day itself.
+  expect(possibleLocations(gap, at(13), ecdc2017).isPlaceUnknown).toBe(false);
+  expect(possibleLocations(timelineOf({ wards: [[1, 10, null]] }), at(13), us2024).isPlaceUnknown).toBe(false);
+});

@@ -54,7 +54,9 @@ const wards = new Map([
 
 it("tells local days, ends at midnight on the day before, and parts where the ward became another", () => {
   const way = recordedWay(timeline, { zone, wards });
-  expect(way.stays.map(({ id }) => id)).toEqual([3]);
+  expect(way.stays.map(({ id, admissionDay }) => [id, admissionDay])).toEqual([[3, dayOf("2024-03-01")]]);
+  const placeless = recordedWay({ ...timeline, stays: [{ ...stay, wardStays: [] }] }, { zone, wards });
+  expect(placeless.stays).toMatchObject([{ admissionDay: dayOf("2024-03-01"), wardTimes: [] }]);
   const told = way.stays[0]?.wardTimes.map(({ wardId, setting, start, end }) => [
     wardId,
     setting,

@@ -17,6 +17,7 @@ it("a story that tells nothing is an adult who has been on an inpatient ward sin
     stays: [
       {
         id: 1,
+        admissionDay: march(1),
         wardTimes: [{ wardId: 1, setting: "inpatient", start: at(1, 8), end: null }],
         dischargeDay: null,
       },
@@ -39,6 +40,13 @@ it("days of death, of donor support and of the question are told as they are", (
   });
 });
 
+it("admits before the first unit, and without any, where that is told", () => {
+  const admissionsOf = (story: Parameters<typeof timelineOf>[0]) =>
+    timelineOf(story).stays.map(({ admissionDay, wardTimes }) => [admissionDay, wardTimes.length]);
+  expect(admissionsOf({ admitted: -2 })).toEqual([[march(1) - 3, 1]]);
+  expect(admissionsOf({ wards: [], admitted: 4 })).toEqual([[march(4), 0]]);
+});
+
 it("parts stays where new ones begin, gives each move its own hour, and discharges who left", () => {
   const story = {
     wards: [
@@ -51,13 +59,19 @@ it("parts stays where new ones begin, gives each move its own hour, and discharg
   expect(timelineOf(story).stays).toEqual([
     {
       id: 1,
+      admissionDay: march(1),
       wardTimes: [
         { wardId: 1, setting: "inpatient", start: at(1, 8), end: at(3, 9) },
         { wardId: 2, setting: "outpatient", start: at(3, 9), end: at(5, 10) },
       ],
       dischargeDay: march(5),
     },
-    { id: 2, wardTimes: [{ wardId: 3, setting: null, start: at(7, 8), end: at(9, 9) }], dischargeDay: march(9) },
+    {
+      id: 2,
+      admissionDay: march(7),
+      wardTimes: [{ wardId: 3, setting: null, start: at(7, 8), end: at(9, 9) }],
+      dischargeDay: march(9),
+    },
   ]);
   expect(timelineOf({ ...story, discharged: false }).stays.map(({ dischargeDay }) => dischargeDay)).toEqual([
     null,

@@ -83,6 +83,8 @@ describe("where an event of a culture could count", () => {
     // Back on ward 1 on day 20 only: on days 8 to 10 the stay lasts, and no one knows where.
     expect(counts(gone, scope(2))).toBeUndefined();
     expect(counts(gone, scope(1))).toEqual(["1 2024-03"]);
+    // The stay is recorded and none of its units is: no scope is ruled out.
+    expect(counts({ wards: [], admitted: 2 }, scope(1))).toBeUndefined();
     // After discharge there is no place to know.
     expect(counts({ wards: [[1, 1, 3]] }, scope(2))).toEqual([]);
   });
