@@ -13,6 +13,7 @@ import { countsOfBoth, isGone, moveScope, moveWardEntries, setMerged, type WardP
 import { patientsOfWard } from "../store/wards.ts";
 import { type Act, recording } from "./act.ts";
 import { determineAgain } from "./determine-again.ts";
+import { determineWard } from "./determine-ward.ts";
 import { knownWard } from "./known-ward.ts";
 import { storeChanges } from "./store-change.ts";
 
@@ -38,7 +39,7 @@ export function mergeWards(act: Act, { wardId, intoWardId, reason }: MergeWards)
     const by = { ...recording(act), reason };
     await lockFacility(tx, by.facilityId);
     await refuseUnfit(tx, by.facilityId, pair);
-    await moveScopes(tx, by, pair);
+    const moves = await moveScopes(tx, by, pair);
     const patients = await patientsOfWard(tx, wardId);
     for (let i = 0; i < patients.length; i += chunkSize) {
       const patientIds = patients.slice(i, i + chunkSize);
@@ -56,6 +57,9 @@ export function mergeWards(act: Act, { wardId, intoWardId, reason }: MergeWards)
     // Only now is everything in its place that decides.
     for (let i = 0; i < patients.length; i += chunkSize)
       await determineAgain(tx, by, { patientIds: patients.slice(i, i + chunkSize), cause: "merge-wards" });
+    // The cultures of the other ward are in scope in the months that moved to it.
+    for (const { fromMonth: from, toMonth: to } of moves)
+      await determineWard(tx, by, { ...{ wardId: intoWardId, from, to }, cause: "merge-wards" });
     const details = { wardId, intoWardId, patients: patients.length, reason };
     await writeAudit(tx, by, { action: "merge-wards", details });
     return { wardId: intoWardId };
@@ -92,19 +96,30 @@ async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<
   refuse("ward-counts-overlap", `Both wards were counted by hand on ${dayText(day)}${others}.`);
 }
 
-/** Months under surveillance move; the same months under the same definitions are surveillance of one ward. */
-async function moveScopes(tx: Tx, by: Parameters<typeof moveScope>[1], { fromId, intoId }: WardPair): Promise<void> {
+/**
+ * Months under surveillance move; the same months under the same definitions are surveillance of one ward. Returns those
+ * that are new to the ward that it becomes.
+ */
+async function moveScopes(
+  tx: Tx,
+  by: Parameters<typeof moveScope>[1],
+  { fromId, intoId }: WardPair,
+): Promise<ScopeRow[]> {
   const there = await scopesOfWard(tx, intoId);
+  const moves: ScopeRow[] = [];
   for (const scope of await scopesOfWard(tx, fromId)) {
     const other = there.find((one) => isTogether(one, scope));
-    if (!other) await moveScope(tx, by, scope, intoId);
-    else if (other.edition === scope.edition && isWithin(scope, other))
+    if (!other) {
+      await moveScope(tx, by, scope, intoId);
+      moves.push(scope);
+    } else if (other.edition === scope.edition && isWithin(scope, other))
       await changeScope(tx, by, scope, { voidReason: by.reason });
     else
       refuse("scope-overlaps", "Both wards are under surveillance in one of these months, in different ways.", {
         other: `scope ${other.id}`,
       });
   }
+  return moves;
 }
 
 /** Later than every month. */

@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import type { Month } from "../../shared/day.ts";
 import { defaultPolicy } from "../../src/domain/policy/default-policy.ts";
+import { determinationsOfCase } from "../../src/store/determinations.ts";
 import { wards } from "../../src/store/wards.ts";
 import { addWard } from "../../src/usecases/add-ward.ts";
 import { verifyLedger } from "../../src/usecases/check-ledger.ts";
@@ -9,6 +10,7 @@ import { mergeWards } from "../../src/usecases/merge-wards.ts";
 import { readMonth } from "../../src/usecases/read-month.ts";
 import { readWardHistory } from "../../src/usecases/read-ward-history.ts";
 import { recordDailyCount } from "../../src/usecases/record-daily-count.ts";
+import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
 import { setPolicy } from "../../src/usecases/set-policy.ts";
 import { watchWard } from "../../src/usecases/watch-ward.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
@@ -16,6 +18,7 @@ import { onEachDatabase } from "../databases/databases.ts";
 import { auditOf, versionsOf } from "../databases/read-back.ts";
 import { refusalOf } from "../databases/refusal.ts";
 import { sharedStore } from "../databases/shared-store.ts";
+import { utc } from "../databases/utc.ts";
 import { importFiles } from "./intake/files.ts";
 
 const now = "2024-04-09 12:00";
@@ -91,6 +94,27 @@ onEachDatabase("merging a ward into another", (fresh) => {
         ["2024-01", "2024-02"],
         ["2024-03", "2024-06"],
       ]);
+    });
+  });
+
+  it("takes the cultures of the other ward into the scope that moves to it", async () => {
+    const bay = await alderBay(shared.store);
+    const wrong = await bay.addWard("a 1", "inpatient");
+    const act = bay.at(now);
+    const months = { fromMonth: "2024-03" as Month, toMonth: "2024-03" as Month };
+    await watchWard(act, { wardId: wrong, ...months, edition: "us-2024" });
+    const { patientId } = await bay.admit("P1", "2024-03-01 08:00");
+    const { specimenId } = await recordSpecimen(act, {
+      ...{ patientId, kind: "urine", method: "culture", status: "final", collectedAt: utc("2024-03-10 08:00") },
+      organisms: [{ name: "Escherichia coli", count: ">100000" }],
+    });
+    const last = async () =>
+      (await shared.store.read((read) => determinationsOfCase(read, bay.facilityId, specimenId))).at(-1);
+    expect(await last()).toMatchObject({ state: "out-of-scope" });
+    await merge(bay, wrong, bay.a);
+    expect(await last()).toMatchObject({
+      ...{ state: "waiting", cause: "merge-wards" },
+      mayCount: JSON.stringify([{ wardId: bay.a, month: "2024-03" }]),
     });
   });
 
