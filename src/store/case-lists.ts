@@ -7,6 +7,9 @@ import type { Read } from "./store.ts";
 
 const include = { patient: { select: { survivorId: true } } } as const;
 
+/** A culture that was entered in error is in no list, unless a decision about it has to be seen again. */
+const notGone = { NOT: { state: "closed", outcome: "gone" } } as const;
+
 /** The cases of a facility in these states, collected from a day on, in the order of days. */
 export async function casesIn(
   read: Read,
@@ -14,7 +17,12 @@ export async function casesIn(
   { states, from }: { readonly states: readonly CaseState[]; readonly from: DayNumber | null },
 ): Promise<KeptDetermination[]> {
   const rows = await read.db.determination.findMany({
-    where: { state: { in: [...states] }, patient: { facilityId }, ...(from === null ? {} : { day: { gte: from } }) },
+    where: {
+      state: { in: [...states] },
+      ...notGone,
+      patient: { facilityId },
+      ...(from === null ? {} : { day: { gte: from } }),
+    },
     include,
     orderBy: [{ day: "asc" }, { caseId: "asc" }],
   });
@@ -23,7 +31,7 @@ export async function casesIn(
 
 /** How many cases of a facility are in each state. */
 export async function casesByState(read: Read, facilityId: number): Promise<Record<CaseState, number>> {
-  const where = { state: { not: "replaced" }, patient: { facilityId } };
+  const where = { state: { not: "replaced" }, ...notGone, patient: { facilityId } };
   const rows = await read.db.determination.groupBy({ by: ["state"], where, _count: { _all: true } });
   const found = new Map(rows.map(({ state, _count }) => [state, _count._all]));
   return Object.fromEntries(caseState.options.map((state) => [state, found.get(state) ?? 0])) as Record<
@@ -41,7 +49,7 @@ export async function casesBetween(
   const days = { gte: first, lte: last };
   const rows = await read.db.determination.findMany({
     where: {
-      ...{ state: { not: "replaced" }, patient: { facilityId } },
+      ...{ state: { not: "replaced" }, ...notGone, patient: { facilityId } },
       OR: [{ eventDay: days }, { eventDay: null, day: days }],
     },
     include,

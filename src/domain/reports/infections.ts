@@ -52,7 +52,7 @@ export interface WardInfections {
   readonly pending: number;
   /** Closed automatically, because they certainly cannot count. */
   readonly closed: number;
-  /** All determined cultures of the month, and those of them whose answer hinges on an open reading. */
+  /** All determined cultures of the month that were not entered in error, and those of them whose answer hinges on an open reading. */
   readonly determined: number;
   readonly hinging: number;
   /** Those of them that rest on temperatures of fewer than half of the days in which a fever would count. */
@@ -115,7 +115,8 @@ export function wardInfections(
     const as = openAs(one);
     return as !== null && placesOfOpen(one).some(isHere) ? [{ one, as }] : [];
   });
-  const inside = cases.filter((one) => wardOfCase(one) === ward.wardId && monthOf(one.eventDay ?? one.day) === month);
+  const stands = cases.filter(({ outcome }) => outcome !== "gone");
+  const inside = stands.filter((one) => wardOfCase(one) === ward.wardId && monthOf(one.eventDay ?? one.day) === month);
   const count = (fits: (one: CaseOfMonth) => boolean) => inside.filter(fits).length;
   const countAs = (as: OpenCulture["as"]) => beside.filter((open) => open.as === as).length;
   const isUndecided = ({ state }: CountedCase) => state === "waiting" || state === "changed";

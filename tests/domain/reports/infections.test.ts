@@ -59,6 +59,16 @@ describe("the infections of a ward and month", () => {
     expect(found).toMatchObject({ closed: 1, determined: 3, hinging: 2, fewTemperatures: 1 });
   });
 
+  it("leave out what was entered in error, but for a decision about it that has to be seen again", () => {
+    const gone = { ...noEvent, outcome: "gone" };
+    const found = counted(
+      event(),
+      event({ ...gone, state: "closed" }),
+      event({ ...gone, caseId: 2, state: "changed" }),
+    );
+    expect(found).toMatchObject({ closed: 0, determined: 1, waiting: 1 });
+  });
+
   it("need somebody who says that none were found, once the month of a watched ward is over", () => {
     const kinds = (isOver: boolean, said: object = {}) =>
       infectionGaps([{ ...counted(), ...said }], isOver).map(({ kind }) => kind);
