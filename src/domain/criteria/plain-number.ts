@@ -27,6 +27,18 @@ export function readScaled(text: string): Scaled | null {
   return written ? scaled(written[1] ?? "", 10 ** Number(written[2])) : null;
 }
 
+/**
+ * A plain count with `10E4` written as scientific notation means it, ten times ten to the fourth; null where a count has
+ * no such number.
+ */
+export function asScientific(text: string): string | null {
+  const read = text.replace(
+    /(?<![\d.,])10\s*e\s*\(?\+?0?(\d{1,2})\)?/g,
+    (_, power: string) => `10^${Number(power) + 1}`,
+  );
+  return read === text ? null : read;
+}
+
 /** A comma before one or two digits is a decimal comma: thousands have three. */
 function scaled(mantissa: string, factor: number): Scaled {
   return { mantissa: Number(mantissa.replace(",", ".")), factor };

@@ -1,5 +1,5 @@
 import { plainCount, type Unit, unitOf, withoutUnit } from "./count-unit.ts";
-import { readNumber, readScaled } from "./plain-number.ts";
+import { asScientific, readNumber, readScaled } from "./plain-number.ts";
 
 /** How much grew, in colony-forming units per milliliter. A bound gives only one side of a number. */
 export type ReadCount =
@@ -13,6 +13,8 @@ export type ReadCount =
 /** Amounts in words, as laboratories print them on reports without numbers. Common practice. */
 const amountsInWords =
   /^((very )?(no|rare|few|scant|scanty|sparse|light|slight|moderate|heavy|many|numerous|abundant|profuse|confluent|luxuriant|significant|insignificant|mixed|occasional|small|large)( growth| amounts?| colonies| numbers?| quantity)?|[1-4]\+( growth)?|\++|tntc|too numerous to count)$/i;
+/** Limits in CFU/ml that rules ask for: a count that may be meant in two ways must be on one side of each. */
+const limits = [100, 100_000];
 /** More than can grow in a milliliter: such a number is a slip. Dense broth holds about 10^10. Common practice. */
 const mostCfuPerMl = 1e12;
 
@@ -21,7 +23,8 @@ const mostCfuPerMl = 1e12;
  * `50,000-100,000`, `>100k`, `100,000 or more`, `10^8 CFU/L`, `>100 x10^6 CFU/L`, `heavy growth`.
  *
  * Two conventions are read although a calculator would read them otherwise. `10E5` is 10^5: a printer without raised
- * digits writes the power so (common practice). `100-500,000` is 100,000 to 500,000: the thousands are written once
+ * digits writes the power so (common practice). A calculator reads ten times as much, so `10E4` may be less than 100,000
+ * CFU/ml or not: where a limit is between the two readings, the count is all that either allows. `100-500,000` is 100,000 to 500,000: the thousands are written once
  * where the range then spans at most a factor of ten, as categories of laboratories do (common practice). Nothing else
  * is guessed: `10.000` (thousand or ten), `10-5,000,000` and every other form are unreadable and wait for a person.
  */
@@ -30,8 +33,26 @@ export function readCount(written: string | null): ReadCount {
   if (text === "") return { kind: "missing" };
   if (amountsInWords.test(text)) return { kind: "words", text };
   const plain = plainCount(text);
+  const read = readPlain(plain);
+  if (read === null) return { kind: "unreadable", text };
+  const scientific = asScientific(plain);
+  const more = scientific === null ? null : readPlain(scientific);
+  const isOpen = more !== null && limits.some((limit) => reaches(more, limit) !== reaches(read, limit));
+  return isOpen ? between(read, more) : read;
+}
+
+function readPlain(plain: string): ReadCount | null {
   const read = readRange(plain) ?? readSide(plain);
-  return read !== null && isPossible(read) ? read : { kind: "unreadable", text };
+  return read !== null && isPossible(read) ? read : null;
+}
+
+/** All that either reading of a count allows; `more` is ten times `less`. */
+function between(less: ReadCount, more: ReadCount): ReadCount {
+  if (less.kind === "number" && more.kind === "number")
+    return { kind: "range", lowCfuPerMl: less.cfuPerMl, highCfuPerMl: more.cfuPerMl };
+  if (less.kind === "range" && more.kind === "range")
+    return { kind: "range", lowCfuPerMl: less.lowCfuPerMl, highCfuPerMl: more.highCfuPerMl };
+  return less.kind === "bound" && less.relation.startsWith(">") ? less : more;
 }
 
 /** An amount of more than can grow, or a range that ends where it begins or before, is a slip. */

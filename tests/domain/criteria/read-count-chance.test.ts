@@ -20,6 +20,9 @@ const grouped = (value: number) => value.toLocaleString("en-US");
 const raised = (power: number) => [...`${power}`].map((digit) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(digit)]).join("");
 const units = ["", " CFU/mL", " cfu/ml", " col/mL", " org/mL", " organisms/ml", " colonies per milliliter", " /mL"];
 
+/** How a power is written: with E only where ten times as much is on the same side of a limit. */
+const powerSign = (power: number) => ([1, 4, 7].includes(power) ? "^" : "E");
+
 /** A number and a way in which a laboratory writes it. */
 const written = fc.oneof(
   fc
@@ -38,16 +41,22 @@ const written = fc.oneof(
     .chain(({ power, mantissa }) =>
       fc
         .constantFrom(
-          ...[`${mantissa} x 10^${power}`, `${mantissa}x10E${power}`, `${mantissa}×10${raised(power)}`],
+          ...[
+            `${mantissa} x 10^${power}`,
+            `${mantissa}x10${powerSign(power)}${power}`,
+            `${mantissa}×10${raised(power)}`,
+          ],
           ...[`${mantissa}E${power}`, `${mantissa}e+0${power}`, `${mantissa}.0 x 10**${power}`],
         )
         .map((text) => ({ value: mantissa * 10 ** power, text })),
     ),
   fc.integer({ min: 1, max: 9 }).chain((power) =>
-    fc.constantFrom(`10^${power}`, `10E${power}`, `10${raised(power)}`, `10 to the ${power}th`).map((text) => ({
-      value: 10 ** power,
-      text,
-    })),
+    fc
+      .constantFrom(`10^${power}`, `10${powerSign(power)}${power}`, `10${raised(power)}`, `10 to the ${power}th`)
+      .map((text) => ({
+        value: 10 ** power,
+        text,
+      })),
   ),
 );
 

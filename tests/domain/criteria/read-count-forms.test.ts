@@ -34,6 +34,11 @@ describe("every form of a count", () => {
     ["2.5E4", 25_000],
     ["10^12", 1e12],
     ["10^15 CFU/L", 1e12],
+    ["10E5", 100_000],
+    ["1x10E5", 100_000],
+    ["5 x 10E5 CFU/ml", 500_000],
+    ["10E3", 1000],
+    ["9 x 10E3", 9000],
   ])("%j is %s per ml", (text, cfuPerMl) => {
     expect(readCount(text)).toEqual({ kind: "number", cfuPerMl });
   });
@@ -65,6 +70,14 @@ describe("every form of a count", () => {
     ["5 – 6", 5, 6],
     ["10^4 to 10^5 CFU/ml", 10_000, 100_000],
     ["10^7-10^8 CFU/L", 10_000, 100_000],
+    ["10E4", 10_000, 100_000],
+    ["10e+04 CFU/ml", 10_000, 100_000],
+    ["1x10E4", 10_000, 100_000],
+    ["5 x 10E4", 50_000, 500_000],
+    ["2.5 x 10 E4", 25_000, 250_000],
+    ["10E7 CFU/L", 10_000, 100_000],
+    ["10E3-10E4", 1000, 100_000],
+    ["10E1", 10, 100],
   ])("%j is from %s to %s", (text, lowCfuPerMl, highCfuPerMl) => {
     expect(readCount(text)).toEqual({ kind: "range", lowCfuPerMl, highCfuPerMl });
   });
