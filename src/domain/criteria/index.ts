@@ -12,7 +12,14 @@ export { determine, summaryOf } from "./determine.ts";
 export { changedDeterminations, type Difference, differenceBetween } from "./difference.ts";
 export { type Edition, type EditionOptions, type OpenPoint, type ReadingChange, rulesOf } from "./edition.ts";
 export { determineWithHinges } from "./hinges.ts";
-export { listedOrganisms, matchOrganism, otherKnownNames, proposedOrganism, sameOrganism } from "./match-organism.ts";
+export {
+  listedOrganisms,
+  matchOrganism,
+  otherKnownNames,
+  proposedOrganism,
+  sameOrganism,
+  saysNoGrowth,
+} from "./match-organism.ts";
 export { chosenOrganism, type OrganismIdentity } from "./organism.ts";
 export { type PossibleLocation, possibleLocations } from "./possible-locations.ts";
 export { countText, type ReadCount, reaches, readCount } from "./read-count.ts";

@@ -1,7 +1,8 @@
 import type { OrganismGroup } from "../../../shared/culture-words.ts";
 import { dayWords, listWords } from "./in-words.ts";
+import { saysNoGrowth } from "./match-organism.ts";
 import { limitCfuPerMl, mostSpecies, possibleCultures, questionsOf, speciesOf } from "./possible-cultures.ts";
-import { countText, reaches } from "./read-count.ts";
+import { countText, type ReadCount, reaches } from "./read-count.ts";
 import type { CultureVerdict } from "./rule-kinds.ts";
 import { isTooLate } from "./signs-in-window.ts";
 import type { GrownOrganism, Specimen } from "./surveillance-timeline.ts";
@@ -87,10 +88,18 @@ function closedByReport(specimen: Specimen, world: World): CultureVerdict | null
     return verdict(specimen, "pending", "has a preliminary report", "Wait for the laboratory's final report.");
   }
   const grown = organisms.filter(({ identity }) => identity.group !== "no-growth");
-  if (grown.length === 0) return verdict(specimen, "negative", "grew nothing");
+  const counted = organisms.find(({ identity, count }) => identity.group === "no-growth" && tellsGrowth(count));
+  if (grown.length === 0 && !counted) return verdict(specimen, "negative", "grew nothing");
   if (grown.length === organisms.length) return null;
-  const what = `cannot be judged: the report says no growth beside ${grown.map(({ name }) => name).join(", ")}`;
+  const but = counted ? `with ${countText(counted.count)}` : `beside ${grown.map(({ name }) => name).join(", ")}`;
+  const what = `cannot be judged: the report says no growth ${but}`;
   return verdict(specimen, "cannot-tell", what, "Ask the laboratory what grew, and correct the specimen.");
+}
+
+/** Whether a count contradicts that nothing grew: it may reach the limit, and is no word for nothing. */
+function tellsGrowth(count: ReadCount): boolean {
+  if (count.kind === "missing") return false;
+  return "text" in count ? !saysNoGrowth(count.text) : reaches(count, limitCfuPerMl) !== "no";
 }
 
 function verdict(

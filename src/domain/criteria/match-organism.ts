@@ -25,6 +25,11 @@ function spelled(name: string): string {
     .replace(/α/g, "alpha");
 }
 
+/** Whether a count column says that nothing grew: `NG`, `none`, `0`. */
+export function saysNoGrowth(count: string): boolean {
+  return /^(0|none)$/i.test(count.trim()) || matchOrganism(count)?.group === "no-growth";
+}
+
 /**
  * The organism or class of a laboratory's wording; null for what is not certain: a person then chooses. In this order:
  * exact name, older name, abbreviation, class without a genus, the same without what says how sure, how much, which

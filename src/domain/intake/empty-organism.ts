@@ -1,6 +1,6 @@
 import type { Fault } from "../../../shared/problems.ts";
 import type { SourceSettings } from "../../../shared/source-settings.ts";
-import { matchOrganism } from "../criteria/index.ts";
+import { saysNoGrowth } from "../criteria/index.ts";
 import type { IntakeValues } from "./intake-line.ts";
 
 type Said = Pick<IntakeValues["specimens.csv"], "status" | "organism" | "group" | "count">;
@@ -13,7 +13,7 @@ type Said = Pick<IntakeValues["specimens.csv"], "status" | "organism" | "group" 
 export function emptyOrganismFaults(line: Said, { emptyOrganism }: SourceSettings): Fault[] {
   const { status, organism, group, count } = line;
   if (organism !== null || status === "pending" || status === "withdrawn") return [];
-  const saysNone = count !== null && (matchOrganism(count)?.group === "no-growth" || /^(0|none)$/i.test(count));
+  const saysNone = count !== null && saysNoGrowth(count);
   if (saysNone || (count === null && (group === "no-growth" || (group === null && emptyOrganism === "no-growth"))))
     return [];
   if (count === null && status === "preliminary") return [];

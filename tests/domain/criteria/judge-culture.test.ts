@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { determine, timelineOf } from "../../../src/domain/criteria/index.ts";
+import { ecdc2017 } from "../../../src/domain/editions/ecdc-2017.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 /** How the first step ends, where yeasts do not count as species. */
@@ -60,4 +61,24 @@ it.each([
   const [found] = determine(timelineOf({ urine: [{ day: 10, grew }], signs: [{ day: 10, sign: "38.4" }] }), us2024);
   expect(found?.outcome).toBe(outcome);
   expect(found?.derivation[0]?.sentence).toContain(sentence);
+});
+
+// Common practice: a laboratory that reports no growth names no amount, or less than it can see ("<1000").
+it.each<[string, string, "negative" | "cannot-tell"]>([
+  ["No growth", "0", "negative"],
+  ["No growth", "<1000", "negative"],
+  ["Negative", "No growth", "negative"],
+  ["No growth", "none", "negative"],
+  ["No growth", ">100000", "cannot-tell"],
+  ["Negative", "75,000-100,000", "cannot-tell"],
+  ["No growth at 48 hours", "heavy growth", "cannot-tell"],
+])("a report of %j with the count %j is %s", (name, count, outcome) => {
+  const story = { urine: [{ day: 10, grew: [[name, count]] as const }], signs: [{ day: 10, sign: "38.4" }] as const };
+  for (const edition of [us2024, ecdc2017]) {
+    const [found] = determine(timelineOf(story), edition);
+    expect([edition.id, found?.outcome, found?.closes]).toEqual([edition.id, outcome, outcome === "negative"]);
+    if (outcome === "negative") continue;
+    expect(found?.derivation[0]?.sentence).toContain("the report says no growth with");
+    expect(found?.derivation[0]?.lookUp).toBe("Ask the laboratory what grew, and correct the specimen.");
+  }
 });
