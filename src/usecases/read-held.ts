@@ -10,7 +10,7 @@ import { linesTouching, type TouchingLine } from "../store/line-months.ts";
 import { namesOf } from "../store/people.ts";
 import { signatures } from "../store/signed-months.ts";
 import type { Read } from "../store/store.ts";
-import { codesWithin } from "../store/wards.ts";
+import { codesWithin, mergedCodes } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import type { Reach } from "./reach.ts";
 
@@ -33,9 +33,12 @@ export async function readHeld(
   const lines = touching.filter(belongs);
   const names = await namesOf(read, [...new Set(lines.flatMap(({ settledBy }) => settledBy ?? []))]);
   const codes = wardIds ? await codesWithin(read, facilityId, wardIds) : null;
+  // A unit that was merged since is the one that it became.
+  const merged = new Map(await mergedCodes(read, facilityId));
   const held = lines.map(
     ({ settledBy, settledAt: at, startedAt: _, finishedAt: __, ...line }): HeldLine => ({
       ...line,
+      wards: line.wards && [...new Set(line.wards.map((code) => merged.get(code) ?? code))].sort(),
       at,
       by: settledBy === null ? null : (names.get(settledBy) ?? `#${settledBy}`),
     }),

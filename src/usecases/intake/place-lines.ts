@@ -3,7 +3,7 @@ import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
 import { daysTouched, isDoubtful, type KnownStay, staysOfLines, wardsTouched } from "../../domain/intake/line-about.ts";
 import { stands, wardStaysInOrder } from "../../domain/timeline/timeline.ts";
 import { facility } from "../../store/facilities.ts";
-import { daysOfImport } from "../../store/imports.ts";
+import { daysOfImport, importOf } from "../../store/imports.ts";
 import { type NamedLine, namedLines, type PlacedLine, placeLines } from "../../store/line-months.ts";
 import type { LinePlace } from "../../store/set-aside-lines.ts";
 import { ownersOfStays, staysOfCatheters } from "../../store/stays.ts";
@@ -11,6 +11,7 @@ import type { Read, Tx } from "../../store/store.ts";
 import { loadTimelines } from "../../store/timelines.ts";
 import { wardCodes } from "../../store/wards.ts";
 import type { Act } from "../act.ts";
+import { wardNames } from "./ward-names.ts";
 
 const linesAtATime = 1000;
 
@@ -60,6 +61,9 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
   const zone = zoneNamed((await facility(tx, facilityId)).zone);
   const today = zone.dayOf(act.now);
   const ofImport = await daysOfImport(tx, importId);
+  const sourceId = (await importOf(tx, facilityId, importId))?.sourceId ?? null;
+  // A line that could not be read has its unit as the source writes it.
+  const wardOf = await wardNames(tx, facilityId, { sourceId });
   const told = lines.filter(({ marks }) => marks === null || isDoubtful(marks));
   const stayOf = await staysNamed(tx, facilityId, told);
   const stays = await knownStays(tx, { facilityId, zone }, [...new Set(told.flatMap((line) => stayOf(line) ?? []))]);
@@ -75,7 +79,8 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
     if (own === null && marks !== null) return [];
     const days = own ?? ofImport;
     const months = days ? monthsFromTo({ first: days.first, last: Math.min(days.last, today) }) : [];
-    const wards = about && wardsTouched(about, stay, days ?? { first: 0, last: today });
+    const codes = about && wardsTouched(about, stay, days ?? { first: 0, last: today });
+    const wards = codes && [...new Set(codes.map(wardOf))].sort();
     // Without an end it lasts: the months that are still to come miss it too, until it is fixed or dropped.
     const openFrom = marks === null && own?.isOpen ? nextMonth(months.at(-1) ?? monthOf(today)) : null;
     return [{ importId, file, line: number, months, openFrom, wards, dated: own !== null }];
