@@ -72,7 +72,7 @@ onEachDatabase("lines that are refused while the others are stored", (fresh) => 
     const run = await importedWhile(database.url, { files, args, meanwhile: admitByHand });
     expect(run.out).toBe(`Lines: 1 accepted, 0 accepted and marked, 0 seen before, 1 refused.\n${said}\n`);
     expect(run.err).toMatch(
-      /^moves\.csv, line 2, column from: The patient already has another stay at that time\. \(see stay \d+\) /m,
+      /^moves\.csv, line 2, column from: The patient already has another stay at that time\. The cell says "2026-03-01T08:00"\. \(see stay \d+\) /m,
     );
     expect(run.exitCode).toBe(exitCode);
     expect(await runCommand(ledger, ["verify"], { databaseUrl: database.url })).toMatchObject({ exitCode: 0 });

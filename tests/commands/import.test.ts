@@ -53,7 +53,7 @@ onEachDatabase("import", (fresh) => {
       const refused = await run();
       expect(refused.exitCode).toBe(1);
       expect(refused.err).toContain(
-        "moves.csv, line 6, column from: The patient was already on a ward at that time. (see moves.csv line 4)",
+        'moves.csv, line 6, column from: The patient was already on a ward at that time. The cell says "2026-11-05T01:00". (see moves.csv line 4)',
       );
       const empty = await runCommand(ledger, ["verify"], { databaseUrl: database.url });
       expect(empty.out).toBe("0 patients, 0 rows of the ledger, 0 differences.\n");

@@ -78,6 +78,13 @@ describe("report --set-aside", () => {
     expect(err).not.toMatch(/^stays\.csv, line 2/m);
   });
 
+  it("quotes the cell also where another line of the files contradicts it", async () => {
+    const late = `${moves}S1,P1,ICU,2026-03-02T10:00,2026-03-04T09:00\n`;
+    const { err } = await run({ "moves.csv": late, "catheters.csv": "stay,inserted\nS1,2026-03-09T08:00\n" });
+    expect(err).toMatch(/^moves\.csv, line \d+, column from: .* The cell says "2026-03-02T10:00"\./m);
+    expect(err).toMatch(/^catheters\.csv, line 2, column inserted: .* The cell says "2026-03-09T08:00"\./m);
+  });
+
   it.each([
     ["stays.csv", `${stays}S1,P1,?,2026-03-01T10:00,2026-03-03T09:00,home\n`, "sex"],
     ["stays.csv", `${stays}S1,P1,f,2026-03-01T10:00,2026-03-03T09:00,the moon\n`, "disposition"],

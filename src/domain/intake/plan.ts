@@ -8,6 +8,7 @@ import type { CatheterNote } from "../timeline/note.ts";
 import type { Mark, PatientTimeline } from "../timeline/timeline.ts";
 import { type IntakeLine, type PatientLine, placeOf } from "./intake-line.ts";
 import type { LineFault, LineMark, Outcome } from "./outcome.ts";
+import { saidInCell } from "./said-in-cell.ts";
 
 /** What notes, specimens and signs are judged by, and who writes them down when. */
 export interface CareRules extends ReadingOfRecord {
@@ -145,12 +146,13 @@ export function notMadeHere(plan: Plan, entry: string): void {
 function lineFault(plan: Plan, line: PatientLine, fault: Fault): LineFault {
   // A line has one organism, whatever place it has in its specimen.
   const pointer = fault.pointer.replace(/^(\/organisms)\/\d+/, "$1");
-  const column = (line.file === "stays.csv" ? columnOfStay[pointer] : undefined) ?? columnOfField[pointer] ?? null;
+  const meant = (line.file === "stays.csv" ? columnOfStay[pointer] : undefined) ?? columnOfField[pointer] ?? null;
+  const column = meant !== null && meant in line.values ? meant : firstTimeColumn(line);
   const other = fault.other === undefined ? undefined : nameOf(plan, fault.other);
   return {
     code: fault.code,
-    column: column !== null && column in line.values ? column : firstTimeColumn(line),
-    detail: fault.detail,
+    column,
+    detail: `${fault.detail}${saidInCell(line, column, plan.care.zone)}`,
     ...(other === undefined ? {} : { other }),
   };
 }

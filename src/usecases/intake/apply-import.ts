@@ -118,7 +118,8 @@ async function applyPatients(
   all: readonly PatientGroup[],
 ): Promise<{ outcomes: Map<PatientLine, Outcome>; patientIds: readonly number[] }> {
   const by = recording(act);
-  const { groups, outcomes: future } = refuseFutureLines(all, act.now);
+  const zone = zoneNamed((await facility(tx, by.facilityId)).zone);
+  const { groups, outcomes: future } = refuseFutureLines(all, act.now, zone);
   await makePatients(tx, act, groups);
   await lockSurvivors(
     tx,

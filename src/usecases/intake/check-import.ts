@@ -76,8 +76,8 @@ async function tried(
   let next = 0;
   const newId = () => --next;
   const wardIds = new Map(wardsNamed(chunk).map((code) => [code, known.get(code) ?? newId()]));
-  const { groups, outcomes: future } = refuseFutureLines(chunk.patients, act.now);
   const care = await careRules(read, act);
+  const { groups, outcomes: future } = refuseFutureLines(chunk.patients, act.now, care.zone);
   const { outcomes, ...planned } = await planGroups(read, facilityId, groups, { wardIds, newId, care });
   const today = care.zone.dayOf(act.now);
   const counts = chunk.counts.map((line) => [line, countOutcome(line, today)] as const);

@@ -1,6 +1,8 @@
 import type { Instant } from "../../domain/days/day-number.ts";
+import type { Zone } from "../../domain/days/zone.ts";
 import { type PatientLine, placeOf } from "../../domain/intake/intake-line.ts";
 import type { LineFault, Outcome } from "../../domain/intake/outcome.ts";
+import { saidInCell } from "../../domain/intake/said-in-cell.ts";
 import { clockToleranceMs } from "../act.ts";
 import type { PatientGroup } from "./plan-group.ts";
 
@@ -24,12 +26,13 @@ const timeColumns = [
 export function refuseFutureLines(
   groups: readonly PatientGroup[],
   now: Instant,
+  zone: Zone,
 ): { groups: PatientGroup[]; outcomes: [PatientLine, Outcome][] } {
   const outcomes: [PatientLine, Outcome][] = [];
   const stays = new Map(
     groups.flatMap(({ lines }) =>
       lines.flatMap((line) =>
-        line.file === "stays.csv" && futureFaults(line, now).length > 0
+        line.file === "stays.csv" && futureFaults(line, now, zone).length > 0
           ? [[line.values.stay, placeOf(line)] as const]
           : [],
       ),
@@ -38,7 +41,7 @@ export function refuseFutureLines(
   const left = groups.map((group) => ({
     ...group,
     lines: group.lines.filter((line) => {
-      const own = futureFaults(line, now);
+      const own = futureFaults(line, now, zone);
       const faults = own.length > 0 ? own : stayFaults(line, stays.get(line.values.stay));
       if (faults.length > 0) outcomes.push([line, { state: "refused", faults }]);
       return faults.length === 0;
@@ -52,13 +55,13 @@ function stayFaults(line: PatientLine, other: string | undefined): LineFault[] {
   return [{ code: "stay-refused", column: "stay", detail: "The line of its stay was refused.", other }];
 }
 
-function futureFaults(line: PatientLine, now: Instant): LineFault[] {
+function futureFaults(line: PatientLine, now: Instant, zone: Zone): LineFault[] {
   const values = line.values as Readonly<Record<string, unknown>>;
   return timeColumns.flatMap((column): LineFault[] => {
     const at = values[column];
     // Of a day whose time nobody gave noon was taken: whether it has come is another question.
     if (line.marks.some((mark) => mark.kind === "time-unknown" && mark.column === column)) return [];
     if (typeof at !== "number" || at <= now + clockToleranceMs) return [];
-    return [{ code: "in-the-future", column, detail: "This time has not come yet." }];
+    return [{ code: "in-the-future", column, detail: `This time has not come yet.${saidInCell(line, column, zone)}` }];
   });
 }

@@ -103,7 +103,7 @@ describe("a line of moves.csv", () => {
         {
           code: "line-contradicts",
           column: "from",
-          detail: "Another line says something else about the same thing.",
+          detail: 'Another line says something else about the same thing. The cell says "1970-01-01T01:00".',
           other: "moves.csv line 2",
         },
       ],

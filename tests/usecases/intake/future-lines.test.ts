@@ -1,6 +1,8 @@
 import { expect, it } from "vitest";
 import { refuseFutureLines } from "../../../src/usecases/intake/future-lines.ts";
-import { catheter, move, review, stay, summary } from "../../domain/intake/lines.ts";
+import { care, catheter, move, review, stay, summary } from "../../domain/intake/lines.ts";
+
+const { zone } = care;
 
 const now = Date.UTC(2026, 10, 25, 12);
 const minute = 60_000;
@@ -21,7 +23,7 @@ it("lines that speak of a time to come are taken out, each with every such colum
     review(3, { stay: "S3", day: now + 6 * minute, written: now + 7 * minute }),
   ];
   const seen = [move(9, { from: now + 99 * minute })];
-  const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [...well, ...early], seen }], now);
+  const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [...well, ...early], seen }], now, zone);
   expect(groups).toEqual([{ identifier: "P1", lines: well, seen }]);
   expect(outcomes.map(([line, outcome]) => [line, summary(outcome)])).toEqual([
     [early[0], "in-the-future admitted; in-the-future discharged"],
@@ -29,12 +31,18 @@ it("lines that speak of a time to come are taken out, each with every such colum
     [early[2], "in-the-future inserted; in-the-future removed; in-the-future last_seen"],
     [early[3], "in-the-future day; in-the-future written"],
   ]);
+  expect(outcomes[1]?.[1]).toEqual({
+    state: "refused",
+    faults: [
+      { code: "in-the-future", column: "to", detail: 'This time has not come yet. The cell says "2026-11-25T12:06".' },
+    ],
+  });
 });
 
 it("everything else that is said of a stay whose own line lies in the future goes with it, naming that line", () => {
   const early = stay(4, { stay: "S4", admitted: now + 6 * minute });
   const about = [move(5, { stay: "S4", from: now - minute }), catheter(6, { stay: "S4", inserted: now - minute })];
-  const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [early, ...about], seen: [] }], now);
+  const { groups, outcomes } = refuseFutureLines([{ identifier: "P1", lines: [early, ...about], seen: [] }], now, zone);
   expect(groups).toEqual([{ identifier: "P1", lines: [], seen: [] }]);
   expect(outcomes.map(([line, outcome]) => [line, summary(outcome)])).toEqual([
     [early, "in-the-future admitted"],
