@@ -1,7 +1,9 @@
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import { zoneNamed } from "../domain/days/zone.ts";
 import { admit } from "../domain/timeline/admit.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
+import { facility } from "../store/facilities.ts";
 import { ensurePatient } from "../store/patients.ts";
 import { stayNumberTaken } from "../store/stays.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
@@ -30,6 +32,9 @@ export async function admitPatient(
   const { facilityId } = act.actor;
   return act.store.tx(async (tx) => {
     const { identifier, birthDay = null, sex = null } = input.patient;
+    const today = zoneNamed((await facility(tx, facilityId)).zone).dayOf(act.now);
+    if (birthDay !== null && birthDay > today)
+      refuse("in-the-future", "This day has not come yet.", { pointer: "/birthDay" });
     const patientId = await ensurePatient(tx, recording(act), { id: tx.newId(), identifier, birthDay, sex });
     return changePatientIn(tx, act, {
       action: "admit-patient",

@@ -50,6 +50,19 @@ onEachDatabase("admitting a patient", (fresh) => {
     ]);
   });
 
+  it("refuses a day of birth that has not come yet", async () => {
+    const bay = await alderBay(shared.store);
+    const born = (day: string) => ({
+      ...order(bay, "P1", "S1", "2024-03-01 10:00"),
+      patient: { identifier: "P1", birthDay: dayOf(day) },
+    });
+    const act = bay.at("2024-03-01 12:00");
+    expect(await refusalOf(shared.store, () => admitPatient(act, born("2024-03-02")))).toMatchObject({
+      ...{ code: "in-the-future", pointer: "/birthDay" },
+    });
+    await admitPatient(act, born("2024-03-01"));
+  });
+
   it("knows a patient again who was here before", async () => {
     const bay = await alderBay(shared.store);
     const first = await bay.stay("P1", "2024-03-01 10:00", "2024-03-02 10:00");

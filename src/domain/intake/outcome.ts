@@ -25,6 +25,7 @@ const columnOfMark: Readonly<Partial<Record<LineMark, string | Readonly<Partial<
   "in-place-on-arrival": "inserted",
   "end-kept": { "stays.csv": "discharged", "moves.csv": "to", "catheters.csv": "removed" },
   "removed-after-discharge": "removed",
+  "off-the-wards": "inserted",
   "absence-unknown": "absence",
   "absence-known": "absence",
   "ward-by-hand": "ward",

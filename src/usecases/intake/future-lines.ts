@@ -57,6 +57,9 @@ function stayFaults(line: PatientLine, other: string | undefined): LineFault[] {
 
 function futureFaults(line: PatientLine, now: Instant, zone: Zone): LineFault[] {
   const values = line.values as Readonly<Record<string, unknown>>;
+  const born = values.birth_date;
+  if (typeof born === "number" && born > zone.dayOf(now))
+    return [{ code: "in-the-future", column: "birth_date", detail: "This day has not come yet." }];
   return timeColumns.flatMap((column): LineFault[] => {
     const at = values[column];
     // Of a day whose time nobody gave noon was taken: whether it has come is another question.

@@ -39,6 +39,13 @@ it("lines that speak of a time to come are taken out, each with every such colum
   });
 });
 
+it("a day of birth that has not come yet takes its stay out, and one of today does not", () => {
+  const today = Math.floor(now / 86_400_000);
+  const lines = [stay(2, { admitted: now, birth_date: today }), stay(3, { stay: "S2", birth_date: today + 1 })];
+  const { outcomes } = refuseFutureLines([{ identifier: "P1", lines, seen: [] }], now, zone);
+  expect(outcomes.map(([line, outcome]) => [line, summary(outcome)])).toEqual([[lines[1], "in-the-future birth_date"]]);
+});
+
 it("everything else that is said of a stay whose own line lies in the future goes with it, naming that line", () => {
   const early = stay(4, { stay: "S4", admitted: now + 6 * minute });
   const about = [move(5, { stay: "S4", from: now - minute }), catheter(6, { stay: "S4", inserted: now - minute })];
