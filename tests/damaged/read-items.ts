@@ -31,9 +31,9 @@ export interface Imported {
   readonly result: string;
   /** Codes of units about which the dry run asked. */
   readonly asked: readonly string[];
-  /** The items of the folder's month, and of the next one. */
+  /** The items of the folder's month, and of the months before and after it: a damaged time can lie in them. */
   readonly items: readonly Item[];
-  readonly nextItems: readonly Item[];
+  readonly otherItems: readonly Item[];
   /** Signs the month; gives the sentences of what keeps it from being signed. */
   sign(): Promise<string[]>;
 }
@@ -52,10 +52,11 @@ export async function imported(store: Store, { folder, of }: { folder: Folder; o
   const result = await importFiles(act, asFiles(folder), { setAside: true, wards: { answers: [], ask } });
   if (of.isWatched) await watchAll(act, of);
   const next = monthText.parse(new Date(now).toISOString().slice(0, 7));
+  const before = monthText.parse(new Date(now - 40 * 86_400_000).toISOString().slice(0, 7));
   return {
     ...{ result: resultText(result), asked },
     items: await itemsOf(act, month),
-    nextItems: await itemsOf(act, next),
+    otherItems: [...(await itemsOf(act, next)), ...(await itemsOf(act, before))],
     sign: () => signed(hospital.at(now + 60_000), month),
   };
 }

@@ -38,10 +38,14 @@ function ofTwoPatients({ stays, moves }: StayLines): Contradiction[] {
 /** A stay that only moves tell of, where the others have lines of their own. */
 function notDescribed({ number, stays, moves }: StayLines): Contradiction[] {
   if (stays.length > 0) return [];
-  const units = moves.map((row): Trace => ({ gap: "stay-not-described", unit: cell(row, "ward") }));
+  const units = moves.map(undescribedOn);
   const missing = (row: Row) => row.file === "stays.csv" && cell(row, "stay") === number;
   const traces = [...units, ...moves.map((row) => ({ row }))];
   return [{ name: "a stay without its own line", rows: moves, missing, traces }];
+}
+
+function undescribedOn(move: Row): Trace {
+  return { gap: "stay-not-described", unit: cell(move, "ward") };
 }
 
 const staySpan = ({ stays, moves }: StayLines): { from: number; to: number } => {
@@ -145,7 +149,11 @@ function catheterWitnesses(folder: Folder, all: readonly StayLines[], { readAt }
     if (!stay) return [];
     const [span, own] = [staySpan(stay), spanOf(row, "inserted", "removed")];
     const isLate = own.from >= span.to || (cell(row, "removed") !== "" && own.to > span.to) || own.to <= span.from;
-    return isLate ? [between("a catheter outside its stay", [...stay.stays, ...stay.moves, row])] : [];
+    if (!isLate) return [];
+    const found = between("a catheter outside its stay", [...stay.stays, ...stay.moves, row]);
+    // Where the stay's own line is gone, its end is that of its last move, which another move may follow.
+    const instead = stay.stays.length > 0 ? [] : stay.moves.map((move): Trace => undescribedOn(move));
+    return [{ ...found, traces: [...found.traces, ...instead] }];
   });
   const reviews = rowsOf(folder, "reviews.csv").flatMap((row): Contradiction[] => {
     const same = (other: Row) =>

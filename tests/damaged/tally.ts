@@ -1,8 +1,8 @@
 import type { CorrectFolder } from "./correct-folder.ts";
 import { type Damage, damageKinds } from "./damage.ts";
-import { cell, type Folder, lineNumbers, minutesOf, type Row } from "./folder.ts";
+import { cell, type FileName, type Folder, lineNumbers, minutesOf, type Row, rowsOf } from "./folder.ts";
 import type { Imported, Item } from "./read-items.ts";
-import { madeBy, type Trace } from "./traces.ts";
+import { type Contradiction, madeBy, type Trace } from "./traces.ts";
 import { witnesses } from "./witnesses.ts";
 
 /** What was found of the damages of one folder. */
@@ -13,8 +13,6 @@ export interface Tally {
   readonly damages: readonly { readonly name: string; readonly kind: string; readonly shownBy: string | null }[];
   /** Damages that the folder can show and that no item names. */
   readonly missed: readonly string[];
-  /** Damages of which no line, count or unit of the folder tells, and which have an item all the same. */
-  readonly more: number;
 }
 
 interface Given {
@@ -31,9 +29,9 @@ const units = ["3E", "4N", "ICU-2"];
 export function tallied({ seed, correct, folder, damages, found }: Given): Tally {
   const begin = minutesOf(`${correct.month}-01T00:00`);
   const judged = { units, begin, end: correct.readAt - 12 * 60, readAt: correct.readAt };
-  const all = witnesses(folder, correct.folder, judged);
+  const all = witnesses(folder, judged);
   const lines = lineNumbers(folder);
-  const items = [...found.items, ...found.nextItems];
+  const items = [...found.items, ...found.otherItems];
   const missed: string[] = [];
   const told = damages.map((damage) => {
     const shown = madeBy(damage, all);
@@ -44,7 +42,40 @@ export function tallied({ seed, correct, folder, damages, found }: Given): Tally
       missed.push(missedText({ seed, name, damage, why: shown.map((one) => one.name).join(", "), lines, found }));
     return { name, kind: damage.kind, shownBy: shown[0]?.name ?? null };
   });
-  return { seed, lines: folder.length, damages: told, missed, more: 0 };
+  missed.push(...tooFew(all, items).map((text) => `SEED=${seed} ${text}`));
+  return { seed, lines: folder.length, damages: told, missed };
+}
+
+const rejectedItems: Readonly<Record<FileName, string>> = {
+  "wards.csv": "rejected-wards",
+  "stays.csv": "rejected-stays",
+  "moves.csv": "rejected-moves",
+  "catheters.csv": "rejected-catheters",
+  "reviews.csv": "rejected-reviews",
+  "specimens.csv": "rejected-specimens",
+  "signs.csv": "rejected-signs",
+  "daily-counts.csv": "rejected-counts",
+};
+
+/** Items that count fewer lines of a file than cannot be read, or fewer days of a unit than were not counted by hand. */
+function tooFew(all: readonly Contradiction[], items: readonly Item[]): string[] {
+  const unreadable = all.filter(({ name }) => name === "cannot be read").flatMap(({ rows }) => rows);
+  const countOf = (kind: string, unit: string | null) =>
+    items.filter((item) => item.kind === kind && item.unit === unit).reduce((sum, { count }) => sum + count, 0);
+  const files = (Object.keys(rejectedItems) as FileName[]).flatMap((file) => {
+    const expected = rowsOf(unreadable, file).length;
+    const counted = countOf(rejectedItems[file], null);
+    return counted < expected ? [`${rejectedItems[file]} counts ${counted} of ${expected} lines`] : [];
+  });
+  const missing = all.flatMap(({ traces }) =>
+    traces.flatMap((trace) => ("gap" in trace && trace.gap === "manual-count-missing" ? [trace.unit] : [])),
+  );
+  const days = [...new Set(missing)].flatMap((unit) => {
+    const expected = missing.filter((one) => one === unit).length;
+    const counted = countOf("manual-count-missing", unit);
+    return counted < expected ? [`manual-count-missing of ${unit} counts ${counted} of ${expected} days`] : [];
+  });
+  return [...files, ...days];
 }
 
 /** Whether an item names what a trace says. */

@@ -15,6 +15,8 @@ export interface Contradiction {
   readonly rows: readonly Row[];
   /** Whether a line that was so before, and is not any more, would have resolved it. */
   readonly missing: (before: Row) => boolean;
+  /** Where lines of one stay come to another count: whether this line as it was, and as it is, makes the difference. */
+  readonly changed?: (before: Row, after: Row | null) => boolean;
   /** Any one of these names it. */
   readonly traces: readonly Trace[];
 }
@@ -26,5 +28,8 @@ export function between(name: string, rows: readonly Row[], flagged: readonly Ro
 
 /** The contradictions that a damage makes. */
 export function madeBy({ before, after }: Damage, all: readonly Contradiction[]): Contradiction[] {
-  return all.filter(({ rows, missing }) => (after !== null && rows.includes(after)) || missing(before));
+  return all.filter(
+    ({ rows, missing, changed }) =>
+      (after !== null && rows.includes(after)) || missing(before) || (changed?.(before, after) ?? false),
+  );
 }

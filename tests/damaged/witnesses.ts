@@ -1,4 +1,4 @@
-import { presentAt } from "./count-censuses.ts";
+import { presentAt, spanOf } from "./count-censuses.ts";
 import { neverEmpty } from "./damage.ts";
 import { cell, type Folder, minutesOf, type Row, rowsOf } from "./folder.ts";
 import { stayWitnesses } from "./stay-witnesses.ts";
@@ -14,9 +14,9 @@ export interface Judged {
 
 /**
  * Everything that a folder says against itself. It knows the files from their description alone and nothing of what the
- * product makes of them. `before` is the folder as it was: it tells who should have been counted where.
+ * product makes of them.
  */
-export function witnesses(folder: Folder, before: Folder, judged: Judged): Contradiction[] {
+export function witnesses(folder: Folder, judged: Judged): Contradiction[] {
   const unreadable = folder.filter((row) => !isReadable(row, judged.readAt));
   const readable = folder.filter((row) => !unreadable.includes(row));
   return [
@@ -26,7 +26,7 @@ export function witnesses(folder: Folder, before: Folder, judged: Judged): Contr
     ...stayWitnesses(readable, judged),
     ...countedTwice(readable),
     ...notCounted(folder, judged),
-    ...countedOtherwise({ folder: readable, before, judged }),
+    ...countedOtherwise(readable, judged),
   ];
 }
 
@@ -75,7 +75,7 @@ const organisms = ["no growth", "escherichia coli", "klebsiella pneumoniae", "en
 function unknownNames(folder: Folder): Contradiction[] {
   const named = rowsOf(folder, "specimens.csv");
   return named
-    .filter((row) => !organisms.includes(cell(row, "organism").toLowerCase()))
+    .filter((row) => !organisms.includes(cell(row, "organism").toLowerCase().replace(/\s+/g, " ")))
     .map((row) => between("unknown organism", [row]));
 }
 
@@ -126,30 +126,40 @@ function notCounted(folder: Folder, { units, begin, end }: Judged): Contradictio
     .map((place): Contradiction => {
       const [unit = ""] = place.split(" ");
       const missing = (row: Row) => row.file === "daily-counts.csv" && unitDay(row) === place;
-      // What is missing from a unit is looked for once it is known what the unit is: until then nothing can be signed.
-      const isDescribed = rowsOf(folder, "wards.csv").some((row) => cell(row, "ward") === unit);
-      const gap = isDescribed ? "manual-count-missing" : "setting-missing";
+      const gap = isDescribed(folder, unit) ? "manual-count-missing" : "setting-missing";
       return { name: "a day not counted by hand", rows: [], missing, traces: [{ gap, unit }] };
     });
 }
 
-/** Days on which the lines give another number than was counted by hand, by the stays that make the difference. */
-function countedOtherwise(given: { folder: Folder; before: Folder; judged: Judged }): Contradiction[] {
-  const { folder, before, judged } = given;
-  const [then, now] = [presentAt(before, judged), presentAt(folder, judged)];
+/** Days on which the lines give another number than was counted by hand. */
+function countedOtherwise(folder: Folder, judged: Judged): Contradiction[] {
+  const found = presentAt(folder, judged);
   return rowsOf(folder, "daily-counts.csv").flatMap((count): Contradiction[] => {
-    const [was, is] = [then.get(unitDay(count)), now.get(unitDay(count))];
-    if (!was || !is) return [];
-    const agrees = (column: "patients" | "catheters") => String(is[column].size) === cell(count, column);
+    const present = found.get(unitDay(count));
+    if (!present) return [];
+    const agrees = (column: "patients" | "catheters") => String(present[column].size) === cell(count, column);
     if (agrees("patients") && agrees("catheters")) return [];
-    const changed = new Set([...symmetric(was.patients, is.patients), ...symmetric(was.catheters, is.catheters)]);
-    const isOfThem = (row: Row) =>
-      (row.file === "moves.csv" || row.file === "catheters.csv") && changed.has(cell(row, "stay"));
-    const trace = { gap: "manual-count-differs", unit: cell(count, "ward"), day: cell(count, "day") } as const;
-    return [{ name: "counted otherwise by hand", rows: folder.filter(isOfThem), missing: isOfThem, traces: [trace] }];
+    const unit = cell(count, "ward");
+    const at = minutesOf(`${cell(count, "day")}T00:00`);
+    const changed = (before: Row, after: Row | null) =>
+      isAt(before, unit, at) !== (after !== null && isAt(after, unit, at));
+    const gap = isDescribed(folder, unit) ? "manual-count-differs" : "setting-missing";
+    const day = gap === "setting-missing" ? undefined : cell(count, "day");
+    const traces = [{ gap, unit, day } as const];
+    return [{ name: "counted otherwise by hand", rows: [], missing: () => false, changed, traces }];
   });
 }
 
-function symmetric(some: ReadonlySet<string>, others: ReadonlySet<string>): string[] {
-  return [...[...some].filter((one) => !others.has(one)), ...[...others].filter((one) => !some.has(one))];
+/** Whether a line puts a patient on the unit at that time, or a catheter into a patient. */
+function isAt(row: Row, unit: string, at: number): boolean {
+  const [first, last] = row.file === "moves.csv" ? ["from", "to"] : ["inserted", "removed"];
+  if (row.file !== "moves.csv" && row.file !== "catheters.csv") return false;
+  if (row.file === "moves.csv" && cell(row, "ward") !== unit) return false;
+  const { from, to } = spanOf(row, first as string, last as string);
+  return from <= at && to > at;
+}
+
+/** What is missing from a unit is looked for once it is known what the unit is: until then nothing can be signed. */
+function isDescribed(folder: Folder, unit: string): boolean {
+  return rowsOf(folder, "wards.csv").some((row) => cell(row, "ward") === unit);
 }
