@@ -109,13 +109,6 @@ function isWithin(days: Days, stay: KnownStay, latest: DayNumber): boolean {
   return days.first >= stay.first - daysBeforeCulture && days.last >= stay.first && days.last <= end;
 }
 
-/** The days of a known stay that a line's own days lie outside of: the line is missing there too. Null when they meet. */
-export function daysMissed(own: Days, stay: KnownStay | null, latest: DayNumber): Days | null {
-  if (stay === null) return null;
-  const last = stay.last ?? latest;
-  return own.first > last || own.last < stay.first ? { first: stay.first, last } : null;
-}
-
 /** The wards that a line touches on some days: those it names, or else those of its stay; null when neither is known. */
 export function wardsTouched({ wards }: Pick<LineAbout, "wards">, stay: KnownStay | null, days: Days): string[] | null {
   if (wards.length > 0) return [...wards];

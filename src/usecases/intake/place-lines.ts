@@ -1,13 +1,6 @@
 import { monthOf, monthsFromTo, nextMonth } from "../../domain/days/month.ts";
 import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
-import {
-  daysMissed,
-  daysTouched,
-  isDoubtful,
-  type KnownStay,
-  staysOfLines,
-  wardsTouched,
-} from "../../domain/intake/line-about.ts";
+import { daysTouched, isDoubtful, type KnownStay, staysOfLines, wardsTouched } from "../../domain/intake/line-about.ts";
 import { stands, wardStaysInOrder } from "../../domain/timeline/timeline.ts";
 import { facility } from "../../store/facilities.ts";
 import { daysOfImport, importOf } from "../../store/imports.ts";
@@ -85,10 +78,8 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
     // A stored line of a ward tells nothing of a month.
     if (own === null && marks !== null) return [];
     const days = own ?? ofImport;
-    const missed = own && daysMissed(own, stay, latest);
-    const touched = [days ?? [], missed ?? []].flat();
-    const months = touched.flatMap(({ first, last }) => monthsFromTo({ first, last: Math.min(last, today) }));
-    const codes = about && wardsTouched(about, stay, missed ?? days ?? { first: 0, last: today });
+    const months = days ? monthsFromTo({ first: days.first, last: Math.min(days.last, today) }) : [];
+    const codes = about && wardsTouched(about, stay, days ?? { first: 0, last: today });
     const wards = codes && [...new Set(codes.map(wardOf))].sort();
     // Without an end it lasts: the months that are still to come miss it too, until it is fixed or dropped.
     const openFrom = marks === null && own?.isOpen ? nextMonth(months.at(-1) ?? monthOf(today)) : null;

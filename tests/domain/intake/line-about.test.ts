@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { dayMs } from "../../../src/domain/days/day-number.ts";
 import { zoneNamed } from "../../../src/domain/days/zone.ts";
 import {
-  daysMissed,
   daysNamed,
   daysTouched,
   isDoubtful,
@@ -126,20 +125,4 @@ describe("rejected lines of stays and moves", () => {
 it("a mark that tells a fact leaves nothing open; any other does", () => {
   expect(isDoubtful(["in-place-on-arrival", "absence-known"])).toBe(false);
   expect(isDoubtful(["in-place-on-arrival", "count-unreadable"])).toBe(true);
-});
-
-it("misses the days of its stay when its own days lie outside of them", () => {
-  const stay = { first: 100, last: 110, wards: [] };
-  const lasting = { ...stay, last: null };
-  const stayDays = { first: 100, last: 110 };
-  expect(daysMissed({ first: 90, last: 99 }, stay, 130)).toEqual(stayDays);
-  expect(daysMissed({ first: 111, last: 120 }, stay, 130)).toEqual(stayDays);
-  expect(daysMissed({ first: 131, last: 140 }, lasting, 130)).toEqual({ first: 100, last: 130 });
-  for (const own of [
-    { first: 90, last: 100 },
-    { first: 110, last: 120 },
-    { first: 102, last: 103 },
-  ])
-    expect(daysMissed(own, stay, 130)).toBeNull();
-  expect(daysMissed({ first: 90, last: 99 }, null, 130)).toBeNull();
 });

@@ -45,22 +45,6 @@ onEachDatabase("the units of rejected lines", (fresh) => {
     expect(await unitsOf(bay)).toEqual(["Unit: A.", 1]);
   });
 
-  it("are those of its stay, in the months of the stay too, where a line has other days", async () => {
-    const { at } = await alderBay(shared.store);
-    const files: Files = {
-      ...{ "stays.csv": stays, "moves.csv": moves() },
-      "catheters.csv": ["stay,catheter,inserted,removed", "S1,C1,2024-02-03T08:00,2024-02-04T08:00"],
-    };
-    await importFiles(at(time), files, { setAside: true });
-    const rejected = async (text: string) =>
-      (await reportGaps(at("2024-06-03 08:00"), { month: monthText.parse(text) })).gaps
-        .filter(({ kind }) => kind === "rejected-catheters")
-        .map(({ sentence }) => /Unit.*/.exec(sentence)?.[0]);
-    expect(await rejected("2024-02")).toEqual(["Unit: A."]);
-    expect(await rejected("2024-04")).toEqual(["Unit: A."]);
-    expect(await rejected("2024-03")).toEqual([]);
-  });
-
   it("are those that the source means by its aliases", async () => {
     const bay = await alderBay(shared.store);
     const files: Files = { "stays.csv": stays, "moves.csv": moves("S2,P2,Ward A,2024-04-20T08:00,soon") };
