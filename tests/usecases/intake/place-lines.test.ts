@@ -14,6 +14,7 @@ import { alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
 import { sharedStore } from "../../databases/shared-store.ts";
 import { type Files, importFiles, resultText } from "./files.ts";
+import { lineItems } from "./line-items.ts";
 
 const time = "2024-06-02 08:00";
 const reading = { zone: zoneNamed("UTC"), settings: defaultSourceSettings };
@@ -33,16 +34,6 @@ const nine: Files = {
   "signs.csv": [...signs, "S1,2024-04-05,temperature,yes,hot", "S1,2024-04-06,itching,yes,"],
   "reviews.csv": [...reviews, "S1,2024-04-05,maybe,"],
 };
-
-async function gapsOf(act: Act, month: string): Promise<string[]> {
-  const { gaps } = await reportGaps(act, { month: monthText.parse(month) });
-  return gaps
-    .filter(({ kind }) => /^(rejected|marked|dropped|import)/.test(kind))
-    .map(({ kind, count, blocks, sentence, lines }) => {
-      const places = lines.map(({ file, line }) => `${file}:${line}`).join(" ");
-      return `${kind} ${count}${blocks ? " blocks" : ""} | ${sentence.replace(/^.*?\.(?= Unit| Month|$)/, "").trim()} | ${places}`;
-    });
-}
 
 async function sign(act: Act, text: string, replaces = 0): Promise<string[]> {
   const month = monthText.parse(text);
@@ -64,7 +55,7 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     const { at } = await bay();
     const result = await importFiles(at(time), nine, { setAside: true });
     expect(resultText(result)).toBe("applied: 2 accepted, 0 marked, 0 unchanged, 9 refused");
-    expect(await gapsOf(at(time), "2024-04")).toEqual([
+    expect(await lineItems(at(time), "2024-04")).toEqual([
       "rejected-stays 1 blocks | Unit: B. | stays.csv:3",
       "rejected-moves 2 blocks | Unit: B. | moves.csv:3 moves.csv:4",
       "rejected-catheters 2 blocks | Unit: A. | catheters.csv:2 catheters.csv:3",
@@ -77,44 +68,9 @@ onEachDatabase("rejected lines of a month", (fresh) => {
       expect.stringContaining("month-not-ready: 2 lines of moves are rejected"),
       expect.stringContaining("month-not-ready: 2 lines of catheters are rejected"),
     ]);
-    expect(await gapsOf(at(time), "2024-03")).toEqual([]);
+    expect(await lineItems(at(time), "2024-03")).toEqual([]);
     // When the patient of S2 was discharged is not known.
-    expect(await gapsOf(at(time), "2024-05")).toEqual(["rejected-stays 1 blocks | Unit: B. | stays.csv:3"]);
-  });
-
-  it("without an end are missing in the months that come after their import too, until they are dropped", async () => {
-    const { at } = await bay();
-    const lasting: Files = {
-      ...{ "stays.csv": stays, "moves.csv": moves },
-      "catheters.csv": [...catheters, "S7,C7,2024-05-28T08:00,"],
-    };
-    const { importId } = await importFiles(at("2024-05-31 08:00"), lasting, { setAside: true });
-    const missing = ["rejected-catheters 1 blocks | Unit not readable: 1. | catheters.csv:2"];
-    expect(await gapsOf(at("2024-09-02 08:00"), "2024-04")).toEqual([]);
-    for (const month of ["2024-05", "2024-06", "2024-08"])
-      expect(await gapsOf(at("2024-09-02 08:00"), month)).toEqual(missing);
-    const place = { importId, file: "catheters.csv", line: 2 } as const;
-    await dropLine(at("2024-07-02 08:00"), { ...place, reason: "Another hospital's patient" });
-    const dropped = ["dropped-lines 1 | Unit not readable: 1. | catheters.csv:2"];
-    for (const month of ["2024-05", "2024-06", "2024-07"])
-      expect(await gapsOf(at("2024-09-02 08:00"), month)).toEqual(dropped);
-    expect(await gapsOf(at("2024-09-02 08:00"), "2024-08")).toEqual([]);
-  });
-
-  it("with a mistyped month are missing in the months of their stay", async () => {
-    const { at } = await bay();
-    const mistyped: Files = {
-      ...{ "stays.csv": stays, "moves.csv": moves },
-      // Inserted on 4 April and collected on 5 April.
-      "catheters.csv": [...catheters, "S1,C1,2024-05-04T08:00,2024-04-09T08:00"],
-      "specimens.csv": [...specimens, "S1,urine,2024-05-05T08:00,,100000"],
-    };
-    await importFiles(at(time), mistyped, { setAside: true });
-    for (const month of ["2024-04", "2024-05"])
-      expect((await gapsOf(at(time), month)).map((gap) => gap.split(" | ")[0])).toEqual([
-        ...["rejected-catheters 1 blocks", "rejected-specimens 1"],
-      ]);
-    expect(await gapsOf(at(time), "2024-03")).toEqual([]);
+    expect(await lineItems(at(time), "2024-05")).toEqual(["rejected-stays 1 blocks | Unit: B. | stays.csv:3"]);
   });
 
   it("without a month of their own are a matter of every unsigned month that their import spans", async () => {
@@ -127,14 +83,16 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     };
     await importFiles(at(time), spanning, { setAside: true });
     const undated = ["rejected-specimens 1 | Unit not readable: 1. Month not readable: 1. | specimens.csv:2"];
-    for (const month of ["2024-02", "2024-03", "2024-04"]) expect(await gapsOf(at(time), month)).toEqual(undated);
-    for (const month of ["2024-01", "2024-05"]) expect(await gapsOf(at(time), month)).toEqual([]);
+    for (const month of ["2024-02", "2024-03", "2024-04"]) expect(await lineItems(at(time), month)).toEqual(undated);
+    for (const month of ["2024-01", "2024-05"]) expect(await lineItems(at(time), month)).toEqual([]);
     // A month that was signed before keeps what it was signed with, and later imports do not reach it.
     expect(await sign(at("2024-06-02 09:00"), "2024-03")).toEqual([]);
     const later = { ...spanning, "signs.csv": [...signs, "S9,someday,dysuria,yes,"] };
     await importFiles(at("2024-06-03 08:00"), later, { setAside: true });
-    expect(await gapsOf(at("2024-06-03 09:00"), "2024-03")).toEqual(undated);
-    expect(await gapsOf(at("2024-06-03 09:00"), "2024-02")).toContainEqual(expect.stringContaining("rejected-signs 1"));
+    expect(await lineItems(at("2024-06-03 09:00"), "2024-03")).toEqual(undated);
+    expect(await lineItems(at("2024-06-03 09:00"), "2024-02")).toContainEqual(
+      expect.stringContaining("rejected-signs 1"),
+    );
   });
 
   it("that are dropped print with their reason, also in the text that is signed", async () => {
@@ -151,7 +109,7 @@ onEachDatabase("rejected lines of a month", (fresh) => {
       line: 2,
       reason: "Entered on paper twice",
     });
-    expect(await gapsOf(at(time), "2024-04")).toEqual(["dropped-lines 1 | Unit: A. | catheters.csv:2"]);
+    expect(await lineItems(at(time), "2024-04")).toEqual(["dropped-lines 1 | Unit: A. | catheters.csv:2"]);
     const month = monthText.parse("2024-04");
     expect(await sign(at("2024-06-02 11:00"), "2024-04")).toEqual([]);
     const { text } = await readSignedText(at(time), { month, number: 1 });
@@ -211,13 +169,13 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     const values = { stay: "S1", catheter: "C1", inserted: "2024-04-04T08:00", removed: "2024-04-05T08:00" };
     const item = lineOfValues({ file: "catheters.csv", line: 2, values }, reading);
     await repairLine(at(time), { importId, item });
-    expect(await gapsOf(at(time), "2024-04")).toEqual([]);
+    expect(await lineItems(at(time), "2024-04")).toEqual([]);
     // Refused as a whole, and nothing was stored since.
     await importFiles(at("2024-06-02 10:00"), { "signs.csv": [...signs, "S1,2024-04-05,temperature,yes,hot"] });
-    expect((await gapsOf(at(time), "2024-04")).map((gap) => gap.split(" ")[0])).toEqual(["import-refused"]);
-    expect(await gapsOf(at(time), "2024-05")).toEqual([]);
+    expect((await lineItems(at(time), "2024-04")).map((gap) => gap.split(" ")[0])).toEqual(["import-refused"]);
+    expect(await lineItems(at(time), "2024-05")).toEqual([]);
     await importFiles(at("2024-06-02 11:00"), { "signs.csv": [...signs, "S1,2024-04-05,temperature,yes,38.5"] });
-    expect(await gapsOf(at(time), "2024-04")).toEqual([]);
+    expect(await lineItems(at(time), "2024-04")).toEqual([]);
   });
 
   it("a doubtful line is one of its own kind, and a line that tells a plain fact is none", async () => {
@@ -231,6 +189,6 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     expect(resultText(await importFiles(at(time), files))).toBe(
       "applied: 2 accepted, 2 marked, 0 unchanged, 0 refused",
     );
-    expect(await gapsOf(at(time), "2024-04")).toEqual(["marked-lines 1 | Unit: A. | specimens.csv:2"]);
+    expect(await lineItems(at(time), "2024-04")).toEqual(["marked-lines 1 | Unit: A. | specimens.csv:2"]);
   });
 });
