@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type Fault, Problem, type ProblemCode, problems } from "./problems.ts";
+import { signedChanges } from "./signed-changes.ts";
 
 const problemCode = z.enum(Object.keys(problems) as ProblemCode[]);
 
@@ -27,6 +28,7 @@ export const problemDocument = z
       )
       .describe("Everything that was found wrong"),
     current: z.record(z.string(), z.unknown()).optional().describe("The entry as it is by now, when it was changed"),
+    signed: signedChanges.optional().describe("What it would change of signed months"),
   })
   .meta({ id: "Problem" });
 export type ProblemDocument = z.infer<typeof problemDocument>;
@@ -49,6 +51,7 @@ export function documentOf(problem: Problem, instance: string): ProblemDocument 
       ...(other === undefined ? {} : { other }),
     })),
     ...(problem.current === undefined ? {} : { current: { ...problem.current } }),
+    ...(problem.signed === undefined ? {} : { signed: problem.signed }),
   };
 }
 
@@ -61,5 +64,6 @@ export class AnsweredProblem extends Problem {
     super(first ?? { code: document.code, pointer: "", detail: document.detail }, ...more);
     this.document = document;
     if (document.current) this.current = document.current;
+    if (document.signed) this.signed = document.signed;
   }
 }

@@ -1,3 +1,5 @@
+import type { SignedChanges } from "./signed-changes.ts";
+
 /**
  * Every error that a person or a program can be told: its code, HTTP status, title and remedy.
  * A code that was once released is never used again for something else.
@@ -763,6 +765,11 @@ export const problems = {
     title: "Nothing has changed since the month was signed",
     remedy: "Leave the signature as it is.",
   },
+  "changes-signed-month": {
+    status: 409,
+    title: "This changes a signed month",
+    remedy: "Compare the figures before and after. Record the change if it is right.",
+  },
   "level-impossible": {
     status: 422,
     title: "No interval has this level",
@@ -797,6 +804,8 @@ export class Problem extends Error {
   readonly faults: readonly Fault[];
   /** The state by now, for a change that came too late. */
   current?: object;
+  /** What it would change of signed months. */
+  signed?: SignedChanges;
 
   constructor(first: Fault, ...more: Fault[]) {
     super(first.detail);

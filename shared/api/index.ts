@@ -36,6 +36,7 @@ import {
 } from "./laboratory-words.ts";
 import { readMonthDocument } from "./month-document.ts";
 import {
+  listChangedMonths,
   listSignedMonths,
   readMonthFigureSheet,
   readMonthFigures,
@@ -91,6 +92,7 @@ export const endpoints = {
   readSignedMonth,
   readSignedText,
   listSignedMonths,
+  listChangedMonths,
   signMonth,
   readWardCare,
   readWardDay,

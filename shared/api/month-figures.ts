@@ -1,9 +1,11 @@
 import { z } from "zod";
+import { auditAction } from "../audit-words.ts";
 import { month } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { figureKeys } from "../figure-words.ts";
 import { monthReport } from "../month-report.ts";
 import { sheet } from "../sheet.ts";
+import { changedEntry, figureChange } from "../signed-changes.ts";
 import { role } from "../vocabulary.ts";
 import { id, idInPath, instant, reason } from "../wire.ts";
 
@@ -64,6 +66,19 @@ const monthDifference = z
   })
   .meta({ id: "MonthDifference" });
 
+/** An act that changed figures of a month after it was signed. */
+const monthChange = z
+  .strictObject({
+    number: z.int().min(1).describe("The latest signature at that time"),
+    at: instant,
+    by: id,
+    action: auditAction,
+    entry: changedEntry.nullable().describe("Null: several things, or records of patients that the person may not see"),
+    figures: z.array(figureChange).describe("Of the wards that the person may see; none when they were not compared"),
+    isOpen: z.boolean().describe("The month was not signed again since and does not say again what was signed"),
+  })
+  .meta({ id: "MonthChange" });
+
 /** Who signed a month, and what has changed since. */
 export const readMonthSignatures = endpoint({
   method: "GET",
@@ -74,7 +89,12 @@ export const readMonthSignatures = endpoint({
   reply: "json",
   params: { month },
   output: z
-    .strictObject({ month, signatures: z.array(signature), differences: z.array(monthDifference) })
+    .strictObject({
+      month,
+      signatures: z.array(signature),
+      differences: z.array(monthDifference),
+      changes: z.array(monthChange).describe("What changed it after a signature, the latest 200, the latest first"),
+    })
     .meta({ id: "MonthSignatures" }),
   errors: ["in-the-future"],
 });
@@ -116,6 +136,29 @@ export const listSignedMonths = endpoint({
   output: z
     .strictObject({ months: z.array(z.strictObject({ month, signature, signatures: z.int().min(1) })) })
     .meta({ id: "SignedMonths" }),
+  errors: [],
+});
+
+/** The months of which something is no longer as it was signed. */
+export const listChangedMonths = endpoint({
+  method: "GET",
+  path: "/changed-months",
+  summary: "List the signed months whose figures have changed since, with what was changed last",
+  permission: "sign-month",
+  wards: "facility",
+  reply: "json",
+  output: z
+    .strictObject({
+      months: z.array(
+        z.strictObject({
+          month,
+          changes: z.int().min(1).describe("How many acts changed it"),
+          wards: z.array(z.string()).describe("Codes of the wards whose figures they changed"),
+          latest: z.strictObject({ at: instant, by: id, action: auditAction }),
+        }),
+      ),
+    })
+    .meta({ id: "ChangedMonths" }),
   errors: [],
 });
 

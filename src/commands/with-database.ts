@@ -1,5 +1,6 @@
 import type { Store } from "../usecases/act.ts";
 import { resumeImports } from "../usecases/intake/resume-imports.ts";
+import { watchSignedMonths } from "../usecases/watch-signed-months.ts";
 import type { CommandContext } from "./command.ts";
 
 /**
@@ -13,7 +14,7 @@ export async function withDatabase<T>(
   await databases.migrate(config.databaseUrl);
   const owned = databases.own(config.databaseUrl);
   try {
-    const store = databases.open(config.databaseUrl);
+    const store = watchSignedMonths(databases.open(config.databaseUrl));
     try {
       for (const result of await resumeImports({ store, now: clock() }))
         err(`An import that had broken off was ${result.state === "applied" ? "finished" : "dropped"}.\n`);

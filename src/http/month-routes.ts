@@ -7,6 +7,7 @@ import { addBaseline } from "../usecases/add-baseline.ts";
 import { addOwnBaseline } from "../usecases/add-own-baseline.ts";
 import { listBaselines } from "../usecases/list-baselines.ts";
 import { listComparisons } from "../usecases/list-comparisons.ts";
+import { listChangedMonths } from "../usecases/month-changes.ts";
 import { listSignedMonths, readMonthSignatures, readSignedMonth, readSignedText } from "../usecases/read-signatures.ts";
 import { reportFigureSheet, reportFigures } from "../usecases/report-figures.ts";
 import { setComparison } from "../usecases/set-comparison.ts";
@@ -23,6 +24,7 @@ export const monthRoutes: Pick<Routes, Names> = {
   readSignedMonth: (act, { month, number }, reach) => readSignedMonth(act, { month, number, ...reach }),
   readSignedText: (act, input) => readSignedText(act, input),
   listSignedMonths: (act) => listSignedMonths(act),
+  listChangedMonths: (act) => listChangedMonths(act),
   signMonth: (act, input) => signMonth(act, input),
   listBaselines: (act) => listBaselines(act),
   addBaseline: (act, { kind, rows, csv, ...origin }) => {

@@ -4,6 +4,7 @@ import { apiBase } from "../../shared/api-base.ts";
 import { type Endpoint, type InputOf, namedBy } from "../../shared/endpoint.ts";
 import { permissions } from "../../shared/permissions.ts";
 import { refuse } from "../../shared/problems.ts";
+import { acknowledgeHeader } from "../../shared/signed-changes.ts";
 import type { DocumentMaker } from "../documents/document-maker.ts";
 import type { Act, Actor, Store } from "../usecases/act.ts";
 import { findRecord } from "../usecases/find-record.ts";
@@ -11,10 +12,11 @@ import { findWard } from "../usecases/find-ward.ts";
 import { findImport } from "../usecases/intake/find-import.ts";
 import { once } from "../usecases/once.ts";
 import { type Reach, reachOf } from "../usecases/reach.ts";
+import { watchSignedMonths } from "../usecases/watch-signed-months.ts";
 import { asFile } from "./files.ts";
 import { routeSchema } from "./openapi-route.ts";
 import { readInput } from "./read-input.ts";
-import { idempotencyKey, seenVersion } from "./request-headers.ts";
+import { acknowledgedChanges, idempotencyKey, seenVersion } from "./request-headers.ts";
 import type { Route } from "./routes.ts";
 
 /** Tells who sends a request. Refuses `not-signed-in`. */
@@ -40,8 +42,11 @@ export function mount<E extends Endpoint>(
     schema: routeSchema(name, endpoint),
     ...(endpoint.bodyBytes === undefined ? {} : { bodyLimit: endpoint.bodyBytes }),
     handler: async (request, reply) => {
-      const act: Act = { store, actor: await principalOf(request), now: clock() };
-      const reach = permittedReach(act.actor, endpoint);
+      const actor = await principalOf(request);
+      const reach = permittedReach(actor, endpoint);
+      const asking = { acknowledged: acknowledgedChanges(request.headers[acknowledgeHeader]), reach };
+      const watchedStore = watchSignedMonths(store, endpoint.effect === "reads" ? undefined : asking);
+      const act: Act = { store: watchedStore, actor, now: clock() };
       const input = { ...readInput(endpoint, request), ...seen(endpoint, request) };
       const key = endpoint.effect === "creates" ? idempotencyKey(request.headers["idempotency-key"]) : null;
       const carryOut = async (by: Act) => {

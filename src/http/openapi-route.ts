@@ -4,6 +4,7 @@ import { type Effect, type Endpoint, namedBy, takesBody } from "../../shared/end
 import { permissions } from "../../shared/permissions.ts";
 import { problemDocument, problemMediaType } from "../../shared/problem-document.ts";
 import { type ProblemCode, problems } from "../../shared/problems.ts";
+import { acknowledgeHeader } from "../../shared/signed-changes.ts";
 import { fileTypes } from "./files.ts";
 
 /** The refusals that any call may meet. */
@@ -27,17 +28,28 @@ const bodyErrors: readonly ProblemCode[] = [
 ];
 
 /** What each effect asks of the headers of a request. */
+const acknowledged = z
+  .string()
+  .optional()
+  .describe("The digits of a refusal with changes-signed-month: record it all the same");
 const effectHeaders: Readonly<Record<Exclude<Effect, "reads">, z.ZodType>> = {
   creates: z.object({
     "idempotency-key": z.string().min(1).max(200).describe("A new one for each creation; sent again, it is done once"),
+    [acknowledgeHeader]: acknowledged,
   }),
-  updates: z.object({ "if-match": z.string().describe('The version that you saw, in quotes: "3"') }),
+  updates: z.object({
+    "if-match": z.string().describe('The version that you saw, in quotes: "3"'),
+    [acknowledgeHeader]: acknowledged,
+  }),
 };
 
 const effectErrors: Readonly<Record<Effect, readonly ProblemCode[]>> = {
   reads: [],
-  creates: ["idempotency-key-missing", "idempotency-key-unreadable", "idempotency-key-reused"],
-  updates: ["version-missing", "version-unreadable", "stale-version"],
+  creates: [
+    ...(["idempotency-key-missing", "idempotency-key-unreadable", "idempotency-key-reused"] as const),
+    "changes-signed-month",
+  ],
+  updates: ["version-missing", "version-unreadable", "stale-version", "changes-signed-month"],
 };
 
 /** What Fastify is told of an endpoint: how it appears in the published description, and how its answers are checked. */

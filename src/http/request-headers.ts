@@ -26,3 +26,11 @@ export function seenVersion(header: Header): number {
     ? refuse("version-unreadable", 'The header If-Match is not one version in quotes, such as "3".')
     : Number(digits);
 }
+
+/**
+ * The figures of signed months that the caller says may change: the digits of an earlier refusal. Null when nothing is
+ * acknowledged; what stands for other figures is refused like nothing.
+ */
+export function acknowledgedChanges(header: Header): string | null {
+  return typeof header === "string" && header !== "" ? header : null;
+}

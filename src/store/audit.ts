@@ -15,6 +15,7 @@ const patientTable = { table: "audit_patient", columns: { audit_id: "text", pati
 
 /** Writes who did what, in the transaction of the act itself. */
 export async function writeAudit(tx: Tx, by: Recording, audit: Audit): Promise<void> {
+  tx.trace.act = { by, ...audit };
   const patientIds = [...new Set(audit.patientIds ?? [])];
   const { id } = await tx.db.auditEntry.create({
     data: {

@@ -4,6 +4,7 @@ import type { Instant } from "../domain/days/day-number.ts";
 import type { ChosenReading } from "../domain/editions/readings.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { daysOfMonths, touchDays } from "./trace.ts";
 
 /** A chosen reading with who chose it, when and why. */
 export interface RecordedReading extends ChosenReading {
@@ -33,6 +34,7 @@ export async function addChosenReading(
   by: Recording,
   { value, ...reading }: ChosenReading & { readonly reason: string },
 ): Promise<void> {
+  touchDays(tx, daysOfMonths({ from: reading.fromMonth, to: null }));
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
   const data = { id: tx.newId(), facilityId: by.facilityId, ...reading, value: JSON.stringify(value), ...recorded };
   await tx.db.chosenReading.create({ data });

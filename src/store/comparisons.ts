@@ -3,6 +3,7 @@ import type { limitRules } from "../../shared/month-report.ts";
 import type { Instant } from "../domain/days/day-number.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { daysOfMonths, touchDays } from "./trace.ts";
 
 /** What a model asks for, of one ward or of every ward. */
 export interface FactorRow {
@@ -43,6 +44,7 @@ export async function addComparison(
   by: Recording,
   comparison: Omit<ComparisonRow, "recordedAt" | "recordedBy">,
 ): Promise<void> {
+  touchDays(tx, daysOfMonths({ from: comparison.fromMonth, to: null }));
   const { factors, ...said } = comparison;
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
   await tx.db.comparison.create({

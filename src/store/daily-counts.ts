@@ -2,6 +2,7 @@ import type { DayNumber } from "../domain/days/day-number.ts";
 import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 /** What somebody counted by hand: patients at the daily count, and those of them with an indwelling catheter. */
 export interface CountedByHand {
@@ -20,6 +21,7 @@ export async function putDailyCounts(
   counts: readonly CountedByHand[],
 ): Promise<void> {
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
+  touchDays(tx, ...counts.map(({ day }) => ({ first: day, last: day })));
   for (const { wardId, day, patients, catheters } of counts) {
     const old = await tx.db.dailyCount.findUnique({ where: { wardId_day: { wardId, day } } });
     if (!old) {

@@ -1,8 +1,9 @@
 import type { CaseDecision, CaseState } from "../../shared/case-words.ts";
 import type { Instant } from "../domain/days/day-number.ts";
-import type { KeptDetermination } from "./determinations.ts";
+import { daysCounted, type KeptDetermination } from "./determinations.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 /** What somebody did with a determination. */
 export interface DecisionRow {
@@ -30,6 +31,7 @@ export async function addDecision(
   about: KeptDetermination,
   { kind, reason, state }: { kind: CaseDecision; reason: string | null; state: CaseState },
 ): Promise<number> {
+  touchDays(tx, daysCounted(about));
   const { caseId, number, revision } = about;
   const earlier = await tx.db.decision.count({ where: { caseId } });
   const written = { decidedAt: new Date(by.now), decidedBy: by.personId };

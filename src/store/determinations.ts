@@ -5,10 +5,13 @@ import type { Determination } from "../domain/criteria/index.ts";
 import type { KeptOutcome } from "../domain/cultures/case-state.ts";
 import type { MayCount } from "../domain/cultures/may-count.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import { monthDays } from "../domain/days/month.ts";
+import { daysAfterMonth } from "../domain/reports/infections.ts";
 import { insertRows } from "./bulk.ts";
 import { inChunks } from "./in-chunks.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import type { TouchedDays } from "./trace.ts";
 
 /** What a culture was determined to be, with the work on it. Of the last one of a case `state` says how far that is. */
 export interface StoredDetermination {
@@ -80,6 +83,15 @@ const table = {
     decided: "text",
   },
 } as const;
+
+/** The days of the months in which a culture can be counted, or be open. */
+export function daysCounted({ eventDay, day, mayCount }: StoredDetermination): TouchedDays {
+  const months = (mayCountIn({ mayCount }) ?? []).map((one) => monthDays(one.month));
+  const at = eventDay ?? day;
+  // A culture at the beginning of a month can have its event at the end of the one before.
+  const days = [at - daysAfterMonth, at, ...months.flatMap(({ first, last }) => [first, last])];
+  return { first: Math.min(...days), last: Math.max(...days) };
+}
 
 /** Adds determinations; those of the same cases that were in force so far stay as they are and say `replaced`. */
 export async function addDeterminations(tx: Tx, by: Recording, added: readonly StoredDetermination[]): Promise<void> {

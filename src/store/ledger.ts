@@ -2,6 +2,7 @@ import type { PatientDayRow } from "../domain/counting/patient-days.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { idList, insertRows, jsonRows } from "./bulk.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 const table = {
   table: "patient_day",
@@ -36,6 +37,7 @@ export async function postToLedger(tx: Tx, parts: readonly LedgerPart[]): Promis
     }
     for (const day of old.keys()) removed.push([part.patientId, day]);
   }
+  touchDays(tx, ...[...removed, ...added].map(([, day]) => ({ first: day, last: day })));
   await removeDays(tx, removed);
   await insertRows(tx, table, added);
   return { removed: removed.length, added: added.length };

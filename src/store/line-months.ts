@@ -5,6 +5,7 @@ import type { LineMark } from "../domain/intake/outcome.ts";
 import { insertRows } from "./bulk.ts";
 import type { LinePlace } from "./set-aside-lines.ts";
 import type { Read, Tx } from "./store.ts";
+import { daysOfMonths, touchDays } from "./trace.ts";
 
 /** A line of an import that was rejected or marked, with what it names. */
 export interface NamedLine {
@@ -68,6 +69,10 @@ export async function placeLines(tx: Tx, facilityId: number, lines: readonly Pla
       (month) => [...[importId, file, line, month, facilityId, wards && JSON.stringify(wards), dated]],
     ),
   );
+  touchMonths(
+    tx,
+    rows.map(([, , , month]) => String(month)),
+  );
   await insertRows(tx, table, rows, "ON CONFLICT DO NOTHING");
 }
 
@@ -79,8 +84,29 @@ const anyMonth = "";
  */
 const from = "from ";
 
+function touchMonths(tx: Tx, months: readonly string[]): void {
+  const known = [...new Set(months)].filter((month) => month !== anyMonth);
+  const days = known.map((written) => {
+    const isOpen = written.startsWith(from);
+    // The cast is safe: placeLines wrote it.
+    const month = written.slice(isOpen ? from.length : 0) as Month;
+    return daysOfMonths({ from: month, to: isOpen ? null : month });
+  });
+  touchDays(tx, ...days);
+}
+
+/** Notes that something became of a line that touches some months. */
+export async function touchLine(tx: Tx, { importId, file, line }: LinePlace): Promise<void> {
+  const rows = await tx.db.importLineMonth.findMany({ where: { importId, file, line }, select: { month: true } });
+  touchMonths(
+    tx,
+    rows.map(({ month }) => month),
+  );
+}
+
 /** Forgets which months a line touches: it is stored now. */
 export async function forgetMonths(tx: Tx, { importId, file, line }: LinePlace): Promise<void> {
+  await touchLine(tx, { importId, file, line });
   await tx.db.importLineMonth.deleteMany({ where: { importId, file, line } });
 }
 

@@ -1,8 +1,10 @@
 import type { Month } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { Instant } from "../domain/days/day-number.ts";
+import { monthDays } from "../domain/days/month.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 /** Somebody confirmed that a ward had no event in a month. */
 export interface NoneFoundRow {
@@ -44,11 +46,13 @@ export async function addNoneFound(
   about: Pick<NoneFoundRow, "wardId" | "month">,
 ): Promise<number> {
   const id = tx.newId();
+  touchDays(tx, monthDays(about.month));
   await tx.db.noneFound.create({ data: { id, ...about, recordedAt: new Date(by.now), recordedBy: by.personId } });
   return id;
 }
 
 /** Voids one, with the reason kept on it. */
-export async function voidNoneFound(tx: Tx, { id, version }: NoneFoundRow, voidReason: string): Promise<void> {
+export async function voidNoneFound(tx: Tx, { id, version, month }: NoneFoundRow, voidReason: string): Promise<void> {
+  touchDays(tx, monthDays(month));
   await tx.db.noneFound.update({ where: { id }, data: { voidKey: id, voidReason, version: version + 1 } });
 }

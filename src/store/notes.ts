@@ -5,6 +5,7 @@ import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
 import { type CellValue, columnCells, type Rows, readRows } from "./read-rows.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchTimes } from "./trace.ts";
 
 /** Notes about these catheters, voided ones too, in the order in which they happened. Only reviews when asked so. */
 export async function notesOf(
@@ -64,6 +65,8 @@ const table = {
 
 /** Adds new notes. When and by whom each was written down are its own. */
 export async function addNotes(tx: Tx, notes: readonly CatheterNote[]): Promise<void> {
+  // What was found or decided holds until the next note.
+  touchTimes(tx, ...notes.map(({ at }) => ({ from: at, to: null })));
   const rows = notes.map((note) => {
     const { id, catheterId, kind, at, outcome, indication, amountMl, remark, writtenAt, writtenBy } = note;
     const said = [outcome, indication, itemsText(note), amountMl, remark, note.marks.join(" ")];
@@ -91,6 +94,7 @@ export async function replaceNote(
   by: Recording & { reason?: string },
   { old, now }: { old: CatheterNote; now: CatheterNote },
 ): Promise<void> {
+  touchTimes(tx, { from: Math.min(old.at, now.at), to: null });
   const { id, version, ...body } = old;
   await keepVersions(tx, by, [{ kind: "note", id, version, body }]);
   const { at, outcome, indication, amountMl, remark, voidReason } = now;

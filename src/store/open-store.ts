@@ -102,7 +102,7 @@ function makeStore({ kind, claim, writing, reading, close }: Connections): Store
     async tx<T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}) {
       return again(async () => {
         const newId = await reserve(() => ids.reserve(options.ids ?? (options.snapshot ? 0 : 16)));
-        return writing((db) => work({ kind, db, newId }), options);
+        return writing((db) => work({ kind, db, newId, trace: { touched: [], act: null } }), options);
       });
     },
   };

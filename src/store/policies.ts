@@ -2,6 +2,7 @@ import type { PolicyBody } from "../../shared/policy.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 /** What the facility or a ward wants done from a day on. */
 export interface PolicyRow {
@@ -41,6 +42,7 @@ export async function addPolicy(
   policy: Omit<PolicyRow, "recordedAt" | "recordedBy">,
 ): Promise<void> {
   const { id, wardId, number, fromDay, body, reason } = policy;
+  touchDays(tx, { first: fromDay, last: null });
   await tx.db.policyVersion.create({
     data: {
       ...{ id, number, fromDay, reason, facilityId: by.facilityId, recordedBy: by.personId },

@@ -1,9 +1,11 @@
+import { changedStretches } from "../domain/timeline/changed-stretches.ts";
 import type { Catheter, Entry, PatientTimeline, Stay, WardStay } from "../domain/timeline/timeline.ts";
 import { insertRows, updateRows } from "./bulk.ts";
 import { catheterTable, type EntryTable, stayTable, wardStayTable } from "./entry-tables.ts";
 import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
 import type { Tx } from "./store.ts";
+import { touchTimes } from "./trace.ts";
 
 export interface TimelineChange {
   readonly before: PatientTimeline;
@@ -29,6 +31,7 @@ export async function saveTimelines(
   const wardStays: Placed<WardStay>[] = [];
   const catheters: Placed<Catheter>[] = [];
   for (const { before, after } of changes) {
+    touchTimes(tx, ...changedStretches(before, after));
     const oldStays = new Map(before.stays.map((stay) => [stay.id, stay]));
     for (const stay of after.stays) {
       const old = oldStays.get(stay.id);

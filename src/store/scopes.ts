@@ -4,6 +4,7 @@ import type { Instant } from "../domain/days/day-number.ts";
 import { keepVersions } from "./entry-versions.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { daysOfMonths, touchDays } from "./trace.ts";
 
 export interface ScopeRow {
   readonly id: number;
@@ -56,6 +57,7 @@ export async function scopeOf(
 /** A new scope; returns its id. */
 export async function addScope(tx: Tx, by: Recording, scope: Omit<ScopeRow, "id" | "version">): Promise<number> {
   const id = tx.newId();
+  touchDays(tx, daysOfMonths({ from: scope.fromMonth, to: scope.toMonth }));
   await tx.db.scope.create({ data: { id, ...scope, recordedAt: new Date(by.now), recordedBy: by.personId } });
   return id;
 }
@@ -67,6 +69,7 @@ export async function changeScope(
   scope: ScopeRow,
   change: { toMonth: Month | null } | { voidReason: string },
 ): Promise<void> {
+  touchDays(tx, daysOfMonths(monthsChanged(scope, change)));
   await keepVersions(tx, by, [{ kind: "scope", id: scope.id, version: scope.version, body: scope }]);
   const voided = "voidReason" in change ? { voidKey: scope.id } : {};
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
@@ -74,4 +77,14 @@ export async function changeScope(
     where: { id: scope.id },
     data: { ...change, ...voided, ...recorded, version: { increment: 1 } },
   });
+}
+
+/** From the earlier to the later end, or all of a scope that is voided. */
+function monthsChanged(
+  { fromMonth, toMonth }: ScopeRow,
+  change: { toMonth: Month | null } | { voidReason: string },
+): { from: Month; to: Month | null } {
+  if ("voidReason" in change) return { from: fromMonth, to: toMonth };
+  const [first = fromMonth, last] = [toMonth, change.toMonth].filter((end) => end !== null).sort();
+  return { from: first, to: last ?? null };
 }

@@ -1,4 +1,5 @@
 import type { Prisma } from "./generated/sqlite/client.ts";
+import type { Trace } from "./trace.ts";
 
 export type DatabaseKind = "sqlite" | "postgresql";
 
@@ -13,6 +14,8 @@ export interface Read {
 export interface Tx extends Read {
   /** An id that was never used. Throws when more were drawn than the transaction asked for. */
   newId(): number;
+  /** What it has written so far. */
+  readonly trace: Trace;
 }
 
 export interface TxOptions {

@@ -4,6 +4,7 @@ import { waitingStates } from "./imports.ts";
 import type { Recording } from "./patients.ts";
 import type { ScopeRow } from "./scopes.ts";
 import type { Read, Tx } from "./store.ts";
+import { daysOfMonths, touchDays } from "./trace.ts";
 
 /** Two wards: the one that is merged, and the one that it becomes. */
 export interface WardPair {
@@ -31,6 +32,8 @@ export async function countsOfBoth(read: Read, { fromId, intoId }: WardPair): Pr
 
 /** Moves counts made by hand and the people of a ward; confirmations that a month had no event are withdrawn. */
 export async function moveWardEntries(tx: Tx, by: Reasoned, { fromId, intoId }: WardPair): Promise<void> {
+  const counted = await tx.db.dailyCount.findMany({ where: { wardId: fromId }, select: { day: true } });
+  touchDays(tx, ...counted.map(({ day }) => ({ first: day, last: day })));
   await tx.db.dailyCount.updateMany({ where: { wardId: fromId }, data: { wardId: intoId } });
   const people = await tx.db.personWard.findMany({ where: { wardId: fromId } });
   const there = await tx.db.personWard.findMany({ where: { wardId: intoId } });
@@ -48,6 +51,7 @@ export async function moveWardEntries(tx: Tx, by: Reasoned, { fromId, intoId }: 
 
 /** Puts the surveillance of a ward on another one; what it was is kept. */
 export async function moveScope(tx: Tx, by: Reasoned, scope: ScopeRow, intoId: number): Promise<void> {
+  touchDays(tx, daysOfMonths({ from: scope.fromMonth, to: scope.toMonth }));
   await keepVersions(tx, by, [{ kind: "scope", id: scope.id, version: scope.version, body: scope }]);
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
   await tx.db.scope.update({

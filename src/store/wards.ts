@@ -2,6 +2,7 @@ import type { WardSetting } from "../../shared/vocabulary.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 /** What a ward is from a day on. */
 export interface WardSettingRow {
@@ -109,6 +110,11 @@ export async function putWardSetting(
   wardId: number,
   { byHand = false, ...said }: WardDescription & { byHand?: boolean },
 ): Promise<void> {
+  const { _min } = await tx.db.wardSetting.aggregate({
+    where: { wardId, fromDay: { gt: said.fromDay } },
+    _min: { fromDay: true },
+  });
+  touchDays(tx, { first: said.fromDay, last: _min.fromDay });
   const recorded = { reason: by.reason ?? null, recordedAt: new Date(by.now), recordedBy: by.personId };
   const cells = { ...said, byHand, ...recorded };
   await tx.db.wardSetting.upsert({

@@ -3,6 +3,7 @@ import { monthOf } from "../domain/days/month.ts";
 import { cultureRecords, type PatientRecord, patientsWithCultures } from "../store/culture-records.ts";
 import {
   addDeterminations,
+  daysCounted,
   determinationsOf,
   digestOf,
   type KeptDetermination,
@@ -11,6 +12,7 @@ import {
 } from "../store/determinations.ts";
 import type { Recording } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
+import { touchDays } from "../store/trace.ts";
 import { type Determining, goneRow, nextRow, rowOf } from "./determination-rows.ts";
 import { type DeterminingRules, determinedOf, loadDeterminingRules } from "./determining-rules.ts";
 import { groupedBy } from "./grouped-by.ts";
@@ -34,6 +36,9 @@ export async function determineAgain(
   const records = await cultureRecords(tx, concerned);
   const compared = records.map((record) => compare(record, kept.get(record.patientId) ?? [], { rules, determining }));
   const added = compared.flatMap((one) => one.added);
+  const changed = new Set(added.map(({ caseId }) => caseId));
+  const were = [...kept.values()].flat().filter(({ caseId }) => changed.has(caseId));
+  touchDays(tx, ...[...were, ...added].map(daysCounted));
   await addDeterminations(tx, by, added);
   const { knownThrough } = determining;
   await stillHold(

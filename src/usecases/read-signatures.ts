@@ -18,6 +18,7 @@ import { codesWithin } from "../store/wards.ts";
 import type { Act } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
 import { determineByNow } from "./determine-by-now.ts";
+import { changesOfMonth } from "./month-changes.ts";
 import type { Reach } from "./reach.ts";
 import { readFigures } from "./read-figures.ts";
 
@@ -40,11 +41,12 @@ export async function readMonthSignatures(
     const rows = await signatures(read, facilityId, month);
     const latest = rows.at(-1);
     const text = latest ? await signedText(read, facilityId, latest) : null;
-    if (text === null) return { month, signatures: [], differences: [] };
+    if (text === null) return { month, signatures: [], differences: [], changes: [] };
     const { report } = await readFigures(read, act, { month, ...(wardIds ? { wardIds } : {}) });
     const reached = await reachedCodes(read, act, wardIds);
     const differences = monthDifferences(within(reportIn(text), reached), within(report, reached));
-    return { month, signatures: rows.map(signatureShown), differences };
+    const changes = await changesOfMonth(read, act, { month, ...(wardIds ? { wardIds } : {}) });
+    return { month, signatures: rows.map(signatureShown), differences, changes };
   });
 }
 

@@ -10,6 +10,7 @@ import { gapSentence } from "../domain/reports/gap-sentence.ts";
 import type { Gap } from "../domain/reports/gaps.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockFacility } from "../store/facilities.ts";
+import { closeSignedMonthChanges } from "../store/signed-month-changes.ts";
 import { addSignature, type SignatureRow, signatures } from "../store/signed-months.ts";
 import { type Act, type Actor, recording } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
@@ -46,6 +47,7 @@ export async function signMonth(act: Act, input: InputOf<typeof endpoint>): Prom
       ...{ month, number: replaces + 1, digest: digestOf(text), seen, role: signingRole(act.actor), reason },
     };
     await addSignature(tx, by, { ...signature, text });
+    await closeSignedMonthChanges(tx, by.facilityId, month);
     await writeAudit(tx, by, { action: "sign-month", details: { month, number: signature.number } });
     return { month, signature: signatureShown({ ...signature, signedAt: by.now, signedBy: by.personId }) };
   });

@@ -75,6 +75,7 @@ const tables = [
     "determination",
     "decision",
     "none_found",
+    "signed_month_change",
     "baseline",
     "comparison",
     "signed_month",

@@ -2,6 +2,7 @@ import { expect } from "vitest";
 import { call } from "../../shared/call.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../shared/endpoint.ts";
 import { AnsweredProblem, type ProblemDocument } from "../../shared/problem-document.ts";
+import { acknowledgeHeader } from "../../shared/signed-changes.ts";
 import { publishedCodes } from "../../src/http/openapi-route.ts";
 import type { TestDatabase } from "../databases/databases.ts";
 import { everything } from "../databases/read-back.ts";
@@ -14,6 +15,8 @@ export interface Asked {
   readonly person?: Person;
   readonly key?: string;
   readonly headers?: Readonly<Record<string, string>>;
+  /** Records it even when it changes a signed month: asked, the person says that the figures are right. */
+  readonly acknowledge?: true;
 }
 
 /** Somebody at a desk of Alder Bay Hospital, who asks the API by the typed client. */
@@ -50,7 +53,12 @@ export function deskAt({ base, hospital, close }: { base: string } & Pick<Desk, 
       return response;
     };
     const all = { "x-demo-person": String(hospital.people[person]), ...headers };
-    const answer = await call(endpoint, input, { base, headers: all, key, fetch: fetchTagged });
+    const options = { base, headers: all, key, fetch: fetchTagged };
+    const answer = await call(endpoint, input, options).catch((problem: unknown) => {
+      const digits = asked.acknowledge && problem instanceof AnsweredProblem && problem.document.signed?.acknowledge;
+      if (!digits) throw problem;
+      return call(endpoint, input, { ...options, headers: { ...all, [acknowledgeHeader]: digits } });
+    });
     return { answer, tag: tag as string | null };
   };
   return {

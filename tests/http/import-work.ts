@@ -1,11 +1,12 @@
 import { readSentFiles } from "../../src/csv/sent-files.ts";
 import type { Store } from "../../src/usecases/act.ts";
 import { workOnImports } from "../../src/usecases/intake/work-on-imports.ts";
+import { watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
 import { lookedAt } from "./alder-bay.ts";
 
 /** Does the work that imports wait for, as the service does it twice a second. */
 export function workOn(store: Store): Promise<number> {
-  return workOnImports({ store, now: lookedAt, readFiles: readSentFiles });
+  return workOnImports({ store: watchSignedMonths(store), now: lookedAt, readFiles: readSentFiles });
 }
 
 /** A file of two moves: one that can be stored, and one in line 3 that ends before it began. */

@@ -58,6 +58,7 @@ export const inputs: Inputs = {
   readSignedMonth: () => ({ month: month.parse("2026-10"), number: 1 }),
   readSignedText: () => ({ month: month.parse("2026-10"), number: 1 }),
   listSignedMonths: () => ({}),
+  listChangedMonths: () => ({}),
   signMonth: () => ({ month: month.parse("2026-10"), seen: "0".repeat(64), replaces: 0, reason: null }),
   readWardCare: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
   readWardDay: ({ wardId }) => ({ wardId, day: day.parse("2026-11-04") }),

@@ -10,7 +10,7 @@ import { ownersOfStays, staysOfCatheters } from "../../store/stays.ts";
 import type { Read, Tx } from "../../store/store.ts";
 import { loadTimelines } from "../../store/timelines.ts";
 import { wardCodes } from "../../store/wards.ts";
-import type { Act } from "../act.ts";
+import { type Act, recording } from "../act.ts";
 import { wardNames } from "./ward-names.ts";
 
 const linesAtATime = 1000;
@@ -85,6 +85,8 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
     const openFrom = marks === null && own?.isOpen ? nextMonth(months.at(-1) ?? monthOf(today)) : null;
     return [{ importId, file, line: number, months, openFrom, wards, dated: own !== null }];
   });
+  // The lines were stored in transactions of their own, with their entries in the audit trail.
+  tx.trace.act ??= { by: recording(act), action: "import-lines", details: { importId } };
   await placeLines(tx, facilityId, placed);
 }
 

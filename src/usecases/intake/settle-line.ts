@@ -5,7 +5,7 @@ import { writeAudit } from "../../store/audit.ts";
 import { facility } from "../../store/facilities.ts";
 import { countLines, type StagedLine, settleLines } from "../../store/import-lines.ts";
 import { importOf } from "../../store/imports.ts";
-import { forgetMonths } from "../../store/line-months.ts";
+import { forgetMonths, touchLine } from "../../store/line-months.ts";
 import { type LinePlace, noteSettled, restageLine, takeSetAside } from "../../store/set-aside-lines.ts";
 import type { Tx } from "../../store/store.ts";
 import { wards } from "../../store/wards.ts";
@@ -61,6 +61,7 @@ export function dropLine(
   return act.store.tx(async (tx) => {
     const { text } = await take(tx, act, place);
     await noteSettled(tx, place, { ...recording(act), text, dropped: { reason } });
+    await touchLine(tx, place);
     const { importId, file, line } = place;
     await writeAudit(tx, recording(act), { action: "drop-line", details: { importId, file, line } });
     return { importId, refused: (await countLines(tx, importId)).refused ?? 0 };
