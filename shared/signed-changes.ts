@@ -23,7 +23,7 @@ export type FigureChange = z.infer<typeof figureChange>;
 
 /** What was recorded or changed. */
 export const changedEntry = z
-  .strictObject({ kind: z.enum(["catheter", "patient", "case", "import", "ward"]), id })
+  .strictObject({ kind: z.enum(["catheter", "patient", "case", "import", "ward"]), id, patientId: id.nullable() })
   .meta({ id: "ChangedEntry" });
 export type ChangedEntry = z.infer<typeof changedEntry>;
 

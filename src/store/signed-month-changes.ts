@@ -61,7 +61,12 @@ export async function addSignedMonthChange(
   await tx.db.signedMonthChange.create({
     data: {
       ...{ id: tx.newId(), facilityId, month, number, personId, action, at: new Date(now) },
-      ...{ entryKind: entry?.kind ?? null, entryId: entry?.id ?? null, figures: JSON.stringify(figures) },
+      ...{
+        entryKind: entry?.kind ?? null,
+        entryId: entry?.id ?? null,
+        patientId: entry?.patientId ?? null,
+        figures: JSON.stringify(figures),
+      },
     },
   });
 }
@@ -91,11 +96,12 @@ export async function openSignedMonthChanges(read: Read, facilityId: number): Pr
 
 type Row = Awaited<ReturnType<Read["db"]["signedMonthChange"]["findFirstOrThrow"]>>;
 
-function changeFrom({ at, entryKind, entryId, figures, month, action, ...row }: Row): SignedMonthChange {
+function changeFrom({ at, entryKind, entryId, patientId, figures, month, action, ...row }: Row): SignedMonthChange {
   const { number, personId, isOpen } = row;
   return {
     ...{ number, personId, isOpen, month: month as Month, action: action as AuditAction, at: at.getTime() },
-    entry: entryKind === null || entryId === null ? null : ({ kind: entryKind, id: entryId } as ChangedEntry),
+    entry:
+      entryKind === null || entryId === null ? null : ({ kind: entryKind, id: entryId, patientId } as ChangedEntry),
     figures: JSON.parse(figures) as FigureChange[],
   };
 }

@@ -170,10 +170,12 @@ async function writeDown(tx: Tx, act: TracedAct, { month, number, figures, seen 
 /** What an act is about, as far as it is one thing. */
 function entryOf({ details, patientIds = [] }: TracedAct): ChangedEntry | null {
   const { importId, caseId, catheterId, wardId } = details as Readonly<Record<string, unknown>>;
-  const [patientId] = patientIds;
+  const patientId = patientIds[0] ?? null;
   const kinds = { import: importId, case: caseId, catheter: catheterId } as const;
   for (const [kind, id] of Object.entries(kinds))
-    if (typeof id === "number") return { kind: kind as keyof typeof kinds, id };
-  if (patientId !== undefined) return { kind: "patient", id: patientId };
-  return typeof wardId === "number" ? { kind: "ward", id: wardId } : null;
+    if (typeof id === "number")
+      return { kind: kind as keyof typeof kinds, id, patientId: kind === "import" ? null : patientId };
+  if (patientIds.length > 2) return null;
+  if (patientId !== null) return { kind: "patient", id: patientId, patientId };
+  return typeof wardId === "number" ? { kind: "ward", id: wardId, patientId } : null;
 }

@@ -7,6 +7,8 @@ import { axeFindings } from "./axe.ts";
 import { pictureOf, type Served, serveAlderBay } from "./browser.ts";
 
 const { admitPatient, describeWard, dischargePatient, insertCatheter, removeCatheter } = endpoints;
+/** Also after the month was signed. */
+const late = { acknowledge: true } as const;
 let served: Served;
 
 beforeAll(async () => {
@@ -20,11 +22,11 @@ afterAll(() => served?.close());
 async function inOctober(number: string): Promise<void> {
   const { desk, hospital } = served;
   const admission = { wardId: hospital.wards["3E"], identifier: number, number, admittedAt: "2026-10-10T08:00" };
-  const { stayId } = await desk.ask(admitPatient, admission);
+  const { stayId } = await desk.ask(admitPatient, admission, late);
   const insertion = inputs.insertCatheter({ stayId, at: "2026-10-10T09:00" } as Subjects);
-  const { catheterId } = await desk.ask(insertCatheter, insertion);
-  await desk.ask(removeCatheter, { catheterId, removedAt: "2026-10-12T09:00", seenVersion: 1 });
-  await desk.ask(dischargePatient, { stayId, dischargedAt: "2026-10-13T10:00", seenVersion: 1 });
+  const { catheterId } = await desk.ask(insertCatheter, insertion, late);
+  await desk.ask(removeCatheter, { catheterId, removedAt: "2026-10-12T09:00", seenVersion: 1 }, late);
+  await desk.ask(dischargePatient, { stayId, dischargedAt: "2026-10-13T10:00", seenVersion: 1 }, late);
 }
 
 it("shows every figure of a ward with its interval, what it is made of, and why it is missing", async () => {

@@ -77,7 +77,10 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     const [change, ...more] = await changes();
     expect(more).toEqual([]);
     expect(change).toMatchObject({ number: 1, by: desk.hospital.people.prevention, action: "correct-catheter" });
-    expect(change).toMatchObject({ entry: { kind: "catheter", id: first.catheterId }, isOpen: true });
+    expect(change).toMatchObject({
+      entry: { kind: "catheter", id: first.catheterId, patientId: expect.any(Number) },
+      isOpen: true,
+    });
     expect(change?.figures).toContainEqual(
       expect.objectContaining({ ward: "3E", figure: "catheter_days", before: 2, after: 1 }),
     );

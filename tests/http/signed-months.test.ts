@@ -25,6 +25,9 @@ const reason = "Recorded late";
 /** What was signed on each database, to be compared. */
 const texts: string[] = [];
 
+/** Also after the month was signed. */
+const late = { acknowledge: true } as const;
+
 onEachDatabase("a signed month", (fresh) => {
   let database: TestDatabase;
   let desk: Desk;
@@ -38,11 +41,11 @@ onEachDatabase("a signed month", (fresh) => {
   /** From 10 October 08:00 to the 13th: 3 patient-days, 2 catheter-days; in place on 3 days, the 10th to the 12th. */
   async function inOctober(identifier: string, wardId: number): Promise<void> {
     const admission = { wardId, identifier, number: identifier, admittedAt: "2026-10-10T08:00", bed: "7" };
-    const { stayId } = await desk.ask(admitPatient, admission);
+    const { stayId } = await desk.ask(admitPatient, admission, late);
     const insertion = inputs.insertCatheter({ stayId, at: "2026-10-10T09:00" } as Subjects);
-    const { catheterId } = await desk.ask(insertCatheter, insertion);
-    await desk.ask(removeCatheter, { catheterId, removedAt: "2026-10-12T09:00", seenVersion: 1 });
-    await desk.ask(dischargePatient, { stayId, dischargedAt: "2026-10-13T10:00", seenVersion: 1 });
+    const { catheterId } = await desk.ask(insertCatheter, insertion, late);
+    await desk.ask(removeCatheter, { catheterId, removedAt: "2026-10-12T09:00", seenVersion: 1 }, late);
+    await desk.ask(dischargePatient, { stayId, dischargedAt: "2026-10-13T10:00", seenVersion: 1 }, late);
   }
 
   const sign = async (said: { seen?: string; replaces?: number; reason?: string | null } = {}) => {
@@ -170,7 +173,7 @@ onEachDatabase("a signed month", (fresh) => {
   it("counts the infections of watched wards, and waits for somebody to say that none were found", async () => {
     const wardId = desk.hospital.wards["3E"];
     const toMonth = october;
-    await desk.ask(watchWard, { wardId, fromMonth: october, toMonth, edition: "us-2024" });
+    await desk.ask(watchWard, { wardId, fromMonth: october, toMonth, edition: "us-2024" }, late);
     const { report } = await desk.ask(readMonthFigures, { month: october });
     const figure = (key: FigureKey) => report.total.figures.find((one) => one.key === key);
     // 2 catheter-days of the one watched ward; -ln(0.05) is the upper mid-P limit of no event.

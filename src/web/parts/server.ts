@@ -2,6 +2,7 @@ import { call, callForCsv, callForFile } from "../../../shared/call.ts";
 import type { Endpoint, InputOf, OutputOf } from "../../../shared/endpoint.ts";
 import { AnsweredProblem } from "../../../shared/problem-document.ts";
 import type { DocumentType } from "../../../shared/report-document.ts";
+import { acknowledgeHeader } from "../../../shared/signed-changes.ts";
 import { fetchOrTake } from "./early-questions.ts";
 import { personHeaders } from "./played-person.ts";
 
@@ -13,14 +14,15 @@ export type Reply<T> =
 
 /**
  * Asks an endpoint as the person who sits here. Never throws for what can happen: a refusal, and a server that is not
- * there, are replies. `key` is the key of a creation: the same one when it is sent again.
+ * there, are replies. `key` is the key of a creation: the same one when it is sent again. `acknowledged` says that changes of
+ * signed months are right, as an earlier refusal named them.
  */
 export async function ask<E extends Endpoint>(
   endpoint: E,
   input: InputOf<E>,
-  { signal, key }: { signal?: AbortSignal; key?: string } = {},
+  { signal, key, acknowledged }: { signal?: AbortSignal; key?: string; acknowledged?: string | null } = {},
 ): Promise<Reply<OutputOf<E>>> {
-  const headers = personHeaders();
+  const headers = { ...personHeaders(), ...(acknowledged ? { [acknowledgeHeader]: acknowledged } : {}) };
   try {
     const value = await call(endpoint, input, {
       headers,

@@ -9,6 +9,7 @@ CREATE TABLE "signed_month_change" (
     "action" TEXT NOT NULL,
     "entry_kind" TEXT,
     "entry_id" INTEGER,
+    "patient_id" INTEGER,
     "figures" TEXT NOT NULL,
     "is_open" BOOLEAN NOT NULL DEFAULT true,
 

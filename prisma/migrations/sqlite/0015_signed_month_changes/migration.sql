@@ -9,6 +9,7 @@ CREATE TABLE "signed_month_change" (
     "action" TEXT NOT NULL,
     "entry_kind" TEXT,
     "entry_id" INTEGER,
+    "patient_id" INTEGER,
     "figures" TEXT NOT NULL,
     "is_open" BOOLEAN NOT NULL DEFAULT true,
     CONSTRAINT "signed_month_change_facility_id_fkey" FOREIGN KEY ("facility_id") REFERENCES "facility" ("id") ON DELETE RESTRICT ON UPDATE CASCADE

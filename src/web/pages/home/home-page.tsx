@@ -8,6 +8,7 @@ import { type Session, useSession } from "../../parts/session.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
 import { useAnswer } from "../../parts/use-answer.ts";
 import { homeText } from "../../texts/home.ts";
+import { ChangedMonths } from "./changed-months.tsx";
 import { MonthSoFar } from "./month-so-far.tsx";
 import { WardCards } from "./ward-cards.tsx";
 
@@ -38,6 +39,7 @@ export function HomePage(): ReactNode {
           </PageLink>
         </p>
       )}
+      {may("sign-month") && <ChangedMonths />}
       {may("see-counts") ? <Wards session={session} /> : <p>{homeText("noFigures")}</p>}
     </Page>
   );

@@ -4,13 +4,14 @@ import { Said } from "../said.tsx";
 import { Refusal } from "../show-answer.tsx";
 import type { Sending } from "../use-recording.ts";
 import { faultsOf, useFieldIds } from "./faults.ts";
+import { SignedChange } from "./signed-change.tsx";
 
 /** Codes of values that a person may say are right all the same. */
 const confirmable = "unusual-value";
 
 /**
  * Why something was not recorded: each fault leads to its field; values that are only unusual can be confirmed; after a
- * lost connection it is sent again. Gets the focus when it appears. Shows nothing while all is well.
+ * lost connection it is sent again; what changes a signed month is asked about. Gets the focus when it appears. Shows nothing while all is well.
  */
 export function ProblemNotice(props: {
   sending: Sending<unknown>;
@@ -24,6 +25,7 @@ export function ProblemNotice(props: {
   useEffect(() => {
     if (state === "refused" || state === "unreachable") place.current?.focus();
   }, [state]);
+  if (sending.state === "asking") return <SignedChange {...sending} />;
   if (state !== "refused" && state !== "unreachable") return null;
   return (
     <div role="alert" className="notice fault" ref={place} tabIndex={-1}>

@@ -26,6 +26,7 @@ export interface RecordFormProps {
 export function RecordForm(props: RecordFormProps): ReactNode {
   const { sending, record, button, isReady = true, isSmall = false, confirm, problem, labelledBy, children } = props;
   const isSending = sending.state === "sending";
+  const isWaiting = isSending || sending.state === "asking";
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     void record();
@@ -34,7 +35,7 @@ export function RecordForm(props: RecordFormProps): ReactNode {
     <form onSubmit={submit} noValidate aria-labelledby={labelledBy}>
       {problem ?? <ProblemNotice sending={sending} sendAgain={() => void record()} {...(confirm ? { confirm } : {})} />}
       {children}
-      <button type="submit" className={isSmall ? undefined : "first"} disabled={isSending || !isReady}>
+      <button type="submit" className={isSmall ? undefined : "first"} disabled={isWaiting || !isReady}>
         {isSending ? fieldText("sending") : button}
       </button>
     </form>
