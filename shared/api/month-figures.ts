@@ -69,6 +69,7 @@ const monthDifference = z
 /** An act that changed figures of a month after it was signed. */
 const monthChange = z
   .strictObject({
+    changeId: id,
     number: z.int().min(1).describe("The latest signature at that time"),
     at: instant,
     by: id,

@@ -9,6 +9,7 @@ import type { TouchedDays } from "./trace.ts";
 
 /** An act that changed figures of a month that was signed by then. */
 export interface SignedMonthChange {
+  readonly id: number;
   readonly month: Month;
   /** The latest signature at that time. */
   readonly number: number;
@@ -56,7 +57,7 @@ export async function signedMonthsAmong(
 export async function addSignedMonthChange(
   tx: Tx,
   { facilityId, personId, now }: Recording,
-  { month, number, action, entry, figures }: Omit<SignedMonthChange, "at" | "personId" | "isOpen">,
+  { month, number, action, entry, figures }: Omit<SignedMonthChange, "id" | "at" | "personId" | "isOpen">,
 ): Promise<void> {
   await tx.db.signedMonthChange.create({
     data: {
@@ -97,9 +98,9 @@ export async function openSignedMonthChanges(read: Read, facilityId: number): Pr
 type Row = Awaited<ReturnType<Read["db"]["signedMonthChange"]["findFirstOrThrow"]>>;
 
 function changeFrom({ at, entryKind, entryId, patientId, figures, month, action, ...row }: Row): SignedMonthChange {
-  const { number, personId, isOpen } = row;
+  const { id, number, personId, isOpen } = row;
   return {
-    ...{ number, personId, isOpen, month: month as Month, action: action as AuditAction, at: at.getTime() },
+    ...{ id, number, personId, isOpen, month: month as Month, action: action as AuditAction, at: at.getTime() },
     entry:
       entryKind === null || entryId === null ? null : ({ kind: entryKind, id: entryId, patientId } as ChangedEntry),
     figures: JSON.parse(figures) as FigureChange[],

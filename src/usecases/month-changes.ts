@@ -24,11 +24,11 @@ export async function changesOfMonth(
 ): Promise<Changes> {
   const seesPatients = reachOf(actor, "see-patients") !== null;
   const all = await signedMonthChanges(read, actor.facilityId, month);
-  return all.flatMap(({ number, at, personId: by, action, entry, figures, isOpen }) => {
+  return all.flatMap(({ id: changeId, number, at, personId: by, action, entry, figures, isOpen }) => {
     const shown = figuresWithin(figures, wardIds);
     if (shown.length === 0 && figures.length > 0) return [];
     const isShown = entry !== null && (seesPatients || entry.kind === "ward" || entry.kind === "import");
-    return [{ number, at, by, action, entry: isShown ? entry : null, figures: shown, isOpen }];
+    return [{ changeId, number, at, by, action, entry: isShown ? entry : null, figures: shown, isOpen }];
   });
 }
 

@@ -81,7 +81,8 @@ it("stands on the home of infection prevention and at the top of the month, with
   const changes = page.getByRole("region", { name: "Changes after signing" });
   await changes.getByText("3E: Catheter-days 2 → 1").waitFor();
   await changes.getByText("Ash Moreno").waitFor();
-  await changes.getByText(/^All \d+ figures$/).click();
+  await changes.getByText(/^\d+ more figures$/).click();
+  await changes.getByText("3E: Device utilization ratio 0.67 → 0.33").waitFor();
   expect(await axeFindings(page)).toEqual([]);
   for (const width of [1280, 820, 320]) {
     await page.setViewportSize({ width, height: 900 });

@@ -3,6 +3,9 @@
  * A file that has its own test, or no function to test, must not stand here.
  */
 export const coveredElsewhere: Readonly<Record<string, string>> = {
+  "src/store/signed-month-changes.ts": "tests/http/changed-after-signing.test.ts",
+  "src/store/trace.ts": "tests/usecases/watch-signed-months.test.ts",
+  "src/usecases/month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/chosen-readings.ts": "tests/usecases/choose-reading.test.ts",
   "src/demo/comparison.ts": "tests/demo/load-alder-bay.test.ts",
   "src/demo/course.ts": "tests/demo/scenes.test.ts",

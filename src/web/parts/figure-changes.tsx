@@ -13,7 +13,7 @@ export function FigureTable(props: {
 }): ReactNode {
   const { figures, caption, columns = [fieldText("before"), fieldText("after")] } = props;
   return (
-    <table className="ledger statistics">
+    <table className="ledger statistics figure-changes">
       <caption>{caption}</caption>
       <thead>
         <tr>
@@ -31,8 +31,12 @@ export function FigureTable(props: {
             <th scope="row">
               <Said>{one.what}</Said>
             </th>
-            <td>{shown(one.before, one.figure)}</td>
-            <td>{shown(one.after, one.figure)}</td>
+            <td>
+              <FigureValue value={one.before} figure={one.figure} />
+            </td>
+            <td>
+              <FigureValue value={one.after} figure={one.figure} />
+            </td>
           </tr>
         ))}
       </tbody>
@@ -41,7 +45,8 @@ export function FigureTable(props: {
 }
 
 /** A number has the digits of its figure, or more where the answer has more to tell two apart. */
-function shown(value: string | number | null, figure: FigureChange["figure"]): ReactNode {
+export function FigureValue(props: { value: FigureChange["before"]; figure: FigureChange["figure"] }): ReactNode {
+  const { value, figure } = props;
   if (value === null) return fieldText("noFigure");
   if (typeof value === "string") return <Said>{value}</Said>;
   const given = String(value).split(".")[1]?.length ?? 0;

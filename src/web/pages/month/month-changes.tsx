@@ -2,13 +2,14 @@ import type { ReactNode } from "react";
 import type { readMonthSignatures } from "../../../../shared/api/month-figures.ts";
 import { auditActions } from "../../../../shared/audit-words.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
-import type { ChangedEntry } from "../../../../shared/signed-changes.ts";
-import { FigureTable } from "../../parts/figure-changes.tsx";
+import type { ChangedEntry, FigureChange } from "../../../../shared/signed-changes.ts";
+import { FigureValue } from "../../parts/figure-changes.tsx";
 import { OpensOnce } from "../../parts/opens-once.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { type NameOf, WithNames } from "../../parts/people-names.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
+import { fieldText } from "../../texts/fields.ts";
 import { signingText as text } from "../../texts/signing.ts";
 
 type Change = OutputOf<typeof readMonthSignatures>["changes"][number];
@@ -52,10 +53,8 @@ function ChangeTable(props: { changes: readonly Change[]; nameOf: NameOf; captio
         </tr>
       </thead>
       <tbody>
-        {changes.map((change, at) => (
-          // Rows are never put in another order while they are shown.
-          // biome-ignore lint/suspicious/noArrayIndexKey: two acts of one person can have one time
-          <tr key={at}>
+        {changes.map((change) => (
+          <tr key={change.changeId}>
             <th scope="row">
               <Entry {...change} />
             </th>
@@ -88,20 +87,32 @@ function addressOf({ kind, id, patientId }: ChangedEntry): string | null {
 
 /** The counts that changed; all other figures are opened. */
 function Figures({ figures }: Pick<Change, "figures">): ReactNode {
-  const counts = figures.filter(({ figure, ward }) => figure !== null && isCount.has(figure) && ward !== null);
+  const isCount = ({ figure, ward }: FigureChange) => figure !== null && counts.has(figure) && ward !== null;
+  const [first, more] = [figures.filter(isCount), figures.filter((one) => !isCount(one))];
   if (figures.length === 0) return text("notCompared");
   return (
     <>
-      {counts.map(({ ward, what, before, after }) => (
-        <div key={`${ward} ${what}`}>
-          <Said>{text("fromTo", { ward: ward ?? "", what, before: before ?? "", after: after ?? "" })}</Said>
-        </div>
-      ))}
-      <OpensOnce summary={text("figuresAll", { count: figures.length })}>
-        <FigureTable figures={figures} caption={text("figuresChanged")} />
-      </OpensOnce>
+      <Lines figures={first} />
+      {more.length > 0 && (
+        <OpensOnce summary={text("figuresMore", { count: more.length })}>
+          <Lines figures={more} />
+        </OpensOnce>
+      )}
     </>
   );
 }
 
-const isCount: ReadonlySet<string> = new Set(["patient_days", "catheter_days", "infections"]);
+const counts: ReadonlySet<string> = new Set(["patient_days", "catheter_days", "infections"]);
+
+function Lines({ figures }: Pick<Change, "figures">): ReactNode {
+  return (
+    <ul className="plain-list">
+      {figures.map((one) => (
+        <li key={`${one.ward} ${one.what}`}>
+          <Said>{one.ward ?? fieldText("allUnits")}</Said>: <Said>{one.what}</Said>{" "}
+          <FigureValue value={one.before} figure={one.figure} /> → <FigureValue value={one.after} figure={one.figure} />
+        </li>
+      ))}
+    </ul>
+  );
+}

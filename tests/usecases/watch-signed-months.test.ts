@@ -1,0 +1,99 @@
+import { expect, it } from "vitest";
+import { month as monthText } from "../../shared/day.ts";
+import { Problem } from "../../shared/problems.ts";
+import { dayMs } from "../../src/domain/days/day-number.ts";
+import { signedMonthChanges } from "../../src/store/signed-month-changes.ts";
+import type { Store } from "../../src/store/store.ts";
+import type { Act } from "../../src/usecases/act.ts";
+import { admitPatient } from "../../src/usecases/admit-patient.ts";
+import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { reportFigures } from "../../src/usecases/report-figures.ts";
+import { signMonth } from "../../src/usecases/sign-month.ts";
+import { type Asking, watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
+import { alderBay } from "../databases/alder-bay.ts";
+import { onEachDatabase } from "../databases/databases.ts";
+import { sharedStore } from "../databases/shared-store.ts";
+import { utc } from "../databases/utc.ts";
+
+const later = "2028-01-03 08:00";
+const asking: Asking = { acknowledged: null, reach: {} };
+
+onEachDatabase("a store that looks after signed months", (fresh) => {
+  const shared = sharedStore(fresh);
+
+  /** A hospital with a stay of five days in each of these months, all of them signed. */
+  async function signed(months: readonly string[]) {
+    const bay = await alderBay(shared.store);
+    const stays: number[] = [];
+    for (const month of months)
+      stays.push((await bay.stay(`P ${month}`, `${month}-10 08:00`, `${month}-15 08:00`)).stayId);
+    for (const text of months) {
+      const month = monthText.parse(text);
+      const { seen } = await reportFigures(bay.at(later), { month });
+      await signMonth(bay.at(later), { month, seen, replaces: 0, reason: null });
+    }
+    return { bay, stays };
+  }
+
+  /** How often the work of a transaction runs: it is run again when it touches a signed month. */
+  function counting(store: Store): { store: Store; runs: () => number } {
+    let runs = 0;
+    const tx: Store["tx"] = (work, options) =>
+      store.tx((opened) => {
+        runs += 1;
+        return work(opened);
+      }, options);
+    return { store: { ...store, tx }, runs: () => runs };
+  }
+
+  const insert = (act: Act, stayId: number, at: string) =>
+    insertCatheter(act, {
+      ...{ stayId, kind: "indwelling-urethral", inPlaceOnArrival: false },
+      ...{ insertedAt: utc(at), removedAt: utc(at) + 2 * dayMs },
+    });
+  const changesOf = ({ store, actor }: Act, month: string) =>
+    store.read((read) => signedMonthChanges(read, actor.facilityId, monthText.parse(month)));
+
+  it("runs an act once that touches none, and twice that touches one, which it writes down or refuses", async () => {
+    const { bay, stays } = await signed(["2024-03"]);
+    const open = await bay.stay("Q", "2024-05-10 08:00", "2024-05-15 08:00");
+    const act = (counted: { store: Store }, options?: Asking): Act => ({
+      ...bay.at(later),
+      store: watchSignedMonths(counted.store, options),
+    });
+    const [once, refused, twice] = [1, 2, 3].map(() => counting(shared.store));
+    if (!once || !refused || !twice) throw new Error("three stores are counted");
+    await insert(act(once, asking), open.stayId, "2024-05-11 08:00");
+    expect(once.runs()).toBe(1);
+    const problem = await insert(act(refused, asking), stays[0] ?? 0, "2024-03-11 08:00").catch((error) => error);
+    expect(problem).toBeInstanceOf(Problem);
+    expect([problem.code, refused.runs()]).toEqual(["changes-signed-month", 2]);
+    expect(await changesOf(bay.at(later), "2024-03")).toEqual([]);
+    await insert(act(twice), stays[0] ?? 0, "2024-03-11 08:00");
+    expect(twice.runs()).toBe(2);
+    const [change] = await changesOf(bay.at(later), "2024-03");
+    // By hand: in place at the censuses of the 12th and the 13th.
+    expect(change?.figures).toContainEqual(
+      expect.objectContaining({ ward: "A", figure: "catheter_days", before: 0, after: 2 }),
+    );
+  });
+
+  it("compares the latest 24 months that one act touches, and writes down that it touches the others", async () => {
+    const months = Array.from({ length: 26 }, (_, i) => {
+      return `${2024 + Math.floor(i / 12)}-${String((i % 12) + 1).padStart(2, "0")}`;
+    });
+    const { bay, stays } = await signed(months);
+    const act = { ...bay.at(later), store: watchSignedMonths(shared.store) };
+    await admitPatient(act, {
+      patient: { identifier: "Long" },
+      number: "L",
+      admittedAt: utc("2024-01-05 08:00"),
+      wardId: bay.b,
+    });
+    expect(stays).toHaveLength(26);
+    const found = await Promise.all(months.map((month) => changesOf(act, month)));
+    expect(found.map((changes) => changes.map(({ figures }) => figures.length > 0))).toEqual(
+      months.map((_, i) => [i >= 2]),
+    );
+  }, 120_000);
+});
