@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { month } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { importMost, importState } from "../import-words.ts";
 import { id, idInPath, instant, lineText } from "../wire.ts";
@@ -92,6 +93,9 @@ export const readImport = endpoint({
         })
         .nullable()
         .describe("Entries that storing the lines would make and change; null before all were tried"),
+      signedMonths: z
+        .array(month)
+        .describe("Signed months of which lines change or add entries, while the import waits for a decision"),
       wardQuestions: z
         .array(
           z.strictObject({ code: z.string(), near: z.array(z.strictObject({ code: z.string(), name: z.string() })) }),

@@ -127,5 +127,9 @@ function resultText(result: ImportResult, { setAside, isUnclear }: { setAside: b
     return `${counts}\nStored, except for lines that what was recorded meanwhile contradicts: they were set aside.\n`;
   if (state === "refused" && isUnclear)
     return `${counts}\nNothing was stored, because it is not clear which unit a code means.\n`;
-  return `${counts}\n${state in endings ? endings[state as keyof typeof endings] : state}\n`;
+  return `${counts}\n${signedText(result)}${state in endings ? endings[state as keyof typeof endings] : state}\n`;
+}
+
+function signedText({ signedMonths = [] }: ImportResult): string {
+  return signedMonths.length === 0 ? "" : `It touches signed months: ${signedMonths.join(", ")}.\n`;
 }

@@ -5,7 +5,7 @@ import type { Instant } from "../domain/days/day-number.ts";
 import { monthOf } from "../domain/days/month.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
-import type { TouchedDays } from "./trace.ts";
+import { daysOfMonths, type TouchedDays } from "./trace.ts";
 
 /** An act that changed figures of a month that was signed by then. */
 export interface SignedMonthChange {
@@ -51,6 +51,12 @@ export async function signedMonthsAmong(
   });
   // By number, so the last one of a month is its latest.
   return new Map(rows.map(({ month, number }) => [month as Month, number]));
+}
+
+/** Which of these months are signed, in order. */
+export async function signedOf(read: Read, facilityId: number, months: readonly Month[]): Promise<Month[]> {
+  const days = months.map((month) => daysOfMonths({ from: month, to: month }));
+  return [...(await signedMonthsAmong(read, facilityId, days)).keys()];
 }
 
 /** Writes down a change. */

@@ -12,7 +12,8 @@ import type { Subjects } from "./subjects.ts";
 const { addWard, admitPatient, correctCatheter, decideImport, describeWard, dischargePatient } = endpoints;
 const { dropImportLine, insertCatheter, listChangedMonths, mergeWards, readMonthFigures, readMonthSignatures } =
   endpoints;
-const { receiveImport, removeCatheter, reviewCatheter, signMonth, correctStay, recordDailyCount } = endpoints;
+const { readImport, receiveImport, removeCatheter, reviewCatheter, signMonth, correctStay, recordDailyCount } =
+  endpoints;
 const october = monthText.parse("2026-10");
 const reason = "The chart says otherwise";
 
@@ -135,6 +136,7 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     const files = [{ name: "moves.csv", text: `stay,patient,ward,from,to\n${moves.join("\n")}\n` }];
     const { importId } = await desk.ask(receiveImport, { files });
     await workOn(desk.hospital.store);
+    expect((await desk.ask(readImport, { importId })).signedMonths).toEqual([october]);
     await desk.ask(decideImport, { importId, decision: "apply", setAside: true });
     await workOn(desk.hospital.store);
     const ofImport = (await changes()).filter(({ entry }) => entry?.kind === "import" && entry.id === importId);

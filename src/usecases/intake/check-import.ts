@@ -1,9 +1,11 @@
+import type { Month } from "../../../shared/day.ts";
 import { Problem } from "../../../shared/problems.ts";
 import type { DayNumber } from "../../domain/days/day-number.ts";
 import type { Zone } from "../../domain/days/zone.ts";
 import { addEffects, effectsOf, type ImportEffects, noEffects, withNewWards } from "../../domain/intake/effects.ts";
 import type { IntakeLine, LineOf } from "../../domain/intake/intake-line.ts";
 import { lineAbout } from "../../domain/intake/line-about.ts";
+import { monthsTouched } from "../../domain/intake/months-touched.ts";
 import type { LineFault, Outcome } from "../../domain/intake/outcome.ts";
 import { type LineOutcome, settleLines } from "../../store/import-lines.ts";
 import { setImportState, setProgress } from "../../store/imports.ts";
@@ -18,6 +20,15 @@ import { planGroups } from "./plan-group.ts";
 import { nextChunk, type WaitingChunk, wardsNamed } from "./read-waiting.ts";
 import { type NewWards, wardNames } from "./ward-names.ts";
 
+/** What trying an import found. */
+interface CheckedImport {
+  readonly refused: number;
+  readonly effects: ImportEffects;
+  readonly wards: NewWards;
+  /** The months of which lines would change or add entries. */
+  readonly months: ReadonlySet<Month>;
+}
+
 /**
  * Tries every waiting line against what is recorded and against the lines before it, and writes down which are refused.
  * Nothing of the record changes. Returns how many lines were refused, and what storing the others would change.
@@ -26,7 +37,7 @@ export async function checkImport(
   act: Act,
   { importId, total }: { importId: number; total: number },
   options: Omit<Partial<ImportOptions>, "sourceId"> & Parameters<typeof wardNames>[2],
-): Promise<{ refused: number; effects: ImportEffects; wards: NewWards }> {
+): Promise<CheckedImport> {
   await act.store.tx(async (tx) => {
     await setImportState(tx, importId, "checking");
     await setProgress(tx, importId, { done: 0, total });
@@ -36,6 +47,7 @@ export async function checkImport(
   let after = "";
   let effects = noEffects;
   const codes = new Set<string>();
+  const months = new Set<Month>();
   const described = new Map<string, string>();
   options.onProgress?.({ phase: "checking", done, total });
   for (;;) {
@@ -44,7 +56,7 @@ export async function checkImport(
       const chunk = await nextChunk(read, importId, { after, wardOf });
       return chunk && { chunk, ...(await tried(read, act, chunk)) };
     });
-    if (!found) return { refused, effects: withNewWards(effects, codes), wards: { codes, described } };
+    if (!found) return { refused, effects: withNewWards(effects, codes), wards: { codes, described }, months };
     done += found.chunk.lineCount;
     await act.store.tx(async (tx) => {
       await settleLines(tx, importId, found.refused);
@@ -54,6 +66,7 @@ export async function checkImport(
     refused += found.refused.length;
     effects = addEffects(effects, found.effects);
     for (const code of found.newWards) codes.add(code);
+    for (const month of found.months) months.add(month);
     for (const { values } of found.chunk.wards) described.set(values.ward, values.name ?? values.ward);
     options.onProgress?.({ phase: "checking", done, total });
     await yieldToOthers();
@@ -69,7 +82,7 @@ async function tried(
   read: Read,
   act: Act,
   chunk: WaitingChunk,
-): Promise<{ refused: LineOutcome[]; effects: ImportEffects; newWards: string[] }> {
+): Promise<{ refused: LineOutcome[]; effects: ImportEffects; newWards: string[]; months: Month[] }> {
   const { facilityId } = act.actor;
   const known = new Map((await wards(read, facilityId)).map((ward) => [ward.code, ward.id]));
   // What is only tried gets ids that no entry has.
@@ -85,6 +98,7 @@ async function tried(
   return {
     refused: refused.map(([line, outcome]) => settledAs(line, outcome, care.zone)),
     effects: effectsOf(planned),
+    months: monthsTouched(planned, { dayOf: care.zone.dayOf, today }),
     newWards: [...wardsNamed(chunk), ...chunk.wards.map((line) => line.values.ward)].filter((code) => !known.has(code)),
   };
 }

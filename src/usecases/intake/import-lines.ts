@@ -3,6 +3,7 @@ import { writeAudit } from "../../store/audit.ts";
 import { countLines, dropWaiting, forgetUnchanged } from "../../store/import-lines.ts";
 import { importOf, setImportState } from "../../store/imports.ts";
 import { countByFile } from "../../store/set-aside-lines.ts";
+import { signedOf } from "../../store/signed-month-changes.ts";
 import type { Tx } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
 import { applyImport } from "./apply-import.ts";
@@ -41,7 +42,10 @@ async function decide(act: Act, staged: Staged, options: ImportOptions): Promise
   }));
   const isOpen = questions.length > 0 && ask?.(questions) === true;
   const stop = brokenOff || (refused > 0 && !options.setAside) || isOpen;
-  if (options.dryRun) return endImport(act, importId, "dry-run");
+  if (options.dryRun) {
+    const signedMonths = await act.store.read((read) => signedOf(read, facilityId, [...checked.months]));
+    return { ...(await endImport(act, importId, "dry-run")), signedMonths };
+  }
   if (stop) return endImport(act, importId, "refused");
   if (sourceId !== null) {
     const described = [...checked.wards.described.keys()];

@@ -1,3 +1,4 @@
+import type { Month } from "../../../shared/day.ts";
 import type { ImportState } from "../../../shared/import-words.ts";
 import type { ProblemCode } from "../../../shared/problems.ts";
 import type { IntakeLine } from "../../domain/intake/intake-line.ts";
@@ -87,6 +88,8 @@ export interface ImportResult {
   readonly blank: number;
   /** Rows of each file by what became of them. */
   readonly files: readonly FileRows[];
+  /** Of a dry run: signed months of which lines would change or add entries. */
+  readonly signedMonths?: readonly Month[];
 }
 
 /** The rows of a file that were read: each is accepted, rejected or blank. */

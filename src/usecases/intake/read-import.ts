@@ -1,10 +1,12 @@
 import type { listImports as list, readImport as one } from "../../../shared/api/imports.ts";
+import type { Month } from "../../../shared/day.ts";
 import type { InputOf, OutputOf } from "../../../shared/endpoint.ts";
 import { refuse } from "../../../shared/problems.ts";
 import { type ImportEffects, noEffects } from "../../domain/intake/effects.ts";
 import { type ImportTold, importOf, importsOf } from "../../store/imports.ts";
 import { namesOf } from "../../store/people.ts";
 import { countByFile, hasBrokenFile } from "../../store/set-aside-lines.ts";
+import { signedOf } from "../../store/signed-month-changes.ts";
 import type { Read } from "../../store/store.ts";
 import type { Act } from "../act.ts";
 import { wardCodesOf } from "./ward-names.ts";
@@ -33,6 +35,8 @@ export function readImport(act: Act, { importId }: InputOf<typeof one>): Promise
     const row = await importOf(read, act.actor.facilityId, importId);
     if (!row) return refuse("not-found", "There is no such import in this facility.");
     const { summary, files } = await countedOf(read, row);
+    const { effects, months } = effectsOf(row.effects);
+    const waits = row.state === "checked";
     return {
       ...summary,
       setAside: row.setAside,
@@ -41,8 +45,9 @@ export function readImport(act: Act, { importId }: InputOf<typeof one>): Promise
       files,
       // Written by the check, in the form of the contract.
       notices: JSON.parse(row.notices ?? "[]") as Told["notices"],
-      effects: effectsOf(row.effects),
-      wardQuestions: row.state === "checked" ? asked(row.wardCodes) : [],
+      effects,
+      signedMonths: waits ? await signedOf(read, act.actor.facilityId, months) : [],
+      wardQuestions: waits ? asked(row.wardCodes) : [],
     };
   });
 }
@@ -52,8 +57,10 @@ function asked(wardCodes: string | null): Told["wardQuestions"] {
 }
 
 /** What the check wrote, perhaps before a kind of entries was imported at all. */
-function effectsOf(written: string | null): Told["effects"] {
-  return written === null ? null : { ...noEffects, ...(JSON.parse(written) as Partial<ImportEffects>) };
+function effectsOf(written: string | null): { effects: Told["effects"]; months: readonly Month[] } {
+  if (written === null) return { effects: null, months: [] };
+  const { months = [], ...effects } = JSON.parse(written) as Partial<ImportEffects> & { months?: readonly Month[] };
+  return { effects: { ...noEffects, ...effects }, months };
 }
 
 /** What was settled of a step that is over is no progress any more. */

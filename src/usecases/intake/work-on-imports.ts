@@ -87,7 +87,7 @@ async function readAndTry(work: ImportWork, row: ImportRow, claim: Claim): Promi
   const watched = { ...options, ...(onStep ? { onProgress: onStep } : {}) };
   const { waiting } = await stageImport(act, items, watched, { importId, claim });
   const checked = await checkImport(act, { importId, total: waiting }, { ...watched, sourceId: row.sourceId });
-  const { effects, wards } = checked;
+  const { effects, wards, months } = checked;
   const questions = await store.read((read) => questionsAbout(read, facilityId, wards));
   const wardCodes: WardCodes = { questions, described: [...wards.described.keys()] };
   const told = notices.map(({ file, detail }) => ({ file, detail }));
@@ -95,7 +95,7 @@ async function readAndTry(work: ImportWork, row: ImportRow, claim: Claim): Promi
     await setImportState(tx, importId, "checked");
     await noteImport(tx, importId, {
       notices: JSON.stringify(told),
-      effects: JSON.stringify(effects),
+      effects: JSON.stringify({ ...effects, months: [...months].sort() }),
       wardCodes: JSON.stringify(wardCodes),
     });
     await forgetTexts(tx, importId, headers);

@@ -72,6 +72,8 @@ export const importText = catalogue("import", {
   noLines: "There is no line in these files.",
   noticesTitle: "What you should know",
   effectsTitle: "What storing it would change",
+  signedTitle: "This import touches signed months: {{months}}.",
+  signedDetail: "Figures that change are listed at the top of each month after the import.",
   effectsNone: "Nothing of patients' records would change.",
   kind: "Entries",
   added: "New",

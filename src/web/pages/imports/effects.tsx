@@ -1,11 +1,16 @@
 import type { ReactNode } from "react";
+import { monthWords } from "../../parts/words.ts";
 import { importText } from "../../texts/imports.ts";
 import type { ImportTold } from "./import-page.tsx";
 
 const kinds = ["wards", "stays", "moves", "catheters", "reviews", "specimens", "signs"] as const;
 
-/** How many entries storing the lines would make and change. */
-export function Effects({ effects }: { effects: NonNullable<ImportTold["effects"]> }): ReactNode {
+/** How many entries storing the lines would make and change, and which signed months these touch. */
+export function Effects(props: {
+  effects: NonNullable<ImportTold["effects"]>;
+  signedMonths: ImportTold["signedMonths"];
+}): ReactNode {
+  const { effects, signedMonths } = props;
   const shown = kinds.filter((kind) => effects[kind].added + effects[kind].changed > 0);
   return (
     <section aria-labelledby="effects">
@@ -35,6 +40,14 @@ export function Effects({ effects }: { effects: NonNullable<ImportTold["effects"
             ))}
           </tbody>
         </table>
+      )}
+      {signedMonths.length > 0 && (
+        <div className="notice">
+          <p>
+            <strong>{importText("signedTitle", { months: signedMonths.map(monthWords).join(", ") })}</strong>
+          </p>
+          <p>{importText("signedDetail")}</p>
+        </div>
       )}
     </section>
   );

@@ -75,7 +75,7 @@ function Shown({ told, again, at }: { told: ImportTold; again: () => void; at: L
       </div>
       <Notices told={told} />
       {told.state !== "received" && told.state !== "staging" && <FileCounts told={told} />}
-      {told.state === "checked" && told.effects && <Effects effects={told.effects} />}
+      {told.state === "checked" && told.effects && <Effects effects={told.effects} signedMonths={told.signedMonths} />}
       {told.state === "checked" && <Decide told={told} decided={decided} />}
       {!isAtWork(told) && <ImportLines told={told} again={again} at={at} />}
     </>
