@@ -98,7 +98,7 @@ async function tried(
   return {
     refused: refused.map(([line, outcome]) => settledAs(line, outcome, care.zone)),
     effects: effectsOf(planned),
-    months: monthsTouched(planned, { dayOf: care.zone.dayOf, today }),
+    months: monthsTouched(planned, { dayOf: (at) => care.zone.dayOf(at), today }),
     newWards: [...wardsNamed(chunk), ...chunk.wards.map((line) => line.values.ward)].filter((code) => !known.has(code)),
   };
 }
