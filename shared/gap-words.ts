@@ -1,3 +1,5 @@
+import { hourGapWords } from "./hour-gap-words.ts";
+
 const rejected = "Open the lines in their import. Fix each line, or drop it with a reason.";
 const held = { signed: true, remedy: rejected } as const;
 
@@ -178,12 +180,7 @@ export const gapWords = {
     several: "{count} stays have no admission and discharge of their own. Both are taken from their moves.",
     remedy: "Look whether its line in stays.csv is missing, and record admission and discharge.",
   },
-  "removal-between": {
-    blocks: false,
-    one: "1 catheter was found removed; it counts to the last time at which it was seen.",
-    several: "{count} catheters were found removed; they count to the last time at which they were seen.",
-    remedy: "Correct the removal when somebody knows its time.",
-  },
+  ...hourGapWords,
   "not-confirmed": {
     blocks: false,
     one: "1 catheter was not seen for longer than the policy allows, and is still counted.",

@@ -11,7 +11,7 @@ import {
 } from "../culture-words.ts";
 import { day } from "../day.ts";
 import { id, instant } from "../wire.ts";
-import { entry } from "./entries.ts";
+import { entry, noHour } from "./entries.ts";
 
 /** Who wrote an entry down, and when. */
 const written = {
@@ -50,6 +50,7 @@ export const specimenState = z
       .array(organismState)
       .describe("No growth: an organism of that group, or none at all in a final report of an import"),
     setAside,
+    noHour,
     ...written,
   })
   .meta({ id: "Specimen" });

@@ -11,6 +11,11 @@ export const entry = {
   voidReason: z.string().nullable().describe("Why the entry was voided; null while it stands"),
 };
 
+export const noHour = z
+  .array(z.string())
+  .optional()
+  .describe("Fields whose hour is not recorded: only the day is known");
+
 export const wardStayState = z
   .strictObject({
     wardStayId: id,
@@ -20,6 +25,7 @@ export const wardStayState = z
     startAt: instant,
     endAt: instant.nullable().describe("Null while the patient is there"),
     absenceAfter: absenceKind.nullable().describe("The kind of the time off the wards that follows"),
+    noHour,
   })
   .meta({ id: "WardStay" });
 
@@ -41,6 +47,7 @@ export const catheterState = z
     balloonMl: z.number().nullable(),
     insertionRecord: insertionRecord.nullable(),
     removalRecord: removalRecord.nullable(),
+    noHour,
   })
   .meta({ id: "Catheter" });
 
@@ -70,6 +77,7 @@ export const stayState = z
     admittedAt: instant,
     dischargedAt: instant.nullable(),
     disposition: z.string().nullable(),
+    noHour,
   })
   .meta({ id: "Stay" });
 

@@ -2,10 +2,10 @@ import type { SourceSettings } from "../../shared/source-settings.ts";
 import type { Zone } from "../domain/days/zone.ts";
 
 /**
- * What is doubtful about an accepted value: a local time that occurs twice, of which the earlier instant was taken; or a
- * day where a time is wanted, of which noon was taken.
+ * What is doubtful about an accepted value: a local time that occurs twice, of which the earlier instant was taken; a
+ * day where a time is wanted, of which noon was taken; or 00:00 of a source that means by it that the hour is not known.
  */
-export type MarkKind = "repeated-hour" | "time-unknown";
+export type MarkKind = "repeated-hour" | "time-unknown" | "no-hour";
 
 /** What holds for every file of an import. */
 export interface Reading {
@@ -24,6 +24,8 @@ export interface CellContext extends Reading {
 export interface CellReader<Value> {
   /** Identifiers are watched for lost zeros and digits over all lines. */
   readonly isIdentifier: boolean;
+  /** Times are watched for 00:00 that stands for no hour. */
+  readonly isTime?: true;
   /**
    * The value of a cell's text, which is not empty and has no white space around it.
    * Refuses (throws a Problem) with a reason that does not repeat the text: it may be a patient's name.

@@ -65,7 +65,7 @@ export interface CsvRefused {
 /** Something that a person should know and that stops nothing. */
 export interface CsvNotice {
   readonly type: "notice";
-  readonly code: "file-unknown" | "header-only" | "rows-blank" | "zeros-lost" | "digits-lost";
+  readonly code: "file-unknown" | "header-only" | "rows-blank" | "zeros-lost" | "digits-lost" | "many-midnights";
   /** Null when it is not about one file. */
   readonly file: string | null;
   readonly detail: string;

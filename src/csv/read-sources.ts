@@ -4,6 +4,7 @@ import { faultAt, refusedFile } from "./fault.ts";
 import { IdentifierWatch } from "./identifier-watch.ts";
 import type { CsvItem, CsvNotice } from "./items.ts";
 import { type FileLayout, layouts } from "./layout.ts";
+import { MidnightWatch } from "./midnight-watch.ts";
 import { type OpenBytes, readBlocks } from "./read-blocks.ts";
 
 /** A file by its name, from a folder, an upload or memory. */
@@ -32,23 +33,23 @@ export async function* readSources(
     return refuse("folder-unreadable", `It holds none of the files ${knownNames}.`);
   }
   yield* notRead(visible);
-  const watch = new IdentifierWatch();
+  const watches = [new IdentifierWatch(), new MidnightWatch(reading)];
   for (const { layout, found } of named) {
     const [source, another] = found;
     if (source === undefined) continue;
     if (another !== undefined) yield repeated(layout, found);
-    else yield* watched(source, { layout, reading, watch });
+    else yield* watched(source, { layout, reading, watches });
   }
-  yield* watch.notices();
+  for (const watch of watches) yield* watch.notices();
 }
 
 async function* watched(
   source: NamedBytes,
-  { layout, reading, watch }: { layout: FileLayout; reading: Reading; watch: IdentifierWatch },
+  given: { layout: FileLayout; reading: Reading; watches: readonly (IdentifierWatch | MidnightWatch)[] },
 ): AsyncGenerator<CsvItem, void, undefined> {
-  for await (const items of readBlocks(source.open, layout, reading)) {
+  for await (const items of readBlocks(source.open, given.layout, given.reading)) {
     for (const item of items) {
-      if (item.type === "line") watch.add(item);
+      if (item.type === "line") for (const watch of given.watches) watch.add(item);
       yield item;
     }
   }

@@ -13,16 +13,17 @@ import {
   type WordsThen,
 } from "../domain/cultures/specimen.ts";
 import { dayText } from "../domain/days/day-number.ts";
+import { noHourOf } from "./entry-state.ts";
 
 /** A specimen as it is answered. */
 export function specimenAnswer(
   specimen: RecordedSpecimen,
   words: LaboratoryWords = noWords,
 ): z.output<typeof specimenState> {
-  const { id, marks: _marks, organisms, ...said } = specimen;
+  const { id, marks, organisms, ...said } = specimen;
   const then = { words, writtenAt: specimen.writtenAt };
   const grown = organisms.map((one) => organismAnswer(one, then));
-  return { ...said, specimenId: id, organisms: grown, setAside: setAsideIn(specimen, words) };
+  return { ...said, ...noHourOf({ marks }), specimenId: id, organisms: grown, setAside: setAsideIn(specimen, words) };
 }
 
 function organismAnswer({ id, name, group, count }: RecordedOrganism, then: WordsThen) {

@@ -7,16 +7,23 @@ import type { Catheter, Entry, PatientTimeline, Stay, WardStay } from "../domain
 /** An entry as it is answered. */
 export function stayAnswer(stay: Stay): z.output<typeof stayState> {
   const { patientId, version, voidReason, number, admittedAt, dischargedAt, disposition } = stay;
-  return { stayId: stay.id, patientId, version, voidReason, number, admittedAt, dischargedAt, disposition };
+  const said = { stayId: stay.id, patientId, version, voidReason, number, admittedAt, dischargedAt, disposition };
+  return { ...said, ...noHourOf(stay) };
 }
 
 export function wardStayAnswer(wardStay: WardStay): z.output<typeof wardStayState> {
   const { id, version, voidReason, wardId, bed, startAt, endAt, absenceAfter } = wardStay;
-  return { wardStayId: id, version, voidReason, wardId, bed, startAt, endAt, absenceAfter };
+  return { wardStayId: id, version, voidReason, wardId, bed, startAt, endAt, absenceAfter, ...noHourOf(wardStay) };
+}
+
+/** The fields of which only the day is known; left out where there are none. */
+export function noHourOf({ marks }: Pick<Entry, "marks">): { noHour?: string[] } {
+  const fields = marks.flatMap((mark) => (mark.startsWith("no-hour:") ? [mark.slice("no-hour:".length)] : []));
+  return fields.length === 0 ? {} : { noHour: fields };
 }
 
 export function catheterAnswer(stayId: number, catheter: Catheter): z.output<typeof catheterState> {
-  const { id, marks: _marks, noted, insertionRecord = null, removalRecord = null, lastSeenAt, ...said } = catheter;
+  const { id, marks, noted, insertionRecord = null, removalRecord = null, lastSeenAt, ...said } = catheter;
   const seen = [lastSeenAt, noted?.last ?? null].filter((at) => at !== null);
   return {
     ...said,
@@ -25,6 +32,7 @@ export function catheterAnswer(stayId: number, catheter: Catheter): z.output<typ
     lastSeenAt: seen.length === 0 ? null : Math.max(...seen),
     insertionRecord,
     removalRecord,
+    ...noHourOf({ marks }),
   };
 }
 

@@ -102,10 +102,10 @@ function findings(
     return day === undefined ? null : rules.zone.firstInstantFrom(day * dayMs);
   };
   const policyAt = (wardId: number | null, at: number) => policyOn(wardId, rules.zone.dayOf(at)).body;
-  const period = { ...periodOf(rules, days), opensAt, policyAt };
-  return stays
-    .filter(({ stay }) => stay.wardStays.some((w) => wardIds.has(w.wardId)))
-    .flatMap(({ stay }) => qualityFindings(stay, period, now));
+  const dayEnd = (at: Instant) => rules.zone.firstInstantFrom((rules.zone.dayOf(at) + 1) * dayMs);
+  const period = { ...periodOf(rules, days), opensAt, policyAt, dayEnd };
+  const here = stays.filter(({ stay }) => stay.wardStays.some((w) => wardIds.has(w.wardId)));
+  return here.flatMap(({ stay }) => qualityFindings(stay, period, now));
 }
 
 function factsOf(

@@ -2,7 +2,7 @@ import { day as dayForm } from "../../../shared/day.ts";
 import { dayMs, type Instant } from "../../domain/days/day-number.ts";
 import type { CellReader } from "../column.ts";
 import { day } from "./day.ts";
-import { localTime } from "./local-time.ts";
+import { dayWithoutHour, localTime } from "./local-time.ts";
 
 const noonMs = dayMs / 2;
 
@@ -12,9 +12,13 @@ const noonMs = dayMs / 2;
  */
 export const dayOrTime: CellReader<Instant> = {
   isIdentifier: false,
+  isTime: true,
   read(text, context) {
-    if (!dayForm.safeParse(text).success) return localTime.read(text, context) as Instant;
-    const noon = context.zone.firstInstantFrom((day.read(text, context) as number) * dayMs + noonMs);
+    const isDay = dayForm.safeParse(text).success;
+    const dayAlone = isDay ? null : dayWithoutHour(text, context);
+    if (!isDay && dayAlone === null) return localTime.read(text, context) as Instant;
+    const number = dayAlone === null ? (day.read(text, context) as number) : context.zone.dayOf(dayAlone);
+    const noon = context.zone.firstInstantFrom(number * dayMs + noonMs);
     context.mark("time-unknown");
     return noon;
   },

@@ -2,7 +2,7 @@ import type { WardSetting } from "../../../shared/vocabulary.ts";
 import { type DatedSetting, inForceOn } from "../counting/ward-setting.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
 import type { Zone } from "../days/zone.ts";
-import { type Catheter, type PatientTimeline, type Stay, stands } from "../timeline/timeline.ts";
+import { type Catheter, hasNoHour, type PatientTimeline, type Stay, stands } from "../timeline/timeline.ts";
 import { countsForTheWard, standingCatheters, type WardStretch, wardStretches } from "../timeline/ward-stretches.ts";
 import type {
   CatheterTime,
@@ -64,7 +64,8 @@ function partsOf({ wardId, start, end }: WardStretch, { zone, wards }: WayRules)
 
 function catheterOf(catheter: Catheter, stay: Stay, zone: Zone): CatheterTime {
   const { id, kind, insertedAt, removedAt, removedAfterAt, removedBeforeAt } = catheter;
-  const start = insertedAt === null ? null : { day: zone.dayOf(insertedAt), at: insertedAt };
+  const startAt = hasNoHour(catheter, "insertedAt") ? null : insertedAt;
+  const start = insertedAt === null ? null : { day: zone.dayOf(insertedAt), at: startAt };
   const from = insertedAt ?? stay.admittedAt;
   if (removedAt === null && removedAfterAt !== null) {
     // Only found out: no more is known of its hour and day than that it is between the two.

@@ -11,7 +11,7 @@ import {
 } from "../criteria/index.ts";
 import type { DayNumber } from "../days/day-number.ts";
 import type { Zone } from "../days/zone.ts";
-import { type PatientTimeline, stands } from "../timeline/timeline.ts";
+import { hasNoHour, type PatientTimeline, stands } from "../timeline/timeline.ts";
 import type { RecordedFinding } from "./finding.ts";
 import { type LaboratoryWords, noWords } from "./laboratory-words.ts";
 import type { RecordedSign } from "./sign.ts";
@@ -50,7 +50,7 @@ export function surveillanceOf(
 
 function specimenFrom(specimen: RecordedSpecimen, { zone, words = noWords }: ReadingOfRecord): Specimen {
   const { id, kind, collectedAt, method, status, organisms, writtenAt } = specimen;
-  const collected = { day: zone.dayOf(collectedAt), at: collectedAt };
+  const collected = { day: zone.dayOf(collectedAt), at: hasNoHour(specimen, "collectedAt") ? null : collectedAt };
   const grown = organisms.map((one) => organismFrom(one, { words, writtenAt }));
   return { id, kind, collected, method, status, organisms: grown };
 }

@@ -1,5 +1,5 @@
 import { refuse } from "../../../shared/problems.ts";
-import { dayMs, dayText, type Instant } from "./day-number.ts";
+import { type DayNumber, dayMs, dayText, type Instant } from "./day-number.ts";
 import type { LocalMs, Zone } from "./zone.ts";
 
 const minuteMs = 60_000;
@@ -37,6 +37,13 @@ export function readLocalTime(text: string, zone: Zone): { instant: Instant; rep
   const [instant, second] = zone.instantsAt(local);
   if (instant === undefined) return refuseGap(local, zone);
   return { instant, repeated: second !== undefined };
+}
+
+/** The day of a time at which the zone's clocks show 00:00, also where they skip it; else null. Refuses what is no time. */
+export function midnightOf(text: string, zone: Zone): DayNumber | null {
+  const { local, offsetMs } = readText(text);
+  const shown = offsetMs === null ? local : zone.localAt(local - offsetMs);
+  return shown % dayMs === 0 ? shown / dayMs : null;
 }
 
 /**

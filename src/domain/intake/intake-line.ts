@@ -103,7 +103,7 @@ export interface LineOf<F extends IntakeFile> {
   readonly line: number;
   readonly values: IntakeValues[F];
   /** Columns whose local time occurred twice, or that give a day where a time is wanted. */
-  readonly marks: readonly { readonly kind: "repeated-hour" | "time-unknown"; readonly column: string }[];
+  readonly marks: readonly { readonly kind: "repeated-hour" | "time-unknown" | "no-hour"; readonly column: string }[];
   /** The line as it stands in the file. */
   readonly raw: string;
 }

@@ -153,7 +153,11 @@ export function daysNamed(list: readonly Pick<LineAbout, "first" | "last">[]): D
 /** Marks that tell a fact and leave nothing open: a month with such lines alone is complete. */
 const certainMarks: readonly LineMark[] = ["in-place-on-arrival", "absence-known"];
 
+/** Files of which definitions ask the day alone: where an hour decides all the same, the case asks for it. */
+const filesOfDays: readonly IntakeFile[] = ["specimens.csv", "signs.csv"];
+
 /** Whether marks leave something open that a reader of the month should know. */
-export function isDoubtful(marks: readonly LineMark[]): boolean {
-  return marks.some((mark) => !certainMarks.includes(mark));
+export function isDoubtful(file: string, marks: readonly LineMark[]): boolean {
+  const isOpen = (mark: LineMark) => mark !== "no-hour" || !filesOfDays.some((one) => one === file);
+  return marks.some((mark) => !certainMarks.includes(mark) && isOpen(mark));
 }

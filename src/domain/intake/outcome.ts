@@ -12,6 +12,7 @@ export const lineMarks = {
   "ward-by-hand": "somebody described this ward by hand; the line changed nothing of it",
   "repeated-hour": "the local time occurred twice; the earlier one was taken",
   "time-unknown": "only the day is known; noon was taken, or the time nearest to it at which the catheter was in place",
+  "no-hour": "a time of 00:00 was taken for a day without a known hour, as the settings of the source say",
   "organism-unknown":
     "the name is not on the list of organisms and has no group; it decides nothing until somebody gives one",
   "count-unreadable": "the count cannot be read; it decides nothing until somebody gives it in another form",
@@ -31,6 +32,7 @@ const columnOfMark: Readonly<Partial<Record<LineMark, string | Readonly<Partial<
   "ward-by-hand": "ward",
   "repeated-hour": { "signs.csv": "time", "specimens.csv": "collected", "reviews.csv": "day" },
   "time-unknown": { "reviews.csv": "day" },
+  "no-hour": { "signs.csv": "time", "specimens.csv": "collected" },
   "organism-unknown": "organism",
   "count-unreadable": "count",
   "report-older": "status",

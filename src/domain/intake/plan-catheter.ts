@@ -1,8 +1,10 @@
 import { refuse } from "../../../shared/problems.ts";
+import { dayMs } from "../days/day-number.ts";
 import { checkStay } from "../timeline/check-stay.ts";
 import { insertCatheter } from "../timeline/insert-catheter.ts";
 import {
   type Catheter,
+  hasNoHour,
   type PatientTimeline,
   revise,
   type Stay,
@@ -11,6 +13,7 @@ import {
   withStay,
 } from "../timeline/timeline.ts";
 import { catheterStretch, wardStretches } from "../timeline/ward-stretches.ts";
+import { isTimeOf, marksOver, removalOnDay, timeOf } from "./day-alone.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
 import {
@@ -33,13 +36,13 @@ export function planCatheter(
   plan: Plan,
   line: LineOf<"catheters.csv">,
 ): (StepResult & { catheterId: number }) | SameAsRecorded {
-  const { values } = line;
-  const stay = stayByNumber(plan.timeline, values.stay);
+  const stay = stayByNumber(plan.timeline, line.values.stay);
   if (!stay) return refuse("stay-unknown", "No stay has this number.", { pointer: "/stay" });
+  const known = catheterOfLine(plan, line, stay);
+  const values = withTimes(plan, line, { stay, known });
   const early = values.inserted !== null && values.inserted < stay.admittedAt;
-  const key = { number: values.catheter, kind: values.kind, insertedAt: values.inserted };
-  const known = catheterOfLine(stay, key);
-  const said = known ? overKnown(known, values, stay) : whollySaid(values, early);
+  const told = known ? overKnown(known, values, stay) : whollySaid(values, early);
+  const said = { ...told, ...removalOnDay(plan, { ...line, values }, known) };
   if (known && Object.entries(said).every(([field, value]) => known[field as keyof Catheter] === value))
     return sameAsRecorded(plan, { entry: `catheter ${known.id}`, line, endKept: endKept(known, values) });
   if (known) notMadeHere(plan, `catheter ${known.id}`);
@@ -48,7 +51,7 @@ export function planCatheter(
     ? checkStay(
         withStay(plan.timeline, {
           ...stay,
-          catheters: withEntry(stay.catheters, revise(known, { ...said, marks: entryMarks(line) })),
+          catheters: withEntry(stay.catheters, revise(known, { ...said, marks: marksOver(line, known, said) })),
         }),
         stay.id,
       )
@@ -60,6 +63,20 @@ export function planCatheter(
       });
   const kept: LineMark[] = known && endKept(known, values) ? ["end-kept"] : [];
   return { timeline, marks: [...marksOf(timeline, stay.id, catheterId), ...kept], catheterId };
+}
+
+/** The values of a line of which a day alone is told over what is recorded of it. */
+function withTimes(
+  plan: Plan,
+  line: LineOf<"catheters.csv">,
+  { stay, known }: { stay: Stay; known: Catheter | undefined },
+): CatheterValues {
+  const inserted = { recorded: known?.insertedAt, earliest: stay.admittedAt };
+  return {
+    ...line.values,
+    inserted: timeOf(plan, { line, column: "inserted" }, inserted),
+    last_seen: timeOf(plan, { line, column: "last_seen" }, { recorded: known?.lastSeenAt }),
+  };
 }
 
 function endKept(known: Catheter, { removed }: CatheterValues): boolean {
@@ -96,21 +113,22 @@ function overKnown(known: Catheter, values: CatheterValues, { admittedAt }: Stay
 
 /** Remembers a line that was stored before as the one that made its catheter. */
 export function recallCatheter(plan: Plan, line: LineOf<"catheters.csv">): void {
-  const { stay: stayNumber, catheter: number, kind, inserted: insertedAt } = line.values;
-  const stay = stayByNumber(plan.timeline, stayNumber);
-  const known = stay && catheterOfLine(stay, { number, kind, insertedAt });
+  const stay = stayByNumber(plan.timeline, line.values.stay);
+  const known = stay && catheterOfLine(plan, line, stay);
   if (known) made(plan, `catheter ${known.id}`, line);
 }
 
 /** The catheter that stands and has that number; where one of them has none, of that kind and inserted at that time. */
-function catheterOfLine(stay: Stay, said: Pick<Catheter, "number" | "kind" | "insertedAt">): Catheter | undefined {
+function catheterOfLine(plan: Plan, line: LineOf<"catheters.csv">, stay: Stay): Catheter | undefined {
+  const { catheter: number, kind } = line.values;
   const standing = stay.catheters.filter(stands);
-  const numbered = said.number === null ? undefined : standing.find((catheter) => catheter.number === said.number);
+  const numbered = number === null ? undefined : standing.find((catheter) => catheter.number === number);
   return (
     numbered ??
     standing.find((catheter) => {
-      const oneHasNoNumber = catheter.number === null || said.number === null;
-      return oneHasNoNumber && catheter.kind === said.kind && catheter.insertedAt === said.insertedAt;
+      const oneHasNoNumber = catheter.number === null || number === null;
+      const isInserted = isTimeOf(plan, { line, column: "inserted" }, catheter.insertedAt);
+      return oneHasNoNumber && catheter.kind === kind && isInserted;
     })
   );
 }
@@ -121,7 +139,9 @@ function marksOf(timeline: PatientTimeline, stayId: number, catheterId: number):
   const { inPlaceOnArrival, removedAt } = catheter;
   // Where moves alone tell of a stay, the next one may only not have come yet.
   const discharged = stay.spanFromMoves ? null : stay.dischargedAt;
-  const isLate = removedAt !== null && discharged !== null && removedAt > discharged;
+  // A discharge without an hour was at any time of its day.
+  const slack = hasNoHour(stay, "dischargedAt") ? dayMs : 0;
+  const isLate = removedAt !== null && discharged !== null && removedAt > discharged + slack;
   return [
     ...(inPlaceOnArrival ? (["in-place-on-arrival"] as const) : []),
     ...(isLate ? (["removed-after-discharge"] as const) : []),

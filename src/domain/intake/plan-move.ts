@@ -11,6 +11,7 @@ import {
   withEntry,
   withStay,
 } from "../timeline/timeline.ts";
+import { isTimeOf, marksOver, timeOf } from "./day-alone.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
 import {
@@ -34,13 +35,15 @@ export function planMove(
   line: LineOf<"moves.csv">,
   next: Instant | null,
 ): (StepResult & { wardStayId: number; stayId: number; isNewStay: boolean }) | SameAsRecorded {
-  const { values } = line;
-  const wardId = plan.wardIds.get(values.ward);
-  refuseEndless(values);
+  const wardId = plan.wardIds.get(line.values.ward);
+  refuseEndless(line.values);
   if (wardId === undefined) throw new Error("a move names a ward that nobody made");
-  const known = stayByNumber(plan.timeline, values.stay);
+  const known = stayByNumber(plan.timeline, line.values.stay);
   const stay = known ?? stayOfMove(plan, line);
-  const before = wardStayOfMove(stay, wardId, values.from);
+  const before = wardStayOfMove(plan, line, { stay, wardId });
+  const from = timeOf(plan, { line, column: "from" }, { recorded: before?.startAt, earliest: known?.admittedAt });
+  const to = timeOf(plan, { line, column: "to" }, { recorded: before?.endAt, earliest: from });
+  const values = { ...line.values, from: from ?? line.values.from, to };
   const said = overRecorded(values, before);
   const marks = absenceMarks({ to: said.endAt, absence: said.absenceAfter }, next);
   const endKept = values.to === null && said.endAt !== null;
@@ -50,7 +53,11 @@ export function planMove(
       return sameAsRecorded(plan, { entry, line, endKept });
     notMadeHere(plan, entry);
     return {
-      ...correct(plan, { stay, before, said: { ...said, marks: entryMarks(line) } }),
+      ...correct(plan, {
+        stay,
+        before,
+        said: { ...said, marks: marksOver(line, before, { startAt: values.from, ...said }) },
+      }),
       marks: endKept ? [...marks, "end-kept"] : marks,
       wardStayId: before.id,
       stayId: stay.id,
@@ -79,25 +86,33 @@ function overRecorded({ bed, to, absence }: LineOf<"moves.csv">["values"], befor
 }
 
 /** The ward stay that stands and began on that ward at that time. */
-function wardStayOfMove(stay: Stay, wardId: number, from: Instant): WardStay | undefined {
-  return stay.wardStays.find((w) => stands(w) && w.wardId === wardId && w.startAt === from);
+function wardStayOfMove(
+  plan: Plan,
+  line: LineOf<"moves.csv">,
+  { stay, wardId }: { stay: Stay; wardId: number },
+): WardStay | undefined {
+  return stay.wardStays.find(
+    (w) => stands(w) && w.wardId === wardId && isTimeOf(plan, { line, column: "from" }, w.startAt),
+  );
 }
 
 /** Remembers a line that was stored before as the one that made its ward stay. */
 export function recallMove(plan: Plan, line: LineOf<"moves.csv">): void {
-  const { stay: number, ward, from } = line.values;
+  const { stay: number, ward } = line.values;
   const stay = stayByNumber(plan.timeline, number);
-  const before = stay && wardStayOfMove(stay, plan.wardIds.get(ward) ?? 0, from);
+  const before = stay && wardStayOfMove(plan, line, { stay, wardId: plan.wardIds.get(ward) ?? 0 });
   if (before) made(plan, `ward stay ${before.id}`, line);
 }
 
-function stayOfMove(plan: Plan, { values }: LineOf<"moves.csv">): Stay {
-  if (values.to !== null && values.to < values.from)
+function stayOfMove(plan: Plan, line: LineOf<"moves.csv">): Stay {
+  const { values } = line;
+  const to = timeOf(plan, { line, column: "to" }, { earliest: values.from });
+  if (to !== null && to < values.from)
     refuse("end-before-start", "The move ends before it begins.", { pointer: "/endAt" });
   return newStay(plan, {
     number: values.stay,
     admittedAt: values.from,
-    dischargedAt: values.to,
+    dischargedAt: to,
     disposition: null,
     spanFromMoves: true,
     marks: [],

@@ -3,7 +3,7 @@ import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import { dayMs, type Instant } from "../days/day-number.ts";
 import type { CatheterNote } from "../timeline/note.ts";
 import { noteTextFaults } from "../timeline/note-text-faults.ts";
-import { type Catheter, type Stay, stands } from "../timeline/timeline.ts";
+import { type Catheter, hasNoHour, revise, type Stay, stands, withEntry, withStay } from "../timeline/timeline.ts";
 import { catheterStretch } from "../timeline/ward-stretches.ts";
 import { correctNote, newNote, placeFaults, wardAt } from "../timeline/write-note.ts";
 import type { PlacedReview } from "./intake-line.ts";
@@ -17,8 +17,10 @@ import { stayByNumber } from "./plan-stay.ts";
  * `in-the-future` for a day, `written-too-early`.
  */
 export function planReview(plan: Plan, line: PlacedReview): StepResult | SameAsRecorded {
-  const { stay, catheter } = placeOfReview(plan, line);
-  const at = instantOf(plan, line, { stay, catheter });
+  const place = placeOfReview(plan, line);
+  const { stay } = place;
+  const at = instantOf(plan, line, place);
+  const catheter = inPlaceUntil(place.catheter, at);
   const known = recorded(plan, line, catheter);
   const said = saidBy(line);
   if (known && said.every(([field, value]) => known[field] === value)) {
@@ -37,7 +39,23 @@ export function planReview(plan: Plan, line: PlacedReview): StepResult | SameAsR
   plan.reviews.set(note.id, note);
   plan.notes.push({ old: known ?? null, now: note });
   made(plan, `note ${note.id}`, line);
-  return { timeline: plan.timeline, marks: [] };
+  if (catheter === place.catheter) return { timeline: plan.timeline, marks: [] };
+  return { timeline: withStay(plan.timeline, { ...stay, catheters: withEntry(stay.catheters, catheter) }), marks: [] };
+}
+
+/** A review on the day of a removal without an hour tells that the removal came later. */
+function inPlaceUntil(catheter: Catheter, at: Instant): Catheter {
+  const { removedAfterAt: after, removedBeforeAt: before } = catheter;
+  if (!hasNoHour(catheter, "removedAt") || after === null || before === null || at <= after || at > before)
+    return catheter;
+  return revise(catheter, { removedAfterAt: at });
+}
+
+/** When a catheter was in place, or may have been on the day of a removal without an hour. */
+function mayBeInPlace(stay: Stay, catheter: Catheter): ReturnType<typeof catheterStretch> {
+  const { removedBeforeAt: before } = catheter;
+  const isOpen = hasNoHour(catheter, "removedAt") && before !== null;
+  return catheterStretch(stay, isOpen ? { ...catheter, removedAfterAt: before } : catheter);
 }
 
 /** Remembers a line that was stored before as the one that made its review. */
@@ -90,7 +108,7 @@ function inPlaceThen({ care: { zone } }: Plan, line: PlacedReview, stay: Stay): 
   const first = isDayOnly(line) ? zone.firstInstantFrom(day * dayMs) : at;
   const last = isDayOnly(line) ? zone.firstInstantFrom((day + 1) * dayMs) - 1 : at;
   const there = stay.catheters.filter(stands).filter((catheter) => {
-    const stretch = catheterStretch(stay, catheter);
+    const stretch = mayBeInPlace(stay, catheter);
     return stretch !== null && stretch.start <= last && (stretch.end === null || stretch.end > first);
   });
   const urethral = there.filter(({ kind }) => countsAsIndwelling(kind));

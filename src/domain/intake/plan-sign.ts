@@ -3,6 +3,7 @@ import { instantOfDay, newSign, type RecordedSign, type SignText } from "../cult
 import { signFaults } from "../cultures/sign-faults.ts";
 import { revise, type Stay, stands } from "../timeline/timeline.ts";
 import { cultureDayFaults } from "./culture-days.ts";
+import { givesDayAlone } from "./day-alone.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
 import { made, notMadeHere, type Plan, type StepResult } from "./plan.ts";
@@ -53,15 +54,18 @@ function writingOf({ newId, care }: Plan, { patientId }: Stay) {
   return { id: newId(), patientId, writtenAt: care.now, writtenBy: care.personId };
 }
 
-function textOf({ care }: Plan, { values }: SignLine): SignText {
+function textOf({ care }: Plan, { values, marks }: SignLine): SignText {
   const { sign, day, time, present, value: temperature, other_cause, last_day: lastDay, reviewed: readAt } = values;
   const finding =
     present ??
     (temperature
       ? ("present" as const)
       : refuse("csv-cell-empty", "A sign without a value needs a yes or no.", { pointer: "/finding" }));
+  const isDayAlone = givesDayAlone({ marks }, "time");
   const moment =
-    time === null ? { at: null, marks: [] } : instantOfDay(day, time, { zone: care.zone, pointer: "/time" });
+    time === null
+      ? { at: null, marks: isDayAlone ? (["no-hour:at"] as const) : [] }
+      : instantOfDay(day, time, { zone: care.zone, pointer: "/time" });
   return { sign, day, finding, temperature, otherCause: other_cause ?? false, lastDay, readAt, ...moment };
 }
 
@@ -100,6 +104,6 @@ function marksOf(plan: Plan, { text, isNew }: { text: SignText; isNew: boolean }
   if (first) throw new Problem(first, ...more);
   return [
     ...(unusual.length > 0 ? (["unusual-value"] as const) : []),
-    ...(text.marks.length > 0 ? (["repeated-hour"] as const) : []),
+    ...(text.marks.includes("repeated-hour:at") ? (["repeated-hour"] as const) : []),
   ];
 }

@@ -11,6 +11,7 @@ import {
 import { resultFaults } from "../cultures/specimen-faults.ts";
 import { markedAnew, revise, type Stay, stands } from "../timeline/timeline.ts";
 import { cultureDayFaults } from "./culture-days.ts";
+import { isTimeOf, timeOf } from "./day-alone.ts";
 import type { LineOf } from "./intake-line.ts";
 import type { LineMark } from "./outcome.ts";
 import { entryMarks, made, notMadeHere, type Plan, type StepResult } from "./plan.ts";
@@ -37,7 +38,7 @@ export function planSpecimen(plan: Plan, line: SpecimenLine): StepResult | "unch
   const { values } = line;
   const stay = stayByNumber(plan.timeline, values.stay);
   if (!stay) return refuse("stay-unknown", "No stay has this number.", { pointer: "/stay" });
-  const known = specimenOfLine(plan, values);
+  const known = specimenOfLine(plan, line);
   if (known && reportRank(values) < reportRank(known)) return { timeline: plan.timeline, marks: ["report-older"] };
   const specimen = known ? overKnown(plan, line, known) : newFrom(plan, line, stay);
   const isSame = known !== undefined && specimen === known;
@@ -49,7 +50,7 @@ export function planSpecimen(plan: Plan, line: SpecimenLine): StepResult | "unch
 
 /** Remembers a line that was stored before as the one that told of its specimen. */
 export function recallSpecimen(plan: Plan, line: SpecimenLine): void {
-  const found = specimensLike(plan, line.values);
+  const found = specimensLike(plan, line);
   if (found[0] && found.length === 1) tell(plan, line, found[0]);
 }
 
@@ -64,18 +65,21 @@ function noGrowthOf({ id }: RecordedSpecimen): string {
 }
 
 /** The specimen of that number; without a number the one of that kind and time. A number can still join it. */
-function specimensLike({ cultures }: Plan, { specimen: number, kind, collected }: Values): RecordedSpecimen[] {
-  const standing = [...cultures.specimens.values()].filter(stands);
+function specimensLike(plan: Plan, line: SpecimenLine): RecordedSpecimen[] {
+  const { specimen: number, kind } = line.values;
+  const standing = [...plan.cultures.specimens.values()].filter(stands);
   const numbered = number === null ? [] : standing.filter((one) => one.number === number);
   if (numbered.length > 0) return numbered;
-  const alike = standing.filter((one) => one.kind === kind && one.collectedAt === collected);
+  const alike = standing.filter(
+    (one) => one.kind === kind && isTimeOf(plan, { line, column: "collected" }, one.collectedAt),
+  );
   return number === null ? alike : alike.filter((one) => one.number === null);
 }
 
-function specimenOfLine(plan: Plan, values: Values): RecordedSpecimen | undefined {
-  const found = specimensLike(plan, values);
+function specimenOfLine(plan: Plan, line: SpecimenLine): RecordedSpecimen | undefined {
+  const found = specimensLike(plan, line);
   if (found.length < 2) return found[0];
-  const pointer = values.specimen === null ? "/collectedAt" : "/specimen";
+  const pointer = line.values.specimen === null ? "/collectedAt" : "/specimen";
   return refuse("specimen-unclear", `The record has ${found.length} specimens that it can be.`, { pointer });
 }
 
@@ -93,16 +97,15 @@ function overKnown(plan: Plan, line: SpecimenLine, known: RecordedSpecimen): Rec
   const { values } = line;
   const told = plan.madeBy.has(`specimen ${known.id}`);
   const isFurther = reportRank(values) > reportRank(known) || (values.status === "corrected" && !told);
-  const { kind, collected: collectedAt, method, status } = values;
+  const { kind, collected, method, status } = values;
+  const collectedAt = timeOf(plan, { line, column: "collected" }, { recorded: known.collectedAt }) ?? collected;
   const said = { kind, collectedAt, method, status, number: values.specimen ?? known.number };
   const moved = (["kind", "collectedAt", "method", "number"] as const).some((field) => known[field] !== said[field]);
   if (moved && !isFurther) notMadeHere(plan, `specimen ${known.id}`);
   if (isFurther) for (const entry of [noGrowthOf(known), ...known.organisms.map(nameOf)]) plan.madeBy.delete(entry);
   const organisms = grownIn(plan, { ...known, organisms: isFurther ? [] : known.organisms }, values, known);
   if (!moved && known.status === status && sameOrganisms(organisms, known.organisms)) return known;
-  const marks = moved
-    ? markedAnew(known, collectedAt === known.collectedAt ? {} : { collectedAt }, entryMarks(line))
-    : known.marks;
+  const marks = collectedAt === known.collectedAt ? known.marks : markedAnew(known, { collectedAt }, entryMarks(line));
   return revise(known, { ...said, organisms, marks });
 }
 

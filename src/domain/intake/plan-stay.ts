@@ -3,6 +3,7 @@ import type { Instant } from "../days/day-number.ts";
 import { withArrivals } from "../timeline/arrivals.ts";
 import { checkStay } from "../timeline/check-stay.ts";
 import { newEntry, type PatientTimeline, revise, type Stay, stands, withStay } from "../timeline/timeline.ts";
+import { marksOver, timeOf } from "./day-alone.ts";
 import type { LineOf } from "./intake-line.ts";
 import {
   entryMarks,
@@ -42,12 +43,14 @@ export function planStay(
   const known = stayByNumber(plan.timeline, number);
   const was = recorded ?? known;
   const spanFromMoves = saysNoSpan(line.values);
-  const admittedAt = line.values.admitted ?? was?.admittedAt ?? firstMove;
+  const admitted = timeOf(plan, { line, column: "admitted" }, { recorded: was?.admittedAt });
+  const admittedAt = admitted ?? was?.admittedAt ?? firstMove;
   if (admittedAt === null)
     return refuse("field-missing", "The stay has no admission and no move that could stand for it.", {
       pointer: "/admittedAt",
     });
-  const dischargedAt = line.values.discharged ?? (was ? givenEnd(was) : null);
+  const end = { recorded: was && givenEnd(was), earliest: admittedAt };
+  const dischargedAt = timeOf(plan, { line, column: "discharged" }, end) ?? (was ? givenEnd(was) : null);
   const span = { admittedAt, dischargedAt, spanFromMoves };
   if (!known || !was) {
     const stay = newStay(plan, { number, ...span, disposition, marks: entryMarks(line) });
@@ -58,7 +61,7 @@ export function planStay(
   if (Object.entries(said).every(([field, value]) => was[field as keyof Stay] === value))
     return sameAsRecorded(plan, { entry: `stay ${known.id}`, line, endKept });
   notMadeHere(plan, `stay ${known.id}`);
-  const marks = spanFromMoves ? known.marks : entryMarks(line);
+  const marks = spanFromMoves ? known.marks : marksOver(line, was, said);
   const corrected = withArrivals(revise(known, { ...said, marks }));
   const timeline = checkStay(withStay(plan.timeline, corrected), known.id);
   return { timeline, marks: endKept ? ["end-kept"] : [] };

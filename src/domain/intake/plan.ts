@@ -49,6 +49,8 @@ export interface Plan {
 const columnOfField: Readonly<Record<string, string>> = {
   "/stay": "stay",
   "/insertedAt": "inserted",
+  "/removedAfterAt": "removed",
+  "/removedBeforeAt": "removed",
   "/removedAt": "removed",
   "/lastSeenAt": "last_seen",
   "/startAt": "from",

@@ -116,10 +116,27 @@ function emptyDays({ days }: WardFacts, { censuses }: MonthFacts): DayNumber[] {
 }
 
 /** Doubts about catheters and beds, which belong to patients rather than to wards. */
-function doubts({ findings }: MonthFacts): Gap[] {
+function doubts(facts: MonthFacts): Gap[] {
+  const { findings } = facts;
   const kinds = ["removal-between", "not-confirmed", "bed-held-long"] as const;
+  return [
+    ...kinds.flatMap((kind): Gap[] => {
+      const count = findings.filter((finding) => finding.kind === kind).length;
+      return count === 0 ? [] : [{ kind, wardId: null, count, days: [] }];
+    }),
+    ...censusesWithoutHour(facts),
+  ];
+}
+
+/** Times without an hour, where a census of their day could have come before or after them. */
+function censusesWithoutHour({ findings, censuses }: MonthFacts): Gap[] {
+  const kinds = ["removal-no-hour", "insertion-no-hour", "time-no-hour"] as const;
   return kinds.flatMap((kind): Gap[] => {
-    const count = findings.filter((finding) => finding.kind === kind).length;
-    return count === 0 ? [] : [{ kind, wardId: null, count, days: [] }];
+    const open = findings
+      .filter((finding) => finding.kind === kind)
+      .map(({ start, end }) => censuses.filter(({ at }) => start < at && (end === null || at < end)))
+      .filter((unknown) => unknown.length > 0);
+    const days = [...new Set(open.flat().map(({ day }) => day))].sort((a, b) => a - b);
+    return open.length === 0 ? [] : [{ kind, wardId: null, count: open.length, days }];
   });
 }

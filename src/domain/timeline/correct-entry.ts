@@ -48,7 +48,10 @@ export function correctCatheter(
   { marks = [], ...changes }: CatheterChanges & Marked,
 ): PatientTimeline {
   const { stay, catheter } = catheterOf(timeline, id);
-  const catheters = withEntry(stay.catheters, corrected(catheter, changes, marks));
+  // The mark of a removal is at its instant, also where two times around it were taken.
+  const isRemoval = "removedAfterAt" in changes || "removedBeforeAt" in changes;
+  const after = { marks: markedAnew(catheter, isRemoval ? { ...changes, removedAt: null } : changes, marks) };
+  const catheters = withEntry(stay.catheters, revise(catheter, { ...changes, ...after }));
   return checkStay(withStay(timeline, { ...stay, catheters }), stay.id);
 }
 

@@ -1,7 +1,8 @@
 import type { PolicyBody } from "../../../shared/policy.ts";
 import type { Instant } from "../days/day-number.ts";
 import { lastSeen } from "./last-seen.ts";
-import { type Entry, type Stay, stands } from "./timeline.ts";
+import { type Entry, hasNoHour, type Stay, stands } from "./timeline.ts";
+import { timesWithoutHour } from "./times-without-hour.ts";
 import { catheterStretch, standingCatheters, type WardStretch, wardStretches } from "./ward-stretches.ts";
 
 /** What is doubtful about the record of a stay, so that a person can mend it. */
@@ -37,6 +38,18 @@ export const qualityKinds = {
     "time on a ward lies before anything was said of that ward, and is not counted",
     "times on wards lie before anything was said of these wards, and are not counted",
   ],
+  "removal-no-hour": [
+    "catheter has a removal without a recorded hour, so its census of that day may be unknown",
+    "catheters have removals without a recorded hour, so their census of those days may be unknown",
+  ],
+  "insertion-no-hour": [
+    "catheter has an insertion without a recorded hour, so its census of that day may be unknown",
+    "catheters have insertions without a recorded hour, so their census of those days may be unknown",
+  ],
+  "time-no-hour": [
+    "time of a stay or move has no recorded hour; the beginning of its day was taken",
+    "times of stays and moves have no recorded hour; the beginnings of their days were taken",
+  ],
   "repeated-hour": [
     "local time occurred twice; the earlier one was taken",
     "local times occurred twice; the earlier ones were taken",
@@ -54,6 +67,8 @@ export interface QualityPeriod {
   readonly start: Instant;
   readonly end: Instant;
   readonly opensAt?: (wardId: number) => Instant | null;
+  /** The end of the facility day of an instant; a day later where it is left out. */
+  readonly dayEnd?: (at: Instant) => Instant;
   /** What the policy in force on a ward at an instant says of doubts. */
   readonly policyAt?: (wardId: number | null, at: Instant) => Pick<PolicyBody, "confirmationHours" | "bedHoldHours">;
 }
@@ -66,6 +81,7 @@ export function qualityFindings(stay: Stay, period: QualityPeriod, now: Instant)
     ...longHeldBeds(stay, places, { period, now }),
     ...catheterDoubts(stay, places, { period, now }),
     ...repeatedHours(stay),
+    ...timesWithoutHour(stay, period),
     ...tooEarly(stay, period),
   ];
   return all.filter((finding) => isWithin(finding, period));
@@ -126,7 +142,7 @@ function catheterDoubts(stay: Stay, places: Places, { period, now }: Look): Qual
     const found: QualityFinding[] = [];
     if (catheter.inPlaceOnArrival)
       found.push({ ...entry, kind: "in-place-on-arrival", start: stretch.start, end: stretch.start });
-    if (catheter.removedAfterAt !== null)
+    if (catheter.removedAfterAt !== null && !hasNoHour(catheter, "removedAt"))
       found.push({ ...entry, kind: "removal-between", start: catheter.removedAfterAt, end: catheter.removedBeforeAt });
     if (catheter.removedAt !== null || catheter.removedAfterAt !== null) return found;
     const seen = Math.max(stretch.start, lastSeen(catheter) ?? stretch.start);
@@ -141,7 +157,7 @@ function catheterDoubts(stay: Stay, places: Places, { period, now }: Look): Qual
 function repeatedHours(stay: Stay): QualityFinding[] {
   const found: QualityFinding[] = [];
   const look = (name: string, entry: Entry, at: Instant, wardId: number | null = null) => {
-    if (stands(entry) && entry.marks.length > 0)
+    if (stands(entry) && entry.marks.some((mark) => mark.startsWith("repeated-hour:")))
       found.push({ kind: "repeated-hour", wardId, stayId: stay.id, entry: name, start: at, end: at });
   };
   look(`stay ${stay.id}`, stay, stay.admittedAt);

@@ -16,9 +16,14 @@ export interface Entry {
 
 /**
  * What is doubtful about a field: its local time occurred twice, and the earlier instant was taken; or only the day is
- * known, and an instant of that day was taken.
+ * known, and an instant of that day was taken (`no-hour`: the file gave 00:00 for it).
  */
-export type Mark = `${"repeated-hour" | "time-unknown"}:${string}`;
+export type Mark = `${"repeated-hour" | "time-unknown" | "no-hour"}:${string}`;
+
+/** Whether only the day is known of a field, because the file gave 00:00 for it. */
+export function hasNoHour({ marks }: Pick<Entry, "marks">, field: string): boolean {
+  return marks.includes(`no-hour:${field}`);
+}
 
 /** Time on one ward and bed; `endAt` is null while the patient is there. */
 export interface WardStay extends Entry {

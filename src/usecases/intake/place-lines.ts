@@ -64,7 +64,7 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
   const sourceId = (await importOf(tx, facilityId, importId))?.sourceId ?? null;
   // A line that could not be read has its unit as the source writes it.
   const wardOf = await wardNames(tx, facilityId, { sourceId });
-  const told = lines.filter(({ marks }) => marks === null || isDoubtful(marks));
+  const told = lines.filter(({ file, marks }) => marks === null || isDoubtful(file, marks));
   const stayOf = await staysNamed(tx, facilityId, told);
   const stays = await knownStays(tx, { facilityId, zone }, [...new Set(told.flatMap((line) => stayOf(line) ?? []))]);
   const placed = told.flatMap((line): PlacedLine[] => {

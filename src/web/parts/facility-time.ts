@@ -8,6 +8,8 @@ export interface FacilityTime {
   clock(at: number): string;
   /** `Nov 20, 09:30`. */
   short(at: number): string;
+  /** `Nov 20`. */
+  shortDay(at: number): string;
   /** As it is charted and sent: `2026-11-20T09:30`. */
   charted(at: number): string;
 }
@@ -32,6 +34,7 @@ export function facilityTime(zone: string): FacilityTime {
   return {
     dayOf: (at) => dayText.parse(dayOf(at)),
     clock,
+    shortDay: (at) => short.format(at),
     short: (at) => `${short.format(at)}, ${clock(at)}`,
     charted: (at) => `${dayOf(at)}T${clock(at)}`,
   };

@@ -13,7 +13,8 @@ export const sourceText = catalogue("importSources", {
   emptyOrganism_reject: "Reject the line",
   "emptyOrganism_no-growth": "No growth",
   midnight: "A time of 00:00",
-  midnightHelp: "What a time of exactly 00:00 means in the files of this source.",
+  midnightHelp:
+    "Some systems write 00:00 where no hour is recorded. Then choose “The hour is not known”: only the day counts. A removal keeps its day, its census of that day is listed as unknown, and symptoms of that day wait for the hour.",
   midnight_time: "Midnight",
   "midnight_no-hour": "The hour is not known",
   by: "Recorded by",

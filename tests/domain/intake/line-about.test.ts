@@ -123,6 +123,8 @@ describe("rejected lines of stays and moves", () => {
 });
 
 it("a mark that tells a fact leaves nothing open; any other does", () => {
-  expect(isDoubtful(["in-place-on-arrival", "absence-known"])).toBe(false);
-  expect(isDoubtful(["in-place-on-arrival", "count-unreadable"])).toBe(true);
+  expect(isDoubtful("catheters.csv", ["in-place-on-arrival", "absence-known"])).toBe(false);
+  expect(isDoubtful("specimens.csv", ["in-place-on-arrival", "count-unreadable"])).toBe(true);
+  // Definitions ask the day alone of a specimen or a sign; of a removal they may ask the hour.
+  expect([isDoubtful("signs.csv", ["no-hour"]), isDoubtful("catheters.csv", ["no-hour"])]).toEqual([false, true]);
 });

@@ -12,6 +12,7 @@ import {
   specimenStatusText,
 } from "../../texts/culture-words.ts";
 import { culturesText } from "../../texts/cultures.ts";
+import { entryTime } from "../../texts/entry-time.ts";
 import { findingsText } from "../../texts/findings.ts";
 
 /** A patient's specimens and signs as the server tells them. */
@@ -83,6 +84,8 @@ function temperatureBefore({ hundredths, unit }: { hundredths: number; unit: str
 }
 
 /** `Urine of Nov 20, 09:30`. */
-export function specimenHeading({ kind, collectedAt }: Specimen, time: FacilityTime): string {
-  return culturesText("heading", { kind: specimenKindText(kind), when: time.short(collectedAt) });
+export function specimenHeading(specimen: Specimen, time: FacilityTime): string {
+  const { kind, collectedAt } = specimen;
+  const when = entryTime(time, specimen, "collectedAt")(collectedAt);
+  return culturesText("heading", { kind: specimenKindText(kind), when });
 }

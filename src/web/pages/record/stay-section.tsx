@@ -4,6 +4,7 @@ import { PageLink } from "../../parts/page-link.tsx";
 import type { PatientRecord, Stay, WardStay } from "../../parts/patient/patient-record.ts";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
+import { entryTime } from "../../texts/entry-time.ts";
 import { insertedWords } from "../../texts/inserted.ts";
 import { patientsText, recordText } from "../../texts/patients.ts";
 import { kindText } from "../../texts/words.ts";
@@ -29,8 +30,11 @@ export function StaySection(props: { record: PatientRecord; stay: Stay; again: (
       </h2>
       <p>
         {dischargedAt === null
-          ? recordText("stayFrom", { from: time.short(admittedAt) })
-          : recordText("stayFromTo", { from: time.short(admittedAt), to: time.short(dischargedAt) })}
+          ? recordText("stayFrom", { from: entryTime(time, stay, "admittedAt")(admittedAt) })
+          : recordText("stayFromTo", {
+              from: entryTime(time, stay, "admittedAt")(admittedAt),
+              to: entryTime(time, stay, "dischargedAt")(dischargedAt),
+            })}
         <Voided reason={stay.voidReason} />
       </p>
       <UncountedDays uncounted={record.uncounted.filter(({ stayId }) => stayId === stay.stayId)} />
@@ -66,12 +70,13 @@ function OnWard({ wardStay }: { wardStay: WardStay }): ReactNode {
   const { time, wardCode } = useSession();
   const { wardId, bed, startAt, endAt, absenceAfter, voidReason } = wardStay;
   const ward = wardCode(wardId);
+  const from = entryTime(time, wardStay, "startAt")(startAt);
   return (
     <>
       <strong>{bed === null ? recordText("hereNoBed", { ward }) : recordText("here", { ward, bed })}</strong>{" "}
       {endAt === null
-        ? recordText("fromOn", { from: time.short(startAt) })
-        : recordText("fromTo", { from: time.short(startAt), to: time.short(endAt) })}
+        ? recordText("fromOn", { from })
+        : recordText("fromTo", { from, to: entryTime(time, wardStay, "endAt")(endAt) })}
       {absenceAfter !== null && <>, {recordText("away", { kind: absenceKinds[absenceAfter] })}</>}
       <Voided reason={voidReason} />
     </>
@@ -92,10 +97,13 @@ function Catheters({ record, stayId }: { record: PatientRecord; stayId: number }
             <PageLink to={`/patients/${record.patient.patientId}/catheters/${catheterId}`}>
               {patientsText("catheter", {
                 kind: kindText(kind),
-                since: insertedWords(catheter, time.short),
+                since: insertedWords(catheter, entryTime(time, catheter, "insertedAt")),
               })}
             </PageLink>
-            , {out === null ? recordText("inPlace") : recordText("removed", { when: time.short(out) })}
+            ,{" "}
+            {out === null
+              ? recordText("inPlace")
+              : recordText("removed", { when: entryTime(time, catheter, "removedAt")(out) })}
             <Voided reason={voidReason} />
           </li>
         );

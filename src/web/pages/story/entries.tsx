@@ -38,7 +38,7 @@ export function Entries({ story, nameOf, again }: EntriesProps): ReactNode {
 
 function Removal({ story }: { story: Story }): ReactNode {
   const { time } = useSession();
-  const out = outWords(story, time.short);
+  const out = outWords(story, time);
   if (out === null) return null;
   return (
     <li className="card">
@@ -51,7 +51,7 @@ function Removal({ story }: { story: Story }): ReactNode {
 function Insertion({ story }: { story: Story }): ReactNode {
   const { time } = useSession();
   const { kind, indication, sizeFr, balloonMl } = story;
-  const insertedAt = sinceWords(story, time.short);
+  const insertedAt = sinceWords(story, time);
   const record = story.insertionRecord ?? {};
   return (
     <>

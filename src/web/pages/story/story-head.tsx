@@ -27,11 +27,11 @@ export function StoryHead({ story }: { story: Story }): ReactNode {
       </div>
       <div>
         <dt>{storyText("since")}</dt>
-        <dd>{sinceWords(story, time.short)}</dd>
+        <dd>{sinceWords(story, time)}</dd>
       </div>
       <div>
         <dt>{storyText("out")}</dt>
-        <dd>{outWords(story, time.short) ?? storyText("inPlace")}</dd>
+        <dd>{outWords(story, time) ?? storyText("inPlace")}</dd>
       </div>
       {day !== null && (
         <div>
