@@ -14,6 +14,8 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/demo/wards.ts": "tests/demo/patient-path.test.ts",
   "src/commands/verify-or-rebuild.ts": "tests/commands/ledger.test.ts",
   "src/usecases/moved-moment.ts": "tests/http/signs.test.ts",
+  "src/domain/intake/day-alone.ts": "tests/usecases/intake/no-hour.test.ts",
+  "src/domain/timeline/times-without-hour.ts": "tests/usecases/intake/no-hour.test.ts",
   "src/domain/reports/missing-lines.ts": "tests/commands/report-set-aside.test.ts",
   "src/domain/intake/outcome.ts": "tests/commands/report-set-aside.test.ts",
   "src/domain/baselines/own-from-rows.ts": "tests/domain/baselines/stored-baseline.test.ts",

@@ -41,9 +41,7 @@ export function planMove(
   const known = stayByNumber(plan.timeline, line.values.stay);
   const stay = known ?? stayOfMove(plan, line);
   const before = wardStayOfMove(plan, line, { stay, wardId });
-  const from = timeOf(plan, { line, column: "from" }, { recorded: before?.startAt, earliest: known?.admittedAt });
-  const to = timeOf(plan, { line, column: "to" }, { recorded: before?.endAt, earliest: from });
-  const values = { ...line.values, from: from ?? line.values.from, to };
+  const values = withTimes(plan, line, { before, admittedAt: known?.admittedAt });
   const said = overRecorded(values, before);
   const marks = absenceMarks({ to: said.endAt, absence: said.absenceAfter }, next);
   const endKept = values.to === null && said.endAt !== null;
@@ -52,12 +50,9 @@ export function planMove(
     if (before.endAt === said.endAt && before.bed === said.bed && before.absenceAfter === said.absenceAfter)
       return sameAsRecorded(plan, { entry, line, endKept });
     notMadeHere(plan, entry);
+    const written = { ...said, marks: marksOver(line, before, { startAt: values.from, ...said }) };
     return {
-      ...correct(plan, {
-        stay,
-        before,
-        said: { ...said, marks: marksOver(line, before, { startAt: values.from, ...said }) },
-      }),
+      ...correct(plan, { stay, before, said: written }),
       marks: endKept ? [...marks, "end-kept"] : marks,
       wardStayId: before.id,
       stayId: stay.id,
@@ -74,6 +69,17 @@ export function planMove(
     marks: entryMarks(line),
   });
   return { timeline, marks, wardStayId, stayId: stay.id, isNewStay: known === undefined };
+}
+
+/** The values of a line of which a day alone is told over what is recorded of it. */
+function withTimes(
+  plan: Plan,
+  line: LineOf<"moves.csv">,
+  { before, admittedAt }: { before: WardStay | undefined; admittedAt: Instant | undefined },
+): LineOf<"moves.csv">["values"] {
+  const from = timeOf(plan, { line, column: "from" }, { recorded: before?.startAt, earliest: admittedAt });
+  const to = timeOf(plan, { line, column: "to" }, { recorded: before?.endAt, earliest: from });
+  return { ...line.values, from: from ?? line.values.from, to };
 }
 
 /** An empty cell says nothing about what is recorded: neither an end nor an absence is taken back by it. */
