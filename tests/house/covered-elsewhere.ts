@@ -5,6 +5,7 @@
 export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/store/signed-month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/trace.ts": "tests/usecases/watch-signed-months.test.ts",
+  "src/usecases/ward-facts.ts": "tests/usecases/read-month-wards.test.ts",
   "src/usecases/month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/chosen-readings.ts": "tests/usecases/choose-reading.test.ts",
   "src/demo/comparison.ts": "tests/demo/load-alder-bay.test.ts",
