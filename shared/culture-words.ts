@@ -130,9 +130,9 @@ export type DeterminationOutcome = z.infer<typeof determinationOutcome>;
 
 /** What one step of a derivation came to. */
 export const stepStatuses = {
-  held: "Holds",
+  held: "Met",
   failed: "Not met",
-  "cannot-tell": "Cannot be told",
+  "cannot-tell": "Cannot be determined",
   noted: "Noted",
 } as const;
 export const stepStatus = z.enum(words(stepStatuses));

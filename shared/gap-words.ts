@@ -40,18 +40,18 @@ export const gapWords = {
   },
   "absence-at-census": {
     blocks: true,
-    one: "1 patient-day may be missing: at a census a patient was on no unit, and no reason is recorded.",
-    several: "{count} patient-days may be missing: at a census a patient was on no unit, and no reason is recorded.",
+    one: "1 patient-day may be missing: a patient was on no unit at the census, and no reason is recorded.",
+    several: "{count} patient-days may be missing: a patient was on no unit at the census, and no reason is recorded.",
     remedy:
-      "In the patient's record, add the missing move, record the time off the unit with its reason, or correct admission or discharge.",
+      "Open the patient's record. Add the missing move, record time off the unit with its reason, or correct the admission or discharge.",
   },
   "outpatient-at-census": {
     blocks: true,
-    one: "1 patient-day to confirm: between two inpatient units a patient was in an outpatient or procedure area at a census.",
+    one: "1 patient-day to confirm: a patient was in an outpatient or procedure area at the census, between two inpatient units.",
     several:
-      "{count} patient-days to confirm: between two inpatient units a patient was in an outpatient or procedure area at a census.",
+      "{count} patient-days to confirm: a patient was in an outpatient or procedure area at the census, between two inpatient units.",
     remedy:
-      "In the patient's record, correct the time on the unit before: the area confirmed with the bed not held, or the move entered in error.",
+      "Open the patient's record, then “Correct or take back” for the unit before. Choose “Outpatient or procedure area, bed not held”, or take back the wrong move.",
   },
   "edition-unknown": {
     blocks: true,
@@ -172,13 +172,13 @@ export const gapWords = {
     ...{ blocks: false, signed: true },
     one: "On 1 day the manual count differs from the electronic count.",
     several: "On {count} days the manual count differs from the electronic count.",
-    remedy: "Compare these days with the unit's list. Add what the record misses, or correct the manual count.",
+    remedy: "Compare these days with the unit's count sheet. Add the missing entries, or correct the manual count.",
   },
   "stay-not-described": {
     ...{ blocks: false, signed: true },
     one: "1 stay has no admission and discharge of its own. Both are taken from its moves.",
     several: "{count} stays have no admission and discharge of their own. Both are taken from their moves.",
-    remedy: "Look whether its line in stays.csv is missing, and record admission and discharge.",
+    remedy: "Check whether its line in stays.csv is missing. Then record the admission and discharge.",
   },
   ...hourGapWords,
   "not-confirmed": {

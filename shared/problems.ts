@@ -238,7 +238,7 @@ export const problems = {
     status: 422,
     title: "The report does not say what grew",
     remedy:
-      "Name what the laboratory reported; where nothing grew, write No growth. For files that leave it empty, set the import source.",
+      "Enter what the laboratory reported, or No growth. For files that leave it empty, change the source under Settings > Import sources.",
   },
   "organism-group-contradicts": {
     status: 422,
@@ -313,16 +313,16 @@ export const problems = {
   "ward-unclear": {
     status: 409,
     title: "It is not clear which unit this code means",
-    remedy: "Say for each code whether it is a new unit, or the same as one of those that are similar.",
+    remedy: "For each code, choose a similar unit or a new unit.",
   },
   "alias-of-itself": {
     status: 422,
     title: "A code cannot be an alias of itself",
-    remedy: "Give the code of another unit, or say that it is a new unit.",
+    remedy: "Choose another unit, or a new unit.",
   },
   "alias-taken": {
     status: 409,
-    title: "This code has an answer already",
+    title: "This code already has an answer",
     remedy: "Give one answer for each code. An alias can be removed under Settings > Import sources.",
   },
   "alias-code-is-ward": {
@@ -333,7 +333,7 @@ export const problems = {
   "alias-ward-unknown": {
     status: 422,
     title: "No unit has this code",
-    remedy: "Give the code of a unit that is recorded, or that wards.csv describes.",
+    remedy: "Enter the code of a recorded unit, or of a unit in wards.csv.",
   },
   "same-ward": {
     status: 422,
@@ -347,8 +347,8 @@ export const problems = {
   },
   "ward-counts-overlap": {
     status: 409,
-    title: "Both units were counted by hand on one day",
-    remedy: "Decide which count is right, and record it for both units alike before they are merged.",
+    title: "The units have different manual counts for the same day",
+    remedy: "Decide which count is right, record it for both units, and merge them again.",
   },
   "ward-has-policy": {
     status: 409,
@@ -407,13 +407,13 @@ export const problems = {
   },
   "reading-not-to-come": {
     status: 422,
-    title: "A reading can be chosen only for a month to come",
-    remedy: "Choose a month after the present one.",
+    title: "A reading can start only in a future month",
+    remedy: "Choose next month or a later month.",
   },
   "reading-chosen-already": {
     status: 409,
-    title: "A reading of this open point is chosen from that month on already",
-    remedy: "Choose a later month.",
+    title: "This open point already has a reading that starts in that month",
+    remedy: "Choose another month.",
   },
   "scope-overlaps": {
     status: 409,

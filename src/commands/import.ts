@@ -115,7 +115,7 @@ async function nameUncounted(store: Store, err: (text: string) => void): Promise
 
 const endings = {
   applied: "Stored.",
-  refused: "Nothing was stored, because lines were refused. Mend them, or add --set-aside.",
+  refused: "Nothing was stored, because lines were rejected. Fix them, or add --set-aside.",
   "dry-run": "This was a dry run: nothing was stored.",
 } as const;
 
@@ -126,7 +126,7 @@ function resultText(result: ImportResult, { setAside, isUnclear }: { setAside: b
   if (state === "applied" && refused > 0 && !setAside)
     return `${counts}\nStored, except for lines that what was recorded meanwhile contradicts: they were set aside.\n`;
   if (state === "refused" && isUnclear)
-    return `${counts}\nNothing was stored, because it is not clear which unit a code means.\n`;
+    return `${counts}\nNothing was stored, because it is not clear which unit a code means. Answer with --ward or --new-ward, and import again.\n`;
   return `${counts}\n${signedText(result)}${state in endings ? endings[state as keyof typeof endings] : state}\n`;
 }
 

@@ -20,21 +20,30 @@ export async function isGone(read: Read, facilityId: number, wardId: number): Pr
   return row && (row.mergedIntoId !== null || row.voidKey !== 0);
 }
 
-/** The days that were counted by hand on both wards. */
-export async function countsOfBoth(read: Read, { fromId, intoId }: WardPair): Promise<DayNumber[]> {
-  const days = async (wardId: number) =>
-    (await read.db.dailyCount.findMany({ where: { wardId }, select: { day: true }, orderBy: { day: "asc" } })).map(
-      ({ day }) => day,
-    );
-  const into = new Set(await days(intoId));
-  return (await days(fromId)).filter((day) => into.has(day));
+/** The days that were counted by hand on both wards, and whether both counts are the same. */
+export async function countsOfBoth(
+  read: Read,
+  { fromId, intoId }: WardPair,
+): Promise<{ day: DayNumber; isSame: boolean }[]> {
+  const counts = (wardId: number) =>
+    read.db.dailyCount.findMany({
+      ...{ where: { wardId }, orderBy: { day: "asc" } },
+      select: { day: true, patients: true, catheters: true },
+    });
+  const into = new Map((await counts(intoId)).map((count) => [count.day, count]));
+  return (await counts(fromId)).flatMap(({ day, patients, catheters }) => {
+    const there = into.get(day);
+    return there ? [{ day, isSame: there.patients === patients && there.catheters === catheters }] : [];
+  });
 }
 
 /** Moves counts made by hand and the people of a ward; confirmations that a month had no event are withdrawn. */
 export async function moveWardEntries(tx: Tx, by: Reasoned, { fromId, intoId }: WardPair): Promise<void> {
   const counted = await tx.db.dailyCount.findMany({ where: { wardId: fromId }, select: { day: true } });
   touchDays(tx, ...counted.map(({ day }) => ({ first: day, last: day })));
-  await tx.db.dailyCount.updateMany({ where: { wardId: fromId }, data: { wardId: intoId } });
+  // A count that both have is kept with the merged ward too, and counts once.
+  const twice = (await countsOfBoth(tx, { fromId, intoId })).map(({ day }) => day);
+  await tx.db.dailyCount.updateMany({ where: { wardId: fromId, day: { notIn: twice } }, data: { wardId: intoId } });
   const people = await tx.db.personWard.findMany({ where: { wardId: fromId } });
   const there = await tx.db.personWard.findMany({ where: { wardId: intoId } });
   const known = new Set(there.map(({ personId }) => personId));

@@ -103,11 +103,11 @@ function repeated(words: readonly Given[]): Fault[] {
 function faultsOf(one: Given, i: number, current: LaboratoryWord | undefined): Fault[] {
   const { column, wording, choice, replaces } = one;
   if (choice !== null && !isChoice(column, choice)) {
-    const detail = "This is no group, no listed organism and no choice of a count.";
+    const detail = "This is not a group, a listed organism or a count choice.";
     return [{ code: "word-choice-unknown", pointer: `/words/${i}/choice`, detail }];
   }
   if (isReadItself(column, wording) && !isReadAlike(one)) {
-    const detail = "The built-in list reads this wording, and otherwise.";
+    const detail = "The built-in list already reads this wording, with another meaning.";
     return [{ code: "word-read-already", pointer: `/words/${i}/wording`, detail }];
   }
   const isOther = current !== undefined && current.choice !== choice;

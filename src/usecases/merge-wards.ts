@@ -90,10 +90,10 @@ async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<
     refuse("ward-closed", `The ward was closed at the end of ${dayText(into.closedDay)}.`, { pointer });
   if ((await policies(tx, facilityId)).findLast(({ wardId }) => wardId === fromId)?.body != null)
     refuse("ward-has-policy", "The ward that is merged has a policy of its own.", { other: `ward ${fromId}` });
-  const [day, ...more] = await countsOfBoth(tx, pair);
+  const [day, ...more] = (await countsOfBoth(tx, pair)).flatMap((one) => (one.isSame ? [] : [one.day]));
   if (day === undefined) return;
   const others = more.length === 0 ? "" : ` and on ${more.length} more`;
-  refuse("ward-counts-overlap", `Both wards were counted by hand on ${dayText(day)}${others}.`);
+  refuse("ward-counts-overlap", `The manual counts of both units differ on ${dayText(day)}${others}.`);
 }
 
 /**

@@ -22,6 +22,7 @@ import { type FacilityRules, loadCountingRules } from "./counting-rules.ts";
 import { determineByNow } from "./determine-by-now.ts";
 import { groupedBy } from "./grouped-by.ts";
 import { infectionsOfWards } from "./infections-of-wards.ts";
+import { withReadings } from "./with-readings.ts";
 
 /** What is compared: months, wards of one type (null: every inpatient ward), and the ward that is looked at. */
 export interface Compared {
@@ -58,7 +59,10 @@ export async function readComparison(act: Act, asked: Compared): Promise<ReadCom
     if (type !== null && chosen.length === 0)
       refuse("ward-type-unknown", "No inpatient ward of this period is of this type.", { pointer: "/type" });
     const loaded = await loadWards(read, act, { rules, days, wardIds: chosen.map(({ row }) => row.id) });
-    const wards = chosen.map(({ row }) => comparedWard(row, { months, period: days, counts: loaded.countsOf(row.id) }));
+    const compared = chosen.map(({ row }) =>
+      comparedWard(row, { months, period: days, counts: loaded.countsOf(row.id) }),
+    );
+    const wards = await withReadings(read, facilityId, compared);
     const looked = ward === null ? null : (wards.find(({ code }) => code === ward) ?? unknownWard(ward, pointers.ward));
     const lastCensus = rules.census.instants.at(-1);
     return {

@@ -49,14 +49,14 @@ it("files are tried, their faults stand beside the lines, and what is stored and
   await page.getByRole("row", { name: /^All wards 26 6 / }).waitFor();
   await sendFiles(page, moves, catheters);
   await page.getByRole("heading", { name: "Decide" }).waitFor();
-  await page.getByText("2 lines were refused; the others can be stored without them.").waitFor();
+  await page.getByText("2 lines were rejected. The others can be stored without them.").waitFor();
   await page.getByRole("row", { name: "Time on wards 1 0" }).waitFor();
   const faulty = page.getByRole("article", { name: "moves.csv, line 3" });
   await faulty.getByText("W-2,WP-2,3E,2026-11-10T08:00,2026-11-09T08:00").waitFor();
   await faulty.getByText("Column to:").waitFor();
   // Nothing can be repaired before it was decided that the line is set aside.
   expect(await faulty.getByText("Repair moves.csv, line 3").count()).toBe(0);
-  await page.getByRole("button", { name: "Store the others, set the refused lines aside" }).click();
+  await page.getByRole("button", { name: "Store the accepted lines, hold the rejected lines for repair" }).click();
   await page.getByText("Stored. The months count these lines now.").waitFor();
   await repairAndDrop(page);
   await page.getByRole("link", { name: "Open the months" }).click();
@@ -85,7 +85,7 @@ async function repairAndDrop(page: Page): Promise<void> {
   await other.getByText("Repair moves.csv, line 4").click();
   await other.getByLabel("Why it is dropped").fill("Counted in another hospital");
   await other.getByRole("button", { name: "Drop this line" }).click();
-  await page.getByText("No line of this import waits for repair.").waitFor();
+  await page.getByText("No line of this import is held for repair.").waitFor();
   await other.getByText("Dropped: Counted in another hospital").waitFor();
 }
 
@@ -99,7 +99,7 @@ it("work is told as it goes on, and an import is found again in the list", async
     .getByText(/^(Checking the lines: \d+ of 8,?000|Reading the files: \d+ lines)/)
     .waitFor();
   await page.getByRole("progressbar", { name: "Progress" }).waitFor();
-  await page.getByText("No line was refused. 8000 can be stored.").waitFor();
+  await page.getByText("No line was rejected. 8000 can be stored.").waitFor();
   await page.getByRole("button", { name: "Discard this import" }).click();
   await page.getByText("Discarded, nothing stored").waitFor();
   await page.getByRole("link", { name: "All imports" }).click();
@@ -133,7 +133,7 @@ it("what cannot be sent is told at the field, and the choice is kept", async () 
   await page.getByRole("button", { name: "Send it again" }).click();
   await page.getByRole("heading", { name: "Decide" }).waitFor();
   // The same lines as before: stored ones are known, the repaired and the dropped one are refused again.
-  await page.getByText("2 lines were refused; the others can be stored without them.").waitFor();
+  await page.getByText("2 lines were rejected. The others can be stored without them.").waitFor();
 });
 
 it("a file that breaks off is told as a whole and can only be discarded", async () => {

@@ -44,7 +44,7 @@ it("a code similar to a unit's is asked about, answered once, listed as an alias
   const page = await served.tab();
   const importId = await send("U-1,UP-1,3-E,2026-11-10T08:00,2026-11-12T08:00");
   await page.goto(`/imports/${importId}`);
-  await page.getByRole("heading", { name: "Units that are not known" }).waitFor();
+  await page.getByRole("heading", { name: "Unknown unit codes" }).waitFor();
   await page.getByRole("button", { name: "Store the lines" }).click();
   await page.getByRole("alert").getByText(/3-E/).first().waitFor();
   expect(await seen(page, "import, unit asked")).toEqual([]);

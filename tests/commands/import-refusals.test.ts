@@ -100,7 +100,7 @@ onEachDatabase("lines of a folder that contradict each other", (fresh) => {
       "daily-counts.csv, rows read: 4 = 3 accepted + 1 rejected + 0 blank.",
       "wards.csv, rows read: 4 = 3 accepted + 1 rejected + 0 blank.",
     ]);
-    expect(run.out).toContain("Nothing was stored, because lines were refused.");
+    expect(run.out).toContain("Nothing was stored, because lines were rejected.");
     await database.drop();
   });
 

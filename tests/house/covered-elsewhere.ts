@@ -5,7 +5,6 @@
 export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/store/signed-month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/trace.ts": "tests/usecases/watch-signed-months.test.ts",
-  "src/usecases/ward-facts.ts": "tests/usecases/read-month-wards.test.ts",
   "src/usecases/month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/chosen-readings.ts": "tests/usecases/choose-reading.test.ts",
   "src/demo/comparison.ts": "tests/demo/load-alder-bay.test.ts",
@@ -14,6 +13,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/demo/record-recent.ts": "tests/demo/load-alder-bay.test.ts",
   "src/demo/wards.ts": "tests/demo/patient-path.test.ts",
   "src/commands/verify-or-rebuild.ts": "tests/commands/ledger.test.ts",
+  "src/usecases/with-readings.ts": "tests/usecases/non-default-readings.test.ts",
   "src/usecases/moved-moment.ts": "tests/http/signs.test.ts",
   "src/domain/intake/day-alone.ts": "tests/usecases/intake/no-hour.test.ts",
   "src/domain/timeline/times-without-hour.ts": "tests/usecases/intake/no-hour.test.ts",

@@ -134,8 +134,14 @@ onEachDatabase("merging a ward into another", (fresh) => {
     await closeWard(act, { wardId: bay.b, closedDay: 19_800 });
     expect(await refused(wrong, bay.b)).toBe("ward-closed /intoWardId");
     const count = { day: 19_790, patients: 3, catheters: 1, replaces: null };
-    for (const wardId of [wrong, bay.a]) await recordDailyCount(act, { wardId, ...count });
+    await recordDailyCount(act, { wardId: wrong, ...count });
+    await recordDailyCount(act, { wardId: bay.a, ...count, patients: 4 });
     expect(await refused(wrong, bay.a)).toBe("ward-counts-overlap ");
+    // Recorded alike for both, it is one count.
+    await recordDailyCount(act, { wardId: wrong, ...count, patients: 4, replaces: 1 });
+    await merge(bay, wrong, bay.a);
+    const kept = await shared.store.read((read) => read.db.dailyCount.findMany({ where: { wardId: bay.a } }));
+    expect(kept.map(({ day, patients }) => [day, patients])).toEqual([[19_790, 4]]);
   });
 
   it("is refused while the wards are watched differently, or the ward has a policy of its own", async () => {

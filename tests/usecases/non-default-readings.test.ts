@@ -5,7 +5,7 @@ import { sheetCsv } from "../../src/csv/sheet-csv.ts";
 import { addBaseline } from "../../src/usecases/add-baseline.ts";
 import { addOwnBaseline } from "../../src/usecases/add-own-baseline.ts";
 import { chooseReading } from "../../src/usecases/choose-reading.ts";
-import { compareTwo } from "../../src/usecases/compare-wards.ts";
+import { compareTwo, compareWards, readComparisonDocument } from "../../src/usecases/compare-wards.ts";
 import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
 import { readMonthDocument } from "../../src/usecases/read-month-document.ts";
@@ -81,6 +81,12 @@ onEachDatabase("figures of a month with another reading than the edition's", (fr
     // 30 catheter-days of March at 100 per 1,000 (2 to 31 March at the midnight census).
     expect([first.predicted, second.predicted]).toEqual([expect.closeTo(3, 12), null]);
     expect(tests.find(({ what }) => what === "sir")?.sentence).toContain(refusal);
+    const { wards } = await compareWards(bay.at(later), { from: march, to: april, ward: "A" });
+    expect(wards.find(({ code }) => code === "A")?.note).toContain(
+      "Non-default reading of the definitions in 1 of 2 months.",
+    );
+    const { document } = await readComparisonDocument(bay.at(later), { from: march, to: april, ward: "A" });
+    expect(JSON.stringify(document)).toContain("Non-default reading of the definitions in 1 of 2 months.");
     const own = await readOtherwiseFromApril();
     const { baselineId } = await addOwnBaseline(own.at(later), { name: "March", fromMonth: march, toMonth: march });
     await compareWith(own, baselineId);

@@ -47,7 +47,7 @@ onEachDatabase("time of a stay without a ward", (fresh) => {
     expect(await gapsOf(bay)).toEqual([["absence-at-census", null, 12, true]]);
     const cautions = cautionsOf(await readMonth(bay.at(now), { days }));
     expect(cautions.filter((caution) => caution.includes("patient-days"))).toEqual([
-      "Data quality: 12 patient-days may be missing: at a census a patient was on no unit, and no reason is recorded.",
+      "Data quality: 12 patient-days may be missing: a patient was on no unit at the census, and no reason is recorded.",
     ]);
     const { uncounted, stays } = await patientOf(bay);
     expect(uncounted).toEqual([

@@ -51,7 +51,7 @@ export function openOf({ wards }: Pick<ComparisonFacts, "wards">): number {
 function openSentence(open: number): string[] {
   if (open === 0) return [];
   const are = open === 1 ? "1 culture is" : `${open} cultures are`;
-  return [`${are} open and not counted, so rates with one behind them are not final.`];
+  return [`${are} open and not counted, so the rates they could change are not final.`];
 }
 
 /** The publications that the charts follow. */

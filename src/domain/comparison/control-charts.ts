@@ -132,7 +132,9 @@ function laneyControl(facts: ComparisonFacts, months: Months): ChartInput[] {
       "Shows months outside limits that allow for the usual change from month to month. It does not say why a month is outside.";
     const notes = [
       words,
-      `Spread from month to month: ${spread === null ? "none" : spread.toFixed(2)} times that of chance.`,
+      spread === null
+        ? "There are too few months to measure the spread from month to month."
+        : `Spread from month to month: ${spread.toFixed(2)} times that of chance.`,
       drawn.length === 1
         ? "No moving range is outlying, so leaving outlying ones out (Nelson 1982) gives the same limits."
         : "The other treatment of outlying moving ranges has a chart of its own.",

@@ -111,6 +111,6 @@ function spreadNotes(counted: readonly Counted[], target: number): string[] {
   const [phi, usual] = [found.phi.toFixed(2), found.phiThreshold.toFixed(2)];
   return [
     `The units differ more than chance alone makes them (winsorized overdispersion ${phi}, usual up to ${usual}).`,
-    "They may not be of like kind, so a place outside the limits means less here.",
+    "The units may not be comparable, so being outside the limits means less here.",
   ];
 }

@@ -30,7 +30,7 @@ export function questionStep(question: CultureQuestion, at: number, each: readon
   const parts = [...byResult]
     .sort(([a], [b]) => byRank(a, b))
     .map(([result, options]) => `${listWords(options, "or")}: ${result}`);
-  const sentence = `${question.subject} decides. ${capitalized(parts.join("; "))}.`;
+  const sentence = `${question.subject} decides the answer. ${capitalized(parts.join("; "))}.`;
   const rule = each[0]?.world.edition.culture.id ?? "urine-culture";
   const evidence = [{ kind: anchor.kind, id: anchor.id }];
   return { rule, status: "cannot-tell", day: anchor.day, sentence, evidence, nearest: null, lookUp: question.lookUp };

@@ -6,7 +6,7 @@ export const lineMarks = {
   "removed-after-discharge": "the removal is after the discharge; the catheter counts up to the discharge",
   "off-the-wards": "wholly inside a time off the wards, so it counts nowhere",
   "end-kept": "the record has an end and the line gives none; the recorded one was kept",
-  "ward-alias": "describes a unit under another name of it; the unit keeps its own description",
+  "ward-alias": "describes a unit by its alias; the unit keeps its own description",
   "absence-unknown": "time off the wards of an unknown kind follows",
   "absence-known": "time off the wards follows",
   "ward-by-hand": "somebody described this ward by hand; the line changed nothing of it",

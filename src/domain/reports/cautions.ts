@@ -32,7 +32,7 @@ function missingCautions({ missing, wards }: MonthFacts): string[] {
     return text === "" ? [] : [`${ward.code} (${text})`];
   });
   if (all === "") return [];
-  return [`Rejected lines count nowhere; ${all}.${ofWards.length > 0 ? ` By unit: ${ofWards.join(", ")}.` : ""}`];
+  return [`Rejected lines are not counted; ${all}.${ofWards.length > 0 ? ` By unit: ${ofWards.join(", ")}.` : ""}`];
 }
 
 function wardCautions({ wards }: MonthFacts): string[] {

@@ -27,7 +27,7 @@ export function completenessSheet(report: MonthReport): Sheet | null {
 
 function rowOf({ ward, kind, count, sentence }: CompletenessItem): SheetCell[] {
   const blocks = Object.entries(gapWords).some(([key, words]) => key === kind && words.blocks);
-  return [ward ?? "", kind, count, blocks ? "to resolve before signing" : "can be signed", sentence];
+  return [ward ?? "", kind, count, blocks ? "to resolve before signing" : "does not block signing", sentence];
 }
 
 /** A sentence for each dropped line of an item: file, line, reason, who and when, and nothing of what the line says. */

@@ -30,7 +30,7 @@ export function withInfections(sheet: Sheet, infections: readonly WardInfections
     watch === null ? [{ code: String(sheet.rows[at]?.[0] ?? ""), count }] : [],
   );
   const says =
-    "CAUTIs are confirmed events of units under surveillance, by location of attribution and date of event. Open cultures are beside the count.";
+    "CAUTIs are confirmed events of units under surveillance, by location of attribution and date of event. Open cultures are not in the count.";
   return {
     ...sheet,
     columns: sheet.columns.toSpliced(at, 0, ...columns),

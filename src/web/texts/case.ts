@@ -7,7 +7,7 @@ export const caseText = catalogue("case", {
   collected: "Collected",
   ago_one: "{{count}} day ago",
   ago_other: "{{count}} days ago",
-  work: "State",
+  work: "Review status",
   noWard: "none",
   outcome: "What the definitions say",
   gone: "There is nothing to determine any more: the specimen was voided.",

@@ -77,7 +77,7 @@ export const culturesText = catalogue("cultures", {
   finding: "What was found",
   otherCause: "Another cause of it was recognized",
   infantSigns: "Signs of infants up to one year",
-  bloodSigns: "Signs for bloodstream infection",
+  bloodSigns: "Signs used only for bloodstream infection",
   notLooked: "What you leave at “Not looked for” is not recorded.",
   leave: "Not looked for",
   signsRecord: "Record these signs",

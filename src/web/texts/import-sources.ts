@@ -2,7 +2,7 @@ import { catalogue } from "./catalogue.ts";
 
 export const sourceText = catalogue("importSources", {
   title: "Import sources",
-  lead: "A source is a system that files come from, such as the admission system or the laboratory. Each import names one.",
+  lead: "A source is a system that sends files, such as the ADT or laboratory system. An import without a source uses “Files”.",
   what: "the import sources",
   list: "Sources",
   none: "No source is recorded yet. The first import without a source adds “Files”.",
@@ -31,7 +31,7 @@ export const sourceText = catalogue("importSources", {
   aliases_other: "{{count}} unit aliases",
   aliasesOf: "of {{name}}",
   alias: "{{code}} means {{ward}}",
-  aliasBy: "Answered by {{who}}, {{when}}.",
+  aliasBy: "Set by {{who}}, {{when}}.",
   remove: "Remove this alias",
-  removeHelp: "The next import with this code asks again. Lines already stored stay where they are.",
+  removeHelp: "The next import with this code asks again. Stored lines do not change.",
 });

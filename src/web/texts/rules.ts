@@ -15,7 +15,7 @@ export const rulesText = catalogue("rules", {
   noExamples: "This edition has no example of its own for this rule.",
   chosen: "Readings chosen here",
   chosenLead:
-    "The facility can read an open point otherwise from a month to come. Months that have begun, and signed ones, keep theirs. Figures of such months say “non-default reading” and have no SIR against other hospitals.",
+    "The facility can choose another reading of an open point, starting in a future month. Months already begun or signed do not change. Figures under another reading say “non-default reading” and have no SIR against other hospitals.",
   chosenWhat: "the readings chosen here",
   noneChosen: "No other reading is chosen. The readings of the edition are in force.",
   chosenReading: "From {{month}}: {{reading}}.",
@@ -26,7 +26,7 @@ export const rulesText = catalogue("rules", {
   newReading: "Reading",
   chooseNewReading: "Choose a reading",
   fromMonth: "First month",
-  fromMonthHelp: "A month after the present one.",
+  fromMonthHelp: "Next month or later.",
   reason: "Reason",
   openPoints: "Open points",
   openLead: "What the published text leaves open or was not read, how it is read here, and why.",

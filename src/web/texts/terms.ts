@@ -68,7 +68,7 @@ const terms = {
   "exchange.source": `${manual}, chapter 7`,
   "absence.word": "Time off the wards",
   "absence.means":
-    "A patient who is away for a while: for a procedure with the bed held the day still counts, on leave or in an outpatient or procedure area without the bed held it does not. An unknown reason is to resolve before signing.",
+    "Time when a patient is away from the units. With the bed held for a procedure, the day counts. On leave, or in an outpatient or procedure area with the bed not held, it does not count. An unknown reason must be resolved before signing.",
   "absence.source": "Common practice",
   "cauti.word": "CAUTI",
   "cauti.means":

@@ -11,5 +11,5 @@ export const uncountedText = catalogue("uncounted", {
   noUnitRemedy:
     "Add the missing move, record time off the unit with its reason, or correct the admission or discharge.",
   areaRemedy:
-    "Correct the time on the unit before: choose “Outpatient or procedure area, bed not held”, or take back a move entered in error.",
+    "Open “Correct or take back” for the unit before. Choose “Outpatient or procedure area, bed not held”, or take back a move entered in error.",
 });

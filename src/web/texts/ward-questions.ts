@@ -1,8 +1,8 @@
 import { catalogue } from "./catalogue.ts";
 
 export const wardQuestionText = catalogue("wardQuestions", {
-  title: "Units that are not known",
-  lead: "These codes are similar to the code or name of a unit. Your answer is kept for later files of this source.",
+  title: "Unknown unit codes",
+  lead: "These codes are similar to a unit's code or name. Choose what each one means. Later files from this source use your answer.",
   question: "Unit {{code}}",
   same: "The same as {{ward}}",
   newUnit: "A new unit",

@@ -23,7 +23,7 @@ it("has a row for each item and for each dropped line with its reason; older mon
   const report = monthFigures(figureFacts({ A: {} }), [waiting, dropped]);
   expect(completenessSheet(report)?.rows).toEqual([
     ["A", "cultures-waiting", 2, "to resolve before signing", "2 positive cultures wait."],
-    ["", "dropped-lines", 1, "can be signed", "1 rejected line was dropped."],
+    ["", "dropped-lines", 1, "does not block signing", "1 rejected line was dropped."],
     ["", "", null, "", reason],
   ]);
   expect(completenessSheet(monthFigures(figureFacts({ A: {} })))).toBeNull();

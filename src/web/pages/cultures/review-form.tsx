@@ -25,7 +25,8 @@ export function ReviewForm({ patientId, cultures, again }: ReviewProps): ReactNo
   const today = time.dayOf(now());
   const draftOf = (days: { first: string; last: string }): ReviewDraft => ({
     ...{ first: days.first, last: days.last, readAt: time.charted(now()) },
-    signs: signsWithoutEntry(cultures.signs, days),
+    // A sign is said to be undocumented by the person who looked for it, never by the form.
+    signs: [],
   });
   const windows = windowsOf(cultures, time, today);
   const [draft, setDraft] = useState(() => draftOf(windows[0] ?? { first: today, last: today }));
@@ -59,7 +60,11 @@ export function ReviewForm({ patientId, cultures, again }: ReviewProps): ReactNo
           {...{ faults, pointer: "/readAt", label: text("readAt"), help: text("readAtHelp"), value: draft.readAt }}
           change={(readAt) => change({ readAt })}
         />
-        <SignChecks value={draft.signs} change={(signs) => change({ signs })} />
+        <SignChecks
+          value={draft.signs}
+          change={(signs) => change({ signs })}
+          withoutEntry={signsWithoutEntry(cultures.signs, draft)}
+        />
       </RecordForm>
     </FieldScope>
   );
@@ -76,12 +81,19 @@ function DayField(props: {
   return <TextField {...props} {...{ label }} type="date" max={time.dayOf(now())} />;
 }
 
-function SignChecks(props: { value: readonly SignName[]; change: (value: readonly SignName[]) => void }): ReactNode {
-  const { value, change } = props;
+function SignChecks(props: {
+  value: readonly SignName[];
+  change: (value: readonly SignName[]) => void;
+  withoutEntry: readonly SignName[];
+}): ReactNode {
+  const { value, change, withoutEntry } = props;
   return (
     <fieldset>
       <legend>{text("which")}</legend>
       <p className="help">{text("whichHelp")}</p>
+      <button type="button" onClick={() => change(withoutEntry)}>
+        {text("checkAll")}
+      </button>
       {signName.options.map((sign) => (
         <label key={sign} className="choice">
           <input
