@@ -26,7 +26,7 @@ export function FigureTable(props: {
       </thead>
       <tbody>
         {figures.map((one) => (
-          <tr key={`${one.wardId} ${one.what}`}>
+          <tr key={JSON.stringify(one)}>
             <td>{one.ward === null ? fieldText("allUnits") : <Said>{one.ward}</Said>}</td>
             <th scope="row">
               <Said>{one.what}</Said>

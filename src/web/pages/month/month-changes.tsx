@@ -108,7 +108,7 @@ function Lines({ figures }: Pick<Change, "figures">): ReactNode {
   return (
     <ul className="plain-list">
       {figures.map((one) => (
-        <li key={`${one.ward} ${one.what}`}>
+        <li key={JSON.stringify(one)}>
           <Said>{one.ward ?? fieldText("allUnits")}</Said>: <Said>{one.what}</Said>{" "}
           <FigureValue value={one.before} figure={one.figure} /> → <FigureValue value={one.after} figure={one.figure} />
         </li>
