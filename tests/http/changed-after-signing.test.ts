@@ -184,18 +184,9 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     const review = (at: string) => ({
       ...({ catheterId: first.catheterId, at, outcome: "keep", indication: "perioperative" } as const),
     });
-    const { stayId } = await desk.ask(
-      admitPatient,
-      {
-        ...{
-          wardId: desk.hospital.wards["4N"],
-          identifier: "OCT-20",
-          number: "OCT-20",
-          admittedAt: "2026-10-28T08:00",
-        },
-      },
-      { acknowledge: true },
-    );
+    const admission = { wardId: desk.hospital.wards["4N"], identifier: "OCT-20", number: "OCT-20", bed: "8" };
+    const admitting = { ...admission, admittedAt: "2026-10-28T08:00" };
+    const { stayId } = await desk.ask(admitPatient, admitting, { acknowledge: true });
     const insertion = inputs.insertCatheter({ stayId, at: "2026-10-28T09:00" } as Subjects);
     const { catheterId } = await desk.ask(insertCatheter, insertion, { acknowledge: true });
     await desk.ask(reviewCatheter, { ...review("2026-11-20T09:00"), catheterId });
