@@ -18,7 +18,7 @@ export const permissions = {
   "set-baselines": "Add baselines, and say with which months are compared",
   "sign-month": "Sign a month",
   "set-wards": "Say what wards are, and which are watched",
-  "import-records": "Import files of records, and mend lines that were set aside",
+  "import-records": "Import files of records, and fix lines held for repair",
   "set-facility": "Set the census time of the facility",
   "see-changes": "See what changed in patients' records",
   "see-audit": "See who did and saw what",

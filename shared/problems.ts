@@ -153,12 +153,12 @@ export const problems = {
   "import-lines-refused": {
     status: 409,
     title: "Lines of these files were refused",
-    remedy: "Mend the files and send them anew, or set the refused lines aside for repair and store the others.",
+    remedy: "Fix the files and send them again, or hold the rejected lines for repair and store the others.",
   },
   "import-file-broken": {
     status: 409,
     title: "One of these files cannot be read to its end",
-    remedy: "Mend the file that is named and send all of them anew: such a file cannot be stored in part.",
+    remedy: "Fix the named file and send all files again: such a file cannot be stored in part.",
   },
   "import-too-large": {
     status: 422,
@@ -557,7 +557,7 @@ export const problems = {
   "specimen-refused": {
     status: 409,
     title: "Another line of this specimen was refused",
-    remedy: "Mend the line that is named; a specimen is stored with all of its lines.",
+    remedy: "Fix the named line: a specimen is stored with all of its lines.",
   },
   "written-too-early": {
     status: 422,
@@ -572,7 +572,7 @@ export const problems = {
   "stay-refused": {
     status: 409,
     title: "The stay of this line was refused",
-    remedy: "Mend the line that is named; this one is then read again.",
+    remedy: "Fix the named line: this one is then read again.",
   },
   "stay-of-another-patient": {
     status: 409,
@@ -748,7 +748,7 @@ export const problems = {
   "month-not-ready": {
     status: 409,
     title: "The month cannot be signed yet",
-    remedy: "Mend what is listed, each with its remedy, and sign again.",
+    remedy: "Resolve each listed item by its remedy, and sign again.",
   },
   "month-changed": {
     status: 409,

@@ -90,7 +90,7 @@ async function reportFrom(
     context.err(
       setAside
         ? `${linesText(result.refused)} set aside and count nowhere.\n`
-        : `${linesText(result.refused)} refused, so nothing was counted. Mend them, or add --set-aside.\n`,
+        : `${linesText(result.refused)} rejected, so nothing was counted. Fix them, or add --set-aside.\n`,
     );
   if (result.state !== "applied") return exitCodes.fault;
   const facts = await readMonth(act, { days: options.days });

@@ -102,7 +102,7 @@ describe("report", () => {
     const refused = await run([]);
     expect(refused).toMatchObject({ exitCode: 1, out: "" });
     expect(refused.err).toMatch(
-      new RegExp(`^${said} refused, so nothing was counted\\. Mend them, or add --set-aside\\.$`, "m"),
+      new RegExp(`^${said} rejected, so nothing was counted\\. Fix them, or add --set-aside\\.$`, "m"),
     );
     const aside = await run(["--set-aside"]);
     expect(aside.exitCode).toBe(0);

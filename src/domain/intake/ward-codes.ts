@@ -22,7 +22,9 @@ export function wardQuestions(unknown: readonly string[], known: readonly WardNa
   const inOrder = [...new Set(unknown)].sort();
   return inOrder.flatMap((code, place) => {
     const others = known.filter((ward) => ward.code !== code && isNear(code, ward));
-    const twin = inOrder.slice(0, place).find((other) => folded(other) === folded(code));
+    // A code that the files describe is a ward; the other one is asked about it.
+    const isWard = known.some((ward) => ward.code === code);
+    const twin = isWard ? undefined : inOrder.slice(0, place).find((other) => folded(other) === folded(code));
     const near = [...others, ...(twin === undefined ? [] : [{ code: twin, name: twin }])];
     const once = near.filter((ward, i) => near.findIndex((other) => other.code === ward.code) === i);
     return once.length === 0 ? [] : [{ code, near: once }];
@@ -31,23 +33,32 @@ export function wardQuestions(unknown: readonly string[], known: readonly WardNa
 
 /**
  * Whether a code may be another writing of a ward's: the same but for case, spaces, punctuation and signs that look
- * alike; the ward's name; or within the edits that its length allows. Codes of up to 3 signs allow two neighbors in
- * the wrong order alone, because any other edit makes another unit of them; up to 7 signs allow one edit, longer ones two.
+ * alike; a letter typed twice; the ward's name; or within the edits that its length allows. Codes of up to 3 characters
+ * allow two neighbors in the wrong order alone, because any other edit makes another unit of them; up to 7 characters
+ * allow one edit, longer ones two.
  */
 function isNear(code: string, { code: other, name }: WardNamed): boolean {
   const [one, two] = [folded(code), folded(other)];
-  if (one === two || one === folded(name)) return true;
+  if (one === two || one === folded(name) || undoubled(code) === undoubled(other)) return true;
   const shorter = Math.min(one.length, two.length);
   if (shorter <= 3) return one.length === two.length && editsBetween(one, two) === 1 && sameSigns(one, two);
   return editsBetween(one, two) <= (shorter <= 7 ? 1 : 2);
 }
 
-function folded(text: string): string {
-  const signs = text
+function plain(text: string): string {
+  return text
     .normalize("NFKC")
     .toUpperCase()
     .replaceAll(/[^\p{L}\p{N}]/gu, "");
-  return [...signs].map((sign) => alike[sign] ?? sign).join("");
+}
+
+function folded(text: string): string {
+  return [...plain(text)].map((sign) => alike[sign] ?? sign).join("");
+}
+
+/** Without the repeats of a letter; a repeated digit makes another number. */
+function undoubled(text: string): string {
+  return plain(text).replaceAll(/(\p{L})\1+/gu, "$1");
 }
 
 function sameSigns(one: string, two: string): boolean {

@@ -30,6 +30,8 @@ describe("a code that no ward has", () => {
     // Two neighbors in the wrong order.
     ["E3", ["3E"]],
     ["IUC", ["ICU"]],
+    // A letter typed twice.
+    ["ICUU", ["ICU"]],
     // One edit of middle codes, two of long ones.
     ["MICU-13", ["MICU-12"]],
     ["MICU12A", ["MICU-12"]],
@@ -38,7 +40,7 @@ describe("a code that no ward has", () => {
     expect(near(code)).toEqual(wards);
   });
 
-  it.each(["4E", "3N", "B", "CCU", "MICU", "MICU-21X", "SICU-14", "OBSTETRICS", "4 East Medical"])(
+  it.each(["4E", "3N", "33E", "B", "CCU", "MICU", "MICU-21X", "SICU-14", "OBSTETRICS", "4 East Medical"])(
     "%s is near none",
     (code) => {
       expect(near(code)).toEqual([]);
@@ -49,6 +51,10 @@ describe("a code that no ward has", () => {
     expect(wardQuestions(["WARD 7", "ward-7", "WARD-8", "WARD 7"], [])).toEqual([
       { code: "ward-7", near: [{ code: "WARD 7", name: "WARD 7" }] },
     ]);
+  });
+
+  it("is not asked about an unknown one when the same files describe it; that one is asked about it", () => {
+    expect(wardQuestions(["3 E", "3E"], known).map(({ code }) => code)).toEqual(["3 E"]);
   });
 
   it("is not asked against itself, when the same files describe it", () => {
