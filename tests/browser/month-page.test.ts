@@ -156,7 +156,7 @@ describe("the month page", () => {
     const lists = await missing.getByRole("list").allInnerTexts();
     expect(await missing.getByRole("heading", { level: 3 }).allInnerTexts()).toHaveLength(lists.length);
     expect(lists[0]).toContain("The month is not over");
-    expect(lists[0]).toContain("Say in the settings");
+    expect(lists[0]).toContain("In the settings, describe the unit");
   });
 
   it("sets another month beside it, under an address that can be kept, and shows it alone again", async () => {
