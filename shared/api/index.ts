@@ -57,6 +57,7 @@ import { readSample } from "./samples.ts";
 import { endWatch, listScope, voidWatch, watchWard } from "./scope.ts";
 import { correctSign, recordSigns, voidSign } from "./signs.ts";
 import { admitPatient, cancelDischarge, correctStay, dischargePatient, voidStay } from "./stays.ts";
+import { readUncountedDays } from "./uncounted-days.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "./ward-comparisons.ts";
 import { readWardDay } from "./ward-days.ts";
 import { addWard, closeWard, describeWard, listWards, mergeWards, readWardHistory, voidWard } from "./wards.ts";
@@ -95,6 +96,7 @@ export const endpoints = {
   listChangedMonths,
   signMonth,
   readWardCare,
+  readUncountedDays,
   readWardDay,
   readMonthDocument,
   compareWards,

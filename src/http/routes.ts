@@ -34,6 +34,7 @@ import { readMonthDocument } from "../usecases/read-month-document.ts";
 import { readPolicy } from "../usecases/read-policy.ts";
 import { readRound } from "../usecases/read-round.ts";
 import { readSample } from "../usecases/read-sample.ts";
+import { readUncountedDays } from "../usecases/read-uncounted-days.ts";
 import { readWardHistory } from "../usecases/read-ward-history.ts";
 import { readWardPatients } from "../usecases/read-ward-patients.ts";
 import { readWardsNow } from "../usecases/read-wards-now.ts";
@@ -94,6 +95,7 @@ export const routes: Routes = {
   readMonthCare: (act, { month }, reach) => reportCare(act, { month, ...reach }),
   readMonthGaps: (act, { month }, reach) => reportGaps(act, { month, ...reach }),
   readWardCare: (act, input) => reportWardCare(act, input),
+  readUncountedDays: (act, { month }, reach) => readUncountedDays(act, { month, ...reach }),
   readWardDay: (act, input) => reportWardDay(act, input),
   readMonthDocument: (act, input, reach) => readMonthDocument(act, { ...input, ...reach }),
   compareWards: (act, input) => compareWards(act, input),

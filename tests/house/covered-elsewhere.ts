@@ -13,6 +13,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/demo/record-recent.ts": "tests/demo/load-alder-bay.test.ts",
   "src/demo/wards.ts": "tests/demo/patient-path.test.ts",
   "src/commands/verify-or-rebuild.ts": "tests/commands/ledger.test.ts",
+  "src/usecases/read-uncounted-days.ts": "tests/usecases/uncounted-days.test.ts",
   "src/usecases/with-readings.ts": "tests/usecases/non-default-readings.test.ts",
   "src/usecases/moved-moment.ts": "tests/http/signs.test.ts",
   "src/domain/intake/day-alone.ts": "tests/usecases/intake/no-hour.test.ts",

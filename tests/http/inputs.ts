@@ -60,6 +60,7 @@ export const inputs: Inputs = {
   listSignedMonths: () => ({}),
   listChangedMonths: () => ({}),
   signMonth: () => ({ month: month.parse("2026-10"), seen: "0".repeat(64), replaces: 0, reason: null }),
+  readUncountedDays: () => ({ month: month.parse("2026-11") }),
   readWardCare: ({ wardId }) => ({ wardId, month: month.parse("2026-11") }),
   readWardDay: ({ wardId }) => ({ wardId, day: day.parse("2026-11-04") }),
   readMonthDocument: () => ({ month: month.parse("2026-11") }),

@@ -6,10 +6,12 @@ import { loadCountingRules } from "../../src/usecases/counting-rules.ts";
 import { readFigures } from "../../src/usecases/read-figures.ts";
 import { readMonth } from "../../src/usecases/read-month.ts";
 import { readPatient } from "../../src/usecases/read-patient.ts";
+import { readUncountedDays } from "../../src/usecases/read-uncounted-days.ts";
 import { reportGaps } from "../../src/usecases/report-gaps.ts";
 import { uncountedDays, uncountedOfStays } from "../../src/usecases/uncounted-days.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
+import { auditOf } from "../databases/read-back.ts";
 import { sharedStore } from "../databases/shared-store.ts";
 import { importFiles } from "./intake/files.ts";
 
@@ -69,6 +71,16 @@ onEachDatabase("time of a stay without a ward", (fresh) => {
     const figure = (code: string) =>
       report.wards.find((ward) => ward.code === code)?.figures.find(({ key }) => key === "absences_unknown")?.value;
     expect([figure("A"), figure("B")]).toEqual([0, 10]);
+    // Each day opens to its patient, for people of the unit that it may belong to alone; the view is recorded.
+    const { days } = await readUncountedDays(act, { month: march, wardIds: [bay.b] });
+    expect(days).toHaveLength(10);
+    expect(days[0]).toMatchObject({ kind: "no-ward", wardId: bay.b, identifier: "P1" });
+    expect(new Set(days.map(({ day }) => day)).size).toBe(10);
+    expect((await readUncountedDays(act, { month: march, wardIds: [bay.a] })).days).toEqual([]);
+    const viewed = (await auditOf(shared.store, bay.facilityId, act.now)).filter(
+      ({ action }) => action === "view-uncounted-days",
+    );
+    expect(viewed).toHaveLength(2);
     await importFiles(act, { "moves.csv": [header, "S1,P1,A,2024-03-03T12:00,2024-03-13T10:00,"] });
     expect(await gapsOf(bay)).toEqual([]);
     expect((await patientOf(bay)).uncounted).toEqual([]);

@@ -49,6 +49,8 @@ export const monthText = catalogue("month", {
   gapsBlocking: "To resolve before signing",
   gapsOthers: "To review (does not block signing)",
   gapDays: "Days: {{days}}.",
+  uncountedOpen: "Show patients",
+  uncountedWhat: "the patients of these days",
   gapLines_one: "Show {{count}} line",
   gapLines_other: "Show {{count}} lines",
   gapImports_one: "Show {{count}} import",

@@ -25,7 +25,7 @@ export function SignedStatistics(props: { month: Month; told: readonly string[];
       <section aria-labelledby="gaps">
         <h2 id="gaps">{monthText("gaps")}</h2>
         <ShowAnswer asked={gaps} what={monthText("gapsWhat")}>
-          {(found) => <Gaps gaps={found.gaps} />}
+          {(found) => <Gaps month={found.month} gaps={found.gaps} />}
         </ShowAnswer>
       </section>
       {figures.state === "answered" && gaps.state === "answered" && (
