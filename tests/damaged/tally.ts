@@ -29,7 +29,7 @@ const units = ["3E", "4N", "ICU-2"];
 export function tallied({ seed, correct, folder, damages, found }: Given): Tally {
   const begin = minutesOf(`${correct.month}-01T00:00`);
   const judged = { units, begin, end: correct.readAt - 12 * 60, readAt: correct.readAt };
-  const all = witnesses(folder, judged);
+  const all = witnesses(folder, correct.folder, judged);
   const lines = lineNumbers(folder);
   const items = [...found.items, ...found.otherItems];
   const missed: string[] = [];

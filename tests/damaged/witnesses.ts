@@ -1,4 +1,4 @@
-import { presentAt, spanOf } from "./count-censuses.ts";
+import { type Present, presentAt, spanOf } from "./count-censuses.ts";
 import { neverEmpty } from "./damage.ts";
 import { cell, type Folder, minutesOf, type Row, rowsOf } from "./folder.ts";
 import { stayWitnesses } from "./stay-witnesses.ts";
@@ -14,20 +14,20 @@ export interface Judged {
 
 /**
  * Everything that a folder says against itself. It knows the files from their description alone and nothing of what the
- * product makes of them.
+ * product makes of them. `before` is the folder as it was: it tells who should have been counted where.
  */
-export function witnesses(folder: Folder, judged: Judged): Contradiction[] {
+export function witnesses(folder: Folder, before: Folder, judged: Judged): Contradiction[] {
   const unreadable = folder.filter((row) => !isReadable(row, judged.readAt));
   const readable = folder.filter((row) => !unreadable.includes(row));
-  return [
+  const found = [
     ...unreadable.map((row) => between("cannot be read", [row])),
     ...unknownNames(readable),
     ...unknownUnits(folder, readable),
     ...stayWitnesses(readable, judged),
     ...countedTwice(readable),
     ...notCounted(folder, judged),
-    ...countedOtherwise(readable, judged),
   ];
+  return [...found, ...countedOtherwise({ folder: readable, before, judged }, found)];
 }
 
 const days: Readonly<Record<string, readonly string[]>> = { "signs.csv": ["day"], "daily-counts.csv": ["day"] };
@@ -131,23 +131,46 @@ function notCounted(folder: Folder, { units, begin, end }: Judged): Contradictio
     });
 }
 
-/** Days on which the lines give another number than was counted by hand. */
-function countedOtherwise(folder: Folder, judged: Judged): Contradiction[] {
-  const found = presentAt(folder, judged);
+/**
+ * Days on which the lines give another number than was counted by hand, with the stays that contradict themselves and
+ * without them: where they make up for a loss by chance, two damages hide each other and no count can tell.
+ */
+function countedOtherwise(
+  { folder, before, judged }: { folder: Folder; before: Folder; judged: Judged },
+  others: readonly Contradiction[],
+): Contradiction[] {
+  const then = presentAt(before, judged);
+  const doubtful = new Set(
+    others.flatMap(({ rows }) => rows.map((row) => cell(row, "stay"))).filter((stay) => stay !== ""),
+  );
+  const certain = folder.filter((row) => !doubtful.has(cell(row, "stay")));
+  const counts = [presentAt(folder, judged), presentAt(certain, judged)];
   return rowsOf(folder, "daily-counts.csv").flatMap((count): Contradiction[] => {
-    const present = found.get(unitDay(count));
-    if (!present) return [];
-    const agrees = (column: "patients" | "catheters") => String(present[column].size) === cell(count, column);
-    if (agrees("patients") && agrees("catheters")) return [];
+    const present = counts.flatMap((found) => found.get(unitDay(count)) ?? []);
+    const agrees = ({ patients, catheters }: Present) =>
+      String(patients.size) === cell(count, "patients") && String(catheters.size) === cell(count, "catheters");
+    if (present.length === 0 || present.some(agrees)) return [];
     const unit = cell(count, "ward");
     const at = minutesOf(`${cell(count, "day")}T00:00`);
-    const changed = (before: Row, after: Row | null) =>
-      isAt(before, unit, at) !== (after !== null && isAt(after, unit, at));
+    const moved = differing(then.get(unitDay(count)), present[0]);
+    const changed = (was: Row, is: Row | null) =>
+      isAt(was, unit, at) !== (is !== null && isAt(is, unit, at)) &&
+      (moved.has(cell(was, "stay")) || (is !== null && moved.has(cell(is, "stay"))));
     const gap = isDescribed(folder, unit) ? "manual-count-differs" : "setting-missing";
     const day = gap === "setting-missing" ? undefined : cell(count, "day");
     const traces = [{ gap, unit, day } as const];
     return [{ name: "counted otherwise by hand", rows: [], missing: () => false, changed, traces }];
   });
+}
+
+/** The stays, and those with a catheter, that are present in one of two ways of counting alone. */
+function differing(one: Present | undefined, other: Present | undefined): Set<string> {
+  return new Set(
+    (["patients", "catheters"] as const).flatMap((kind) => {
+      const [some, others] = [one?.[kind] ?? new Set<string>(), other?.[kind] ?? new Set<string>()];
+      return [...[...some].filter((stay) => !others.has(stay)), ...[...others].filter((stay) => !some.has(stay))];
+    }),
+  );
 }
 
 /** Whether a line puts a patient on the unit at that time, or a catheter into a patient. */
