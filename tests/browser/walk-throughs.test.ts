@@ -119,7 +119,10 @@ describe("an infection-prevention nurse's day", () => {
     await hand.touch(named(page, /catheter-days on Mon, Nov 9/));
     await page.getByRole("row", { name: "ALDER-1002 yes, in place" }).waitFor();
     expect(hand.taken()).toBe(3);
-    await page.getByRole("region", { name: "Data quality" }).getByText("OBS: The setting of this unit is not recorded").waitFor();
+    await page
+      .getByRole("region", { name: "Data quality" })
+      .getByText("OBS: The setting of this unit is not recorded")
+      .waitFor();
     const download = page.waitForEvent("download");
     await hand.touch(named(page, "Reviews and care as CSV"));
     expect((await download).suggestedFilename()).toBe("care-2026-11.csv");

@@ -53,9 +53,9 @@ it("a group that is chosen on a specimen is kept for its wording on demand", asy
   await page.getByLabel("Group", { exact: true }).selectOption("bacterium");
   await page.getByLabel(/Use this group for every specimen/).check();
   for (const width of [1280, 320]) await take(page, "specimen, group kept", width);
-  await page.getByLabel("Collected at").fill("2026-11-05T08:00");
+  await page.getByLabel("Collected at").fill("2026-11-20T08:00");
   await page.getByRole("button", { name: "Record the specimen" }).click();
-  await page.getByText("Recorded").first().waitFor();
+  await page.getByText("The specimen was recorded.").waitFor();
   const entry = page.getByRole("article").filter({ hasText: "Another odd rod" });
   await entry.getByText("Change this entry").click();
   await entry.getByLabel("Name", { exact: true }).fill("A third odd rod");

@@ -11,7 +11,7 @@ import { secondDetermine } from "./second/second-determine.ts";
 import { secondEuropean } from "./second/second-european.ts";
 import { strip } from "./second/strip.ts";
 
-const runs = Number(process.env.TIMELINES ?? 20_000);
+const runs = Number(process.env.TIMELINES ?? 4_000);
 const seed = Number(process.env.SEED ?? randomInt(1_000_000));
 const msPerRun = 20;
 
@@ -24,7 +24,7 @@ interface Trial {
   readonly stories: fc.Arbitrary<Story>;
   readonly first: (story: Story) => Compared[];
   readonly second: (story: Story) => Compared[];
-  /** What must come out at least once in ten thousand stories. */
+  /** What must come out at least once, and once in ten thousand stories. */
   readonly outcomes: readonly string[];
 }
 
@@ -118,7 +118,7 @@ it.each(trials.map((one) => [one.edition.id, one] as const))(
     }
     const counts = [...seen].map(([name, times]) => `${name} ${times}`).join(", ");
     process.stdout.write(`SEED=${seed}, ${id}, ${runs} timelines: ${counts}\n`);
-    for (const name of outcomes) expect(seen.get(name) ?? 0, name).toBeGreaterThanOrEqual(Math.floor(runs / 10_000));
+    for (const name of outcomes) expect(seen.get(name) ?? 0, name).toBeGreaterThanOrEqual(Math.max(1, Math.floor(runs / 10_000)));
   },
   Math.max(60_000, runs * msPerRun),
 );
