@@ -26,7 +26,7 @@ export async function cultured(desk: Desk, { grew = "Escherichia coli", warm = t
   const { signIds } = await desk.ask(endpoints.recordSigns, { patientId, day: day.parse("2026-11-12"), signs: found });
   const { specimenId } = await desk.ask(endpoints.recordSpecimen, {
     ...{ patientId, kind: "urine", method: "culture", status: "final", collectedAt: "2026-11-12T07:00" },
-    organisms: grew === "" ? [] : [{ name: grew, count: ">100000" }],
+    organisms: [grew === "No growth" ? { name: grew } : { name: grew, count: ">100000" }],
   });
   return { patientId, stayId, identifier, caseId: specimenId, signId: signIds[0] ?? 0 };
 }

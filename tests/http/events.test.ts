@@ -18,7 +18,7 @@ onEachDatabase("events and their absence", (fresh) => {
     wardId = desk.hospital.wards["3E"];
     await desk.ask(watchWard, { wardId, fromMonth: october, toMonth: null, edition: "us-2024" });
     await cultured(desk);
-    await cultured(desk, { grew: "", warm: false });
+    await cultured(desk, { grew: "No growth", warm: false });
   });
   afterAll(() => desk?.close());
 

@@ -25,9 +25,11 @@ onEachDatabase("a month as a document", (fresh) => {
   const textOf = (cover: readonly { label: string; text: string }[], label: string) =>
     cover.find((line) => line.label === label)?.text;
   const admit = (identifier: string) =>
-    desk.ask(endpoints.admitPatient, {
-      ...{ wardId: desk.hospital.wards["3E"], identifier, number: identifier, admittedAt: "2026-10-30T08:00" },
-    });
+    desk.ask(
+      endpoints.admitPatient,
+      { wardId: desk.hospital.wards["3E"], identifier, number: identifier, admittedAt: "2026-10-30T08:00" },
+      { acknowledge: true },
+    );
 
   it("has the same figures in every file, unrounded, and says why one is missing", async () => {
     const { document } = await desk.ask(readMonthDocument, { month: month.parse("2026-11") });

@@ -118,7 +118,8 @@ it.each(trials.map((one) => [one.edition.id, one] as const))(
     }
     const counts = [...seen].map(([name, times]) => `${name} ${times}`).join(", ");
     process.stdout.write(`SEED=${seed}, ${id}, ${runs} timelines: ${counts}\n`);
-    for (const name of outcomes) expect(seen.get(name) ?? 0, name).toBeGreaterThanOrEqual(Math.max(1, Math.floor(runs / 10_000)));
+    for (const name of outcomes)
+      expect(seen.get(name) ?? 0, name).toBeGreaterThanOrEqual(Math.max(1, Math.floor(runs / 10_000)));
   },
   Math.max(60_000, runs * msPerRun),
 );
