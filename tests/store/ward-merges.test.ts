@@ -59,7 +59,7 @@ onEachDatabase("what a merge of wards stores", (fresh) => {
       await tx.db.personWard.create({ data: { personId: bay.personId, wardId: bay.a } });
     });
     await store.read(async (read) => {
-      expect(await countsOfBoth(read, pair)).toEqual([6]);
+      expect(await countsOfBoth(read, pair)).toEqual([{ day: 6, isSame: true }]);
       expect(await entriesOfWard(read, bay.facilityId, bay.a)).toMatchObject({
         ...{ "counts made by hand": 2, "surveillance periods": 1, people: 1, "ward stays": 0 },
       });

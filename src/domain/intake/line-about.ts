@@ -75,9 +75,13 @@ export interface KnownStay {
   readonly wards: readonly { readonly code: string; readonly first: DayNumber; readonly last: DayNumber | null }[];
 }
 
-/** The days that a line touches; `isOpen`: no end is known, so later days are touched too, as they come. */
+/**
+ * The days that a line touches; `isOpen`: no end is known, so later days are touched too, as they come. `own`: the days
+ * that the line itself says, by which its wards are found: of days that may be mistyped no ward can be told.
+ */
 export interface TouchedDays extends Days {
   readonly isOpen: boolean;
+  readonly own: Days;
 }
 
 /**
@@ -90,16 +94,19 @@ export function daysTouched(
   stay: KnownStay | null,
   latest: DayNumber,
 ): TouchedDays | null {
-  const from = first ?? stay?.first ?? last;
+  // An end before its stay is no end of something that began with the stay.
+  const begins = stay === null || (last !== null && last < stay.first) ? null : stay.first;
+  const from = first ?? begins ?? last;
   if (from === null) return null;
   const end = last ?? stay?.last ?? null;
   const to = end ?? Math.max(from, latest);
-  const own = { first: Math.min(from, to), last: Math.max(from, to), isOpen: end === null };
-  if (stay === null || isWithin(own, stay, latest)) return own;
+  const own = { first: Math.min(from, to), last: Math.max(from, to) };
+  if (stay === null || isWithin(own, stay, latest)) return { ...own, isOpen: end === null, own };
   return {
     first: Math.min(own.first, stay.first),
     last: Math.max(own.last, stay.last ?? latest),
-    isOpen: own.isOpen || stay.last === null,
+    isOpen: end === null || stay.last === null,
+    own,
   };
 }
 
@@ -109,9 +116,19 @@ function isWithin(days: Days, stay: KnownStay, latest: DayNumber): boolean {
   return days.first >= stay.first - daysBeforeCulture && days.last >= stay.first && days.last <= end;
 }
 
-/** The wards that a line touches on some days: those it names, or else those of its stay; null when neither is known. */
-export function wardsTouched({ wards }: Pick<LineAbout, "wards">, stay: KnownStay | null, days: Days): string[] | null {
+/**
+ * The wards that a line touches on some days: those it names, or else those of its stay; null when neither is known. A
+ * catheter that was in place before its stay, and out on its first day, is of no ward that can be told.
+ */
+export function wardsTouched(
+  { wards }: Pick<LineAbout, "wards">,
+  stay: KnownStay | null,
+  days: Days,
+  file?: string,
+): string[] | null {
   if (wards.length > 0) return [...wards];
+  const isBefore = stay !== null && days.first < stay.first && days.last <= stay.first;
+  if (isBefore && file === "catheters.csv") return null;
   const onDays = (stay?.wards ?? []).filter(
     ({ first, last }) => first <= days.last && (last === null || last >= days.first),
   );

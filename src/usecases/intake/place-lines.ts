@@ -79,7 +79,7 @@ async function place(tx: Tx, act: Act, { importId, lines, notStored }: Given): P
     if (own === null && marks !== null) return [];
     const days = own ?? ofImport;
     const months = days ? monthsFromTo({ first: days.first, last: Math.min(days.last, today) }) : [];
-    const codes = about && wardsTouched(about, stay, days ?? { first: 0, last: today });
+    const codes = about && wardsTouched(about, stay, own?.own ?? days ?? { first: 0, last: today }, file);
     const wards = codes && [...new Set(codes.map(wardOf))].sort();
     // Without an end it lasts: the months that are still to come miss it too, until it is fixed or dropped.
     const openFrom = marks === null && own?.isOpen ? nextMonth(months.at(-1) ?? monthOf(today)) : null;

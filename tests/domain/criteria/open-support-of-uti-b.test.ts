@@ -62,7 +62,7 @@ it("under treatment it depends on a culture of which nobody knows whether it gre
   const last = determine(story, ecdc2017).map(({ derivation }) => derivation.at(-1)?.sentence);
   // Of the culture itself the laboratory's answer decides between UTI-A and what is still open.
   expect(last).toEqual([
-    "How much E. coli grew decides. At least 100,000 CFU/ml: UTI-A of 10 March 2024; less: still open.",
+    "How much E. coli grew decides the answer. At least 100,000 CFU/ml: UTI-A of 10 March 2024; less: still open.",
     expect.stringContaining("depends on the urine culture of 10 March 2024."),
   ]);
 });

@@ -13,14 +13,14 @@ it("says what each answer of a question would come to", () => {
     signs: [{ day: 9, sign: "38.4" }],
   };
   expect(sentences(story)).toContain(
-    "What “Novelia” is decides. A bacterium: SUTI 1a of 9 March 2024; a yeast or mold, a parasite, virus or other organism or mixed flora: no infection.",
+    "What “Novelia” is decides the answer. A bacterium: SUTI 1a of 9 March 2024; a yeast or mold, a parasite, virus or other organism or mixed flora: no infection.",
   );
 });
 
 it("says which answers leave the culture open for another reason", () => {
   const story: Story = { urine: [{ day: 10, grew: [["E. coli", "heavy growth"]] }], lookedFor: false };
   expect(sentences(story)).toContain(
-    "How much E. coli grew decides. At least 100,000 CFU/ml: still open; less: no infection.",
+    "How much E. coli grew decides the answer. At least 100,000 CFU/ml: still open; less: no infection.",
   );
 });
 

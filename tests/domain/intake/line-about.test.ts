@@ -80,7 +80,13 @@ describe("the days that a line touches", () => {
       ...[{ first: 97, last: 100 }, stay, { first: 97, last: 100, isOpen: false }],
     ],
   ] as const)("are %s", (_, about, of, days) => {
-    expect(daysTouched(about, of, 130)).toEqual(days);
+    expect(daysTouched(about, of, 130)).toMatchObject(days);
+  });
+
+  it("of a mistyped line are no days by which its ward is found", () => {
+    const touched = daysTouched({ first: 130, last: 134 }, stay, 130);
+    expect(touched).toEqual({ first: 100, last: 134, isOpen: false, own: { first: 130, last: 134 } });
+    expect(daysTouched({ first: null, last: 99 }, stay, 130)?.own).toEqual({ first: 99, last: 99 });
   });
 
   it("are not known when neither the line nor a stay names any", () => {
@@ -93,6 +99,8 @@ describe("the days that a line touches", () => {
     expect(wardsTouched({ wards: [] }, stay, { first: 110, last: 130 })).toEqual(["A", "B"]);
     expect(wardsTouched({ wards: [] }, null, { first: 101, last: 109 })).toBeNull();
     expect(wardsTouched({ wards: [] }, stay, { first: 90, last: 99 })).toBeNull();
+    expect(wardsTouched({ wards: [] }, stay, { first: 97, last: 100 }, "specimens.csv")).toEqual(["A"]);
+    expect(wardsTouched({ wards: [] }, stay, { first: 97, last: 100 }, "catheters.csv")).toBeNull();
   });
 });
 

@@ -170,13 +170,16 @@ function conclude(criterion: string, date: number, world: EuropeanWorld, stay: S
   };
 }
 
-/** Days on which a catheter was put in, but for one in exchange for another that was still there. */
+/**
+ * Days on which a catheter was put in, but for one in exchange for another that was still there: of one at an hour that
+ * is not known an exchange cannot be told.
+ */
 function placements({ tubes }: EuropeanWorld): number[] {
   return tubes.flatMap((tube, i) => {
     const isExchange = tubes.some(({ from, lastSeen, told, isBroken }, n) => {
       const isEarlier = from < tube.from || (from === tube.from && (!told || n < i));
       return isEarlier && !isBroken && (lastSeen === null || lastSeen >= tube.from);
     });
-    return tube.told && !isExchange ? [tube.from] : [];
+    return tube.told && (tube.anyHour || !isExchange) ? [tube.from] : [];
   });
 }
