@@ -37,7 +37,8 @@ export async function postToLedger(tx: Tx, parts: readonly LedgerPart[]): Promis
     }
     for (const day of old.keys()) removed.push([part.patientId, day]);
   }
-  touchDays(tx, ...[...removed, ...added].map(([, day]) => ({ first: day, last: day })));
+  // One by one: of many patients and years there are more days than a call can have arguments.
+  for (const [, day] of [...removed, ...added]) touchDays(tx, { first: day, last: day });
   await removeDays(tx, removed);
   await insertRows(tx, table, added);
   return { removed: removed.length, added: added.length };
