@@ -4,7 +4,7 @@ export const hourGapWords = {
     blocks: false,
     one: "1 catheter was found removed; it counts to the last time at which it was seen.",
     several: "{count} catheters were found removed; they count to the last time at which they were seen.",
-    remedy: "Correct the removal when somebody knows its time.",
+    remedy: "Correct the removal when its time is known.",
   },
   "removal-no-hour": {
     blocks: false,

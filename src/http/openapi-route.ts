@@ -27,11 +27,13 @@ const bodyErrors: readonly ProblemCode[] = [
   "json-value-unusable",
 ];
 
-/** What each effect asks of the headers of a request. */
+/** Any write can change a signed month. */
 const acknowledged = z
   .string()
   .optional()
   .describe("The digits of a refusal with changes-signed-month: record it all the same");
+
+/** What each effect asks of the headers of a request. */
 const effectHeaders: Readonly<Record<Exclude<Effect, "reads">, z.ZodType>> = {
   creates: z.object({
     "idempotency-key": z.string().min(1).max(200).describe("A new one for each creation; sent again, it is done once"),

@@ -35,9 +35,9 @@ export async function takeKey(
     "ON CONFLICT (person_id, key) DO NOTHING",
   );
   if (taken === 1) return null;
-  const where = { personId_key: { personId, key } };
-  const first = await tx.db.idempotencyKey.findUniqueOrThrow({ where, select: { requestHash: true, body: true } });
-  return { requestHash: first.requestHash, body: first.body ?? "" };
+  const first = await answerOf(tx, { personId, key });
+  if (first === null) throw new Error("a taken key is gone inside its transaction");
+  return first;
 }
 
 /** The first answer to a creation with this person's key; null when there is none. */

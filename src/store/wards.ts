@@ -51,6 +51,7 @@ export async function wards(read: Read, facilityId: number, ids?: readonly numbe
 export async function mergedCodes(read: Read, facilityId: number): Promise<(readonly [string, string])[]> {
   const where = { facilityId, mergedIntoId: { not: null } };
   const rows = await read.db.ward.findMany({ where, select: { id: true, code: true, mergedIntoId: true } });
+  if (rows.length === 0) return [];
   const next = new Map(rows.map(({ id, mergedIntoId }) => [id, mergedIntoId ?? id]));
   const last = (id: number): number => {
     const into = next.get(id);

@@ -1,14 +1,13 @@
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
-import { zoneNamed } from "../domain/days/zone.ts";
 import { admit } from "../domain/timeline/admit.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
-import { facility } from "../store/facilities.ts";
 import { ensurePatient } from "../store/patients.ts";
 import { stayNumberTaken } from "../store/stays.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
 import { changePatientIn } from "./change-patient.ts";
 import { openWard } from "./open-ward.ts";
+import { refuseUnborn } from "./refuse-unborn.ts";
 
 export interface AdmitPatient {
   readonly patient: { identifier: string; birthDay?: DayNumber | null; sex?: string | null };
@@ -32,9 +31,7 @@ export async function admitPatient(
   const { facilityId } = act.actor;
   return act.store.tx(async (tx) => {
     const { identifier, birthDay = null, sex = null } = input.patient;
-    const today = zoneNamed((await facility(tx, facilityId)).zone).dayOf(act.now);
-    if (birthDay !== null && birthDay > today)
-      refuse("in-the-future", "This day has not come yet.", { pointer: "/birthDay" });
+    await refuseUnborn(tx, recording(act), birthDay);
     const patientId = await ensurePatient(tx, recording(act), { id: tx.newId(), identifier, birthDay, sex });
     return changePatientIn(tx, act, {
       action: "admit-patient",

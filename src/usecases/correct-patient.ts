@@ -1,14 +1,13 @@
 import type { correctPatient as endpoint } from "../../shared/api/patients.ts";
 import type { InputOf } from "../../shared/endpoint.ts";
-import { Problem, refuse } from "../../shared/problems.ts";
+import { Problem } from "../../shared/problems.ts";
 import { dayNumber, dayText } from "../domain/days/day-number.ts";
-import { zoneNamed } from "../domain/days/zone.ts";
 import { writeAudit } from "../store/audit.ts";
-import { facility } from "../store/facilities.ts";
 import { findPatient, lockPatient, type PatientRow } from "../store/patients.ts";
 import { replacePatient } from "../store/replace-patient.ts";
 import { type Act, recording } from "./act.ts";
 import { determineAgain } from "./determine-again.ts";
+import { refuseUnborn } from "./refuse-unborn.ts";
 
 type Correction = InputOf<typeof endpoint>;
 
@@ -25,9 +24,7 @@ export function correctPatient(act: Act, input: Correction): Promise<{ patientId
     const survivor = await lockPatient(tx, by.facilityId, { patientId });
     const old = await findPatient(tx, by.facilityId, { patientId });
     refuseUnseen(old, seen);
-    const today = zoneNamed((await facility(tx, by.facilityId)).zone).dayOf(act.now);
-    if (birthDay !== null && birthDay > today)
-      refuse("in-the-future", "This day has not come yet.", { pointer: "/birthDay" });
+    await refuseUnborn(tx, by, birthDay);
     await replacePatient(tx, by, { old, now: { birthDay, sex } });
     await determineAgain(tx, by, { patientIds: [survivor.id], cause: "correct-patient" });
     await writeAudit(tx, by, { action: "correct-patient", patientIds: [survivor.id], details: { patientId, reason } });

@@ -26,10 +26,10 @@ export async function readUncountedDays(
       const owners = new Map(loaded.stays.map(({ stay, ...owner }) => [stay.id, owner]));
       const found = uncountedDays(loaded, act.now)
         .toSorted((a, b) => a.day - b.day || a.stayId - b.stayId)
-        .flatMap(({ kind, day, stayId, wardId }) => {
+        .map(({ kind, day, stayId, wardId }) => {
           const owner = owners.get(stayId);
-          const patient = owner && { patientId: owner.survivorId, identifier: owner.identifier };
-          return patient ? [{ kind, day: dayText(day), wardId, ...patient }] : [];
+          if (!owner) throw new Error(`stay ${stayId} has no patient`);
+          return { kind, day: dayText(day), wardId, patientId: owner.survivorId, identifier: owner.identifier };
         });
       const patientIds = [...new Set(found.map(({ patientId }) => patientId))];
       await writeAudit(tx, recording(act), { action: "view-uncounted-days", patientIds, details: { month } });

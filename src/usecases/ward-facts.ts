@@ -11,13 +11,11 @@ export function wardFacts(
 ): WardFacts {
   const ordered = [...sums].sort((a, b) => a.day - b.day);
   const sum = (key: "patientDays" | "catheterDays") => ordered.reduce((all, day) => all + day[key], 0);
-  const inpatient = inpatientOver(ward, days);
   return {
     wardId: ward.id,
     code: ward.code,
     name: inForceOn(ward.settings, days.last)?.name ?? ward.code,
-    // A ward with patients was there, though its description begins after the period.
-    inpatient: inpatient === "none" && hadPatientsBefore && isDescribedAfter(ward, days) ? "unknown" : inpatient,
+    inpatient: inpatientOver(ward, days, hadPatientsBefore),
     namedOnly: ward.namedOnly,
     patientDays: sum("patientDays"),
     catheterDays: sum("catheterDays"),
@@ -25,15 +23,18 @@ export function wardFacts(
   };
 }
 
-function isDescribedAfter({ settings }: WardRow, { last }: DayRange): boolean {
-  return (describedFrom(settings) ?? last) > last;
-}
-
-/** Days before anybody said what a ward is are days before it was there; nobody may ever have said it. */
-function inpatientOver(ward: WardRow, { first: start, last }: DayRange): WardFacts["inpatient"] {
+/**
+ * Days before a ward is described are days before it was there, unless it had patients: a ward with patients was there,
+ * though its description begins after the period.
+ */
+function inpatientOver(
+  ward: WardRow,
+  { first: start, last }: DayRange,
+  hadPatientsBefore: boolean,
+): WardFacts["inpatient"] {
   const opened = describedFrom(ward.settings);
   if (opened === undefined) return "unknown";
-  if (opened > last) return "none";
+  if (opened > last) return hadPatientsBefore ? "unknown" : "none";
   const first = Math.max(start, opened);
   const changes = ward.settings.filter((s) => s.fromDay > first && s.fromDay <= last);
   const settings = [inForceOn(ward.settings, first), ...changes].map((s) => s?.setting ?? null);

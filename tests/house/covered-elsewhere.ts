@@ -15,6 +15,7 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/commands/verify-or-rebuild.ts": "tests/commands/ledger.test.ts",
   "src/usecases/read-uncounted-days.ts": "tests/usecases/uncounted-days.test.ts",
   "src/usecases/with-readings.ts": "tests/usecases/non-default-readings.test.ts",
+  "src/usecases/refuse-unborn.ts": "tests/usecases/admit-patient.test.ts",
   "src/usecases/moved-moment.ts": "tests/http/signs.test.ts",
   "src/domain/intake/day-alone.ts": "tests/usecases/intake/no-hour.test.ts",
   "src/domain/timeline/times-without-hour.ts": "tests/usecases/intake/no-hour.test.ts",

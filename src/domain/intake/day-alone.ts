@@ -83,6 +83,6 @@ export function marksOver(line: PatientLine, known: Entry | undefined, said: obj
     return (fieldsOf[field] ?? [field]).every((name) => !after || !(name in after) || after[name] === before?.[name]);
   };
   const isNoHour = (mark: Mark) => mark.startsWith("no-hour:");
-  const anew = entryMarks(line).filter((mark) => !(isNoHour(mark) && stays(mark)));
-  return [...known.marks.filter((mark) => isNoHour(mark) && stays(mark) && !anew.includes(mark)), ...anew];
+  const given = entryMarks(line).filter((mark) => !(isNoHour(mark) && stays(mark)));
+  return [...known.marks.filter((mark) => isNoHour(mark) && stays(mark) && !given.includes(mark)), ...given];
 }

@@ -24,7 +24,7 @@ export interface Gap {
   };
 }
 
-/** What was counted by hand on a ward, and on how many days nobody did. */
+/** The manual counts of a ward, and on how many days there is none. */
 export type CountsByHand = Pick<WardCare, "wardId" | "manualCounts" | "manualCountsMissing">;
 
 /**
@@ -72,7 +72,7 @@ function uncountedGaps(wardId: number | null, { uncounted }: MonthFacts): Gap[] 
   });
 }
 
-/** Days of a ward that nobody counted by hand, and days of which the manual count and the record say two things. */
+/** Days of a ward without a manual count, and days on which the manual count differs from the record. */
 function countGaps({ wardId, manualCounts, manualCountsMissing }: CountsByHand, { wards }: MonthFacts): Gap[] {
   const missing: Gap = { kind: "manual-count-missing", wardId, count: manualCountsMissing ?? 0, days: [] };
   const ward = wards.find((one) => one.wardId === wardId);
@@ -82,7 +82,7 @@ function countGaps({ wardId, manualCounts, manualCountsMissing }: CountsByHand, 
     return { day, patients, catheters, patientDays, catheterDays };
   });
   const differing =
-    // A ward of which nobody said what it is has no count to compare with.
+    // A ward whose setting is not recorded has no count to compare with.
     ward === undefined || ward.inpatient === "unknown"
       ? []
       : pairs.filter((one) => one.patients !== one.patientDays || one.catheters !== one.catheterDays);

@@ -57,24 +57,11 @@ function InfectionHead(): ReactNode {
         <th scope="col" className="figure">
           <Term name="cauti">{text("cautis")}</Term>
         </th>
-        <th scope="col" className="figure">
-          {text("waiting")}
-        </th>
-        <th scope="col" className="figure">
-          {text("cannotTell")}
-        </th>
-        <th scope="col" className="figure">
-          {text("pending")}
-        </th>
-        <th scope="col" className="figure">
-          {text("closed")}
-        </th>
-        <th scope="col" className="figure">
-          {text("hinging")}
-        </th>
-        <th scope="col" className="figure">
-          {text("fewTemperatures")}
-        </th>
+        {(["waiting", "cannotTell", "pending", "closed", "hinging", "fewTemperatures"] as const).map((column) => (
+          <th scope="col" className="figure" key={column}>
+            {text(column)}
+          </th>
+        ))}
         <th scope="col">{text("noneFound")}</th>
       </tr>
     </thead>

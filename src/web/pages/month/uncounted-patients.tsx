@@ -1,6 +1,7 @@
-import { type ReactNode, useState } from "react";
+import type { ReactNode } from "react";
 import { readUncountedDays } from "../../../../shared/api/uncounted-days.ts";
 import type { Month } from "../../../../shared/day.ts";
+import { OpensOnce } from "../../parts/opens-once.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
 import { ShowAnswer } from "../../parts/show-answer.tsx";
@@ -16,12 +17,10 @@ interface UncountedProps {
 
 /** The patients whose patient-days may be missing, each with the way to the record; read when it is opened. */
 export function UncountedPatients(props: UncountedProps): ReactNode {
-  const [isOpen, setOpen] = useState(false);
   return (
-    <details onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
-      <summary>{text("uncountedOpen")}</summary>
-      {isOpen && <UncountedRows {...props} />}
-    </details>
+    <OpensOnce summary={text("uncountedOpen")}>
+      <UncountedRows {...props} />
+    </OpensOnce>
   );
 }
 
