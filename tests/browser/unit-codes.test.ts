@@ -120,4 +120,16 @@ it("a patient's page names the days on which no unit is recorded", async () => {
     .first()
     .waitFor();
   expect(await seen(page, "month, days to resolve")).toEqual([]);
+
+  await page.goto(`/patients/${patients[0]?.patientId}`);
+  await page.getByText("Add the missing move", { exact: true }).click();
+  const missing = page.locator("details", { hasText: "Add the missing move" });
+  expect(await missing.getByLabel("Moved at").inputValue()).toBe("2026-11-11T08:00");
+  await missing.getByLabel("To", { exact: true }).selectOption({ label: "3E Ward 3E" });
+  expect(await seen(page, "record, missing move")).toEqual([]);
+  await missing.getByRole("button", { name: "Record the move" }).click();
+  await page.getByText("Patient-days to resolve").waitFor({ state: "detached" });
+  await page.goto("/months/2026-11");
+  await page.getByRole("heading", { name: "To resolve before signing" }).waitFor();
+  expect(await page.getByText(/3 patient-days may be missing/).count()).toBe(0);
 }, 120_000);

@@ -27,15 +27,17 @@ export interface Move {
 }
 
 /**
- * The patient comes to a ward or bed: from another one, or back from time off the wards. A move written down late is
- * put where it belongs: it lasts until the next thing that was recorded.
- * Refuses `outside-stay` before the first ward stay or after the discharge.
+ * The patient comes to a ward or bed: from another one, back from time off the wards, or as the first ward of a stay
+ * whose own line is missing. A move recorded late lasts until the next recorded event.
+ * Refuses `outside-stay` before the admission or after the discharge.
  */
 export function move(timeline: PatientTimeline, order: Move): PatientTimeline {
   const stay = stayOf(timeline, order.stayId);
-  const before = lastStartedBy(stay, order.movedAt, "/movedAt");
-  const after = wardStaysInOrder(stay).find((w) => w.startAt > order.movedAt);
-  const interrupted = endOf(before) > order.movedAt;
+  const inOrder = wardStaysInOrder(stay);
+  const after = inOrder.find((w) => w.startAt > order.movedAt);
+  const isFirst = after === inOrder[0] && isWithin(stay, order.movedAt);
+  const before = isFirst ? null : lastStartedBy(stay, order.movedAt, "/movedAt");
+  const interrupted = before !== null && endOf(before) > order.movedAt;
   const arrived: WardStay = {
     ...newEntry,
     id: order.wardStayId,
@@ -46,9 +48,13 @@ export function move(timeline: PatientTimeline, order: Move): PatientTimeline {
     absenceAfter: interrupted ? before.absenceAfter : null,
     marks: order.marks ?? [],
   };
-  const left = interrupted ? revise(before, leftFor(before, order.movedAt)) : before;
-  const wardStays = withEntry(withEntry(stay.wardStays, left), arrived);
+  const left = interrupted ? withEntry(stay.wardStays, revise(before, leftFor(before, order.movedAt))) : stay.wardStays;
+  const wardStays = withEntry(left, arrived);
   return checkStay(withStay(timeline, { ...stay, wardStays }), stay.id);
+}
+
+function isWithin({ admittedAt, dischargedAt }: Stay, at: Instant): boolean {
+  return at >= admittedAt && (dischargedAt === null || at < dischargedAt);
 }
 
 function leftFor(before: WardStay, endAt: Instant): Partial<WardStay> {

@@ -10,6 +10,7 @@ export const uncountedText = catalogue("uncounted", {
   stake: "Units before and after: {{units}}.",
   noUnitRemedy:
     "Add the missing move, record time off the unit with its reason, or correct the admission or discharge.",
+  missingMove: "Add the missing move",
   areaRemedy:
     "Open “Correct or take back” for the unit before. Choose “Outpatient or procedure area, bed not held”, or take back a move entered in error.",
 });

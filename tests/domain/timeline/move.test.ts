@@ -8,6 +8,18 @@ const toB = (movedAt: number) => ({ stayId: 1, wardStayId: 9, movedAt, wardId: w
 describe("a move", () => {
   it.each([
     {
+      title: "is the first ward of a stay without one",
+      before: ["stay 1: 10-50"],
+      at: 10,
+      after: ["stay 1: 10-50", "ward stay 9: B 10-50"],
+    },
+    {
+      title: "before the first ward lasts until it begins",
+      before: ["stay 1: 10-", "ward stay 2: A 20-"],
+      at: 15,
+      after: ["stay 1: 10-", "ward stay 2: A 20-", "ward stay 9: B 15-20"],
+    },
+    {
       title: "now ends the time on the ward before it",
       before: ["stay 1: 10-", "ward stay 2: A 10-"],
       at: 20,
@@ -48,11 +60,15 @@ describe("a move", () => {
   });
 
   it.each([
-    { title: "before the first ward", at: 9, refused: ["outside-stay see stay 1"] },
+    { title: "before the admission", at: 9, refused: ["outside-stay see stay 1"] },
     { title: "at the discharge", at: 50, refused: ["outside-stay see stay 1"] },
     { title: "after the discharge", at: 51, refused: ["outside-stay see stay 1"] },
   ])("is refused $title", ({ at, refused }) => {
     expect(refusals(() => move(timelineOf("stay 1: 10-50", "ward stay 2: A 10-50"), toB(at)))).toEqual(refused);
+  });
+
+  it.each([9, 50])("is refused at %i in a stay from 10 to 50 without a ward", (at) => {
+    expect(refusals(() => move(timelineOf("stay 1: 10-50"), toB(at)))).toEqual(["outside-stay see stay 1"]);
   });
 
   it("of a stay that does not exist is refused", () => {

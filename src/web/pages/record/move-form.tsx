@@ -11,11 +11,13 @@ import { fieldText } from "../../texts/fields.ts";
 import { recordText } from "../../texts/patients.ts";
 import { WardChoice } from "./ward-choice.tsx";
 
-/** From one ward or bed to another, which may be any ward of the facility. */
-export function MoveForm({ stayId, done }: { stayId: number; done: () => void }): ReactNode {
+/** From one ward or bed to another, which may be any ward of the facility; `from`: when a missing move began, as known. */
+export function MoveForm(props: { stayId: number; from?: number; done: () => void }): ReactNode {
+  const { stayId, from, done } = props;
   const { me, time, now } = useSession();
-  const [began] = useState(() => ({ movedAt: time.charted(now()), to: null as string | null, bed: "" }));
-  const { draft, change, clear } = useDraft(`move-${stayId}`, began, me.personId);
+  const [began] = useState(() => ({ movedAt: time.charted(from ?? now()), to: null as string | null, bed: "" }));
+  const name = from === undefined ? "move" : "missing-move";
+  const { draft, change, clear } = useDraft(`${name}-${stayId}`, began, me.personId);
   const { sending, send } = useRecording(movePatient);
   const record = async (): Promise<void> => {
     const { movedAt, to, bed } = draft;

@@ -37,7 +37,10 @@ export function StaySection(props: { record: PatientRecord; stay: Stay; again: (
             })}
         <Voided reason={stay.voidReason} />
       </p>
-      <UncountedDays uncounted={record.uncounted.filter(({ stayId }) => stayId === stay.stayId)} />
+      <UncountedDays
+        uncounted={record.uncounted.filter(({ stayId }) => stayId === stay.stayId)}
+        {...{ stay, wardStays, again }}
+      />
       {isToCorrect && <StayCorrections key={stay.version} {...{ stay, again }} />}
       <h3>{recordText("wards")}</h3>
       <ol>

@@ -1,14 +1,28 @@
 import type { ReactNode } from "react";
-import type { PatientRecord } from "../../parts/patient/patient-record.ts";
+import type { PatientRecord, Stay, WardStay } from "../../parts/patient/patient-record.ts";
 import { useSession } from "../../parts/session.tsx";
 import { dayWords } from "../../parts/words.ts";
 import { uncountedText as text } from "../../texts/uncounted.ts";
+import { MoveForm } from "./move-form.tsx";
 
 type Uncounted = PatientRecord["uncounted"];
 
 /** The days of a stay on which the patient may have been counted on no unit, and how each is resolved. */
-export function UncountedDays({ uncounted }: { uncounted: Uncounted }): ReactNode {
+export function UncountedDays(props: {
+  uncounted: Uncounted;
+  stay: Stay;
+  wardStays: readonly WardStay[];
+  again: () => void;
+}): ReactNode {
+  const { uncounted, stay, wardStays, again } = props;
+  const { may, time } = useSession();
+  const missing = uncounted.find(({ kind }) => kind === "no-ward");
   if (uncounted.length === 0) return null;
+  const leftBy = (day: string): number =>
+    wardStays
+      .flatMap(({ endAt, voidReason }) => (endAt === null || voidReason !== null ? [] : [endAt]))
+      .filter((endAt) => time.charted(endAt).slice(0, 10) <= day)
+      .reduce((latest, endAt) => Math.max(latest, endAt), stay.admittedAt);
   return (
     <div className="notice">
       <p>
@@ -21,6 +35,12 @@ export function UncountedDays({ uncounted }: { uncounted: Uncounted }): ReactNod
           </li>
         ))}
       </ul>
+      {missing && may("record-care") && (
+        <details>
+          <summary>{text("missingMove")}</summary>
+          <MoveForm stayId={stay.stayId} from={leftBy(missing.firstDay)} done={again} />
+        </details>
+      )}
     </div>
   );
 }
