@@ -30,6 +30,11 @@ export const timeText = z
   .max(40, "write the time as YYYY-MM-DDTHH:MM")
   .describe("YYYY-MM-DDTHH:MM, local to the facility, or with seconds and an offset");
 
+/** The time of a correction: as {@link timeText}, or a day alone where the hour is not recorded. */
+export const timeOrDayText = timeText.describe(
+  "YYYY-MM-DDTHH:MM, local to the facility, or with seconds and an offset; YYYY-MM-DD where the hour is not recorded",
+);
+
 /** An instant in answers: UTC milliseconds here, text on the wire. */
 export const instant = z
   .codec(instantText, z.number(), {

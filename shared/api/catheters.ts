@@ -5,7 +5,7 @@ import { policyCode } from "../policy.ts";
 import type { ProblemCode } from "../problems.ts";
 import { insertionRecord, removalRecord } from "../records.ts";
 import { catheterKind } from "../vocabulary.ts";
-import { id, idInPath, instant, lineText, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, instant, lineText, reason, timeOrDayText, timeText, version } from "../wire.ts";
 import { catheterState, noteState, replacedVersion } from "./entries.ts";
 
 const changed = z.strictObject({ catheterId: id, version }).meta({ id: "CatheterChanged" });
@@ -148,12 +148,12 @@ export const correctCatheter = endpoint({
   body: {
     kind: catheterKind.optional(),
     number: number.nullable().optional(),
-    insertedAt: timeText.nullable().optional(),
+    insertedAt: timeOrDayText.nullable().optional(),
     inPlaceOnArrival: z.boolean().optional(),
-    removedAt: timeText.nullable().optional(),
+    removedAt: timeOrDayText.nullable().optional(),
     removedAfterAt: timeText.nullable().optional(),
     removedBeforeAt: timeText.nullable().optional(),
-    lastSeenAt: timeText.nullable().optional(),
+    lastSeenAt: timeOrDayText.nullable().optional(),
     indication: policyCode.nullable().optional(),
     sizeFr: sizeFr.nullable().optional(),
     balloonMl: balloonMl.nullable().optional(),

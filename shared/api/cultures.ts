@@ -2,7 +2,7 @@ import { z } from "zod";
 import { organismGroup, specimenKind, specimenMethod, specimenStatus } from "../culture-words.ts";
 import { endpoint } from "../endpoint.ts";
 import type { ProblemCode } from "../problems.ts";
-import { id, idInPath, lineText, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, lineText, reason, timeOrDayText, timeText, version } from "../wire.ts";
 import { findingState, setAside, signState, specimenState } from "./culture-entries.ts";
 import { replacedVersion } from "./entries.ts";
 
@@ -64,7 +64,7 @@ export const correctSpecimen = endpoint({
   params: { specimenId: idInPath },
   body: {
     kind: specimenKind.optional(),
-    collectedAt: timeText.optional(),
+    collectedAt: timeOrDayText.optional(),
     method: specimenMethod.optional(),
     status: specimenStatus.optional(),
     number: number.nullable().optional(),

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { endpoint } from "../endpoint.ts";
 import { absenceKind } from "../vocabulary.ts";
-import { id, idInPath, lineText, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, lineText, reason, timeOrDayText, timeText, version } from "../wire.ts";
 import { stayFaults } from "./stays.ts";
 
 const bed = lineText(40).nullable();
@@ -49,8 +49,8 @@ export const correctWardStay = endpoint({
   body: {
     toWardId: id.optional(),
     bed: bed.optional(),
-    startAt: timeText.optional(),
-    endAt: timeText.nullable().optional(),
+    startAt: timeOrDayText.optional(),
+    endAt: timeOrDayText.nullable().optional(),
     absenceAfter: absenceKind.nullable().optional(),
     reason,
   },

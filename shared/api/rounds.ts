@@ -4,6 +4,7 @@ import { endpoint } from "../endpoint.ts";
 import { roundState } from "../round-states.ts";
 import { catheterKind } from "../vocabulary.ts";
 import { id, idInPath, instant, version } from "../wire.ts";
+import { noHour } from "./entries.ts";
 
 const row = z
   .strictObject({
@@ -20,6 +21,7 @@ const row = z
     age: z.strictObject({ days: z.int(), atLeast: z.boolean() }).describe("The age of this catheter in days"),
     indication: z.string().nullable().describe("The one in force; null when none was recorded"),
     lastSeenAt: instant.nullable(),
+    noHour,
     dueAt: instant.nullable().describe("By when the day's review is due; null when none is"),
     states: z
       .array(

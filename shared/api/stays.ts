@@ -2,7 +2,7 @@ import { z } from "zod";
 import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import type { ProblemCode } from "../problems.ts";
-import { id, idInPath, lineText, reason, timeText, version } from "../wire.ts";
+import { id, idInPath, lineText, reason, timeOrDayText, timeText, version } from "../wire.ts";
 import { hospitalNumber } from "./patients.ts";
 
 const disposition = lineText(100).nullable();
@@ -82,8 +82,8 @@ export const correctStay = endpoint({
   params: { stayId: idInPath },
   body: {
     number: hospitalNumber.optional(),
-    admittedAt: timeText.optional(),
-    dischargedAt: timeText.nullable().optional(),
+    admittedAt: timeOrDayText.optional(),
+    dischargedAt: timeOrDayText.nullable().optional(),
     disposition: disposition.optional(),
     reason,
   },

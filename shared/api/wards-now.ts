@@ -3,6 +3,7 @@ import { day } from "../day.ts";
 import { endpoint } from "../endpoint.ts";
 import { absenceKind, catheterKind, wardSetting } from "../vocabulary.ts";
 import { id, idInPath, instant, version } from "../wire.ts";
+import { noHour } from "./entries.ts";
 
 const wardNow = z
   .strictObject({
@@ -59,6 +60,7 @@ const who = {
   wardStayVersion: version,
   bed: z.string().nullable(),
   since: instant.describe("Since when on this ward"),
+  noHour,
 };
 
 const present = z
@@ -75,6 +77,7 @@ const present = z
           kind: catheterKind,
           insertedAt: instant.nullable(),
           inPlaceOnArrival: z.boolean(),
+          noHour,
         }),
       )
       .describe("In place now"),

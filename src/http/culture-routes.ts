@@ -20,7 +20,7 @@ export const cultureRoutes: Pick<Routes, Names> = {
   readCultures: (act, input) => readCultures(act, input),
   recordSpecimen: async (act, input) => recordSpecimen(act, await withInstants(act, input, ["collectedAt"])),
   correctSpecimen: async (act, input) => {
-    const given = await withInstants(act, input, ["collectedAt"]);
+    const given = await withInstants(act, input, ["collectedAt"], { orDay: ["collectedAt"] });
     const { specimenId, reason, seenVersion, marks, ...changes } = given;
     return correctSpecimen(act, { specimenId, reason, seenVersion, marks, changes });
   },

@@ -113,18 +113,22 @@ export const routes: Routes = {
   dischargePatient: async (act, input) => dischargePatient(act, await withInstants(act, input, ["dischargedAt"])),
   cancelDischarge: (act, input) => cancelDischarge(act, input),
   correctStay: async (act, input) => {
-    const { stayId, reason, seenVersion, marks, ...changes } = await withInstants(act, input, times.stay);
+    const { stayId, reason, seenVersion, marks, ...changes } = await withInstants(act, input, times.stay, {
+      orDay: times.stay,
+    });
     return correctStay(act, { stayId, reason, seenVersion, marks, changes });
   },
   voidStay: (act, input) => voidStay(act, input),
   movePatient: async (act, input) => {
-    const { toWardId, ...move } = await withInstants(act, input, ["movedAt"], { movedAt: "startAt" });
+    const { toWardId, ...move } = await withInstants(act, input, ["movedAt"], { fields: { movedAt: "startAt" } });
     return movePatient(act, { ...move, wardId: toWardId });
   },
   recordAbsence: async (act, input) =>
-    recordAbsence(act, await withInstants(act, input, ["leftAt", "backAt"], { leftAt: "endAt", backAt: "startAt" })),
+    recordAbsence(act, await withInstants(act, input, ["leftAt", "backAt"], { fields: times.absence })),
   correctWardStay: async (act, input) => {
-    const { wardStayId, reason, seenVersion, marks, ...given } = await withInstants(act, input, times.wardStay);
+    const { wardStayId, reason, seenVersion, marks, ...given } = await withInstants(act, input, times.wardStay, {
+      orDay: times.wardStay,
+    });
     const { toWardId, ...changes } = given;
     const moved = toWardId === undefined ? changes : { ...changes, wardId: toWardId };
     return correctWardStay(act, { wardStayId, reason, seenVersion, marks, changes: moved });
@@ -133,11 +137,11 @@ export const routes: Routes = {
   voidWardStay: (act, input) => voidWardStay(act, input),
   insertCatheter: async (act, input) => recordInsertion(act, await withInstants(act, input, ["insertedAt"])),
   recordCatheterOnArrival: async (act, input) =>
-    recordOnArrival(act, await withInstants(act, input, ["foundAt"], { foundAt: "lastSeenAt" })),
+    recordOnArrival(act, await withInstants(act, input, ["foundAt"], { fields: { foundAt: "lastSeenAt" } })),
   readCatheter: (act, input) => readCatheter(act, input),
   removeCatheter: async (act, input) => recordRemoval(act, await withInstants(act, input, times.removal)),
   correctCatheter: async (act, input) => {
-    const given = await withInstants(act, input, times.catheter);
+    const given = await withInstants(act, input, times.catheter, { orDay: times.catheterDays });
     const { catheterId, reason, seenVersion, confirm = [], marks, ...changes } = given;
     return changeCatheter(act, { catheterId, reason, seenVersion, confirm, marks, changes });
   },
@@ -181,6 +185,8 @@ function dayOrNull(text: Day | null): number | null {
 const times = {
   stay: ["admittedAt", "dischargedAt"],
   wardStay: ["startAt", "endAt"],
+  absence: { leftAt: "endAt", backAt: "startAt" },
   removal: ["removedAt", "removedAfterAt", "removedBeforeAt"],
+  catheterDays: ["insertedAt", "removedAt", "lastSeenAt"],
   catheter: ["insertedAt", "removedAt", "removedAfterAt", "removedBeforeAt", "lastSeenAt"],
 } as const;

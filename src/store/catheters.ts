@@ -12,6 +12,12 @@ export async function stayOfCatheter(read: Read, facilityId: number, catheterId:
   return owned.stay;
 }
 
+/** Whether a removal of the catheter is recorded by its day alone. */
+export async function hasHourlessRemoval(read: Read, catheterId: number): Promise<boolean> {
+  const found = await read.db.catheter.findUnique({ where: { id: catheterId }, select: { marks: true } });
+  return found?.marks.split(" ").includes("no-hour:removedAt") ?? false;
+}
+
 /** The versions of these catheters, by id. */
 export async function catheterVersions(read: Read, ids: readonly number[]): Promise<Map<number, number>> {
   const rows = await readRows(read, versionRows, ids);

@@ -1,6 +1,6 @@
 import type { PolicyBody } from "../../shared/policy.ts";
 import type { Instant } from "../domain/days/day-number.ts";
-import { zoneNamed } from "../domain/days/zone.ts";
+import { type Zone, zoneNamed } from "../domain/days/zone.ts";
 import type { Stay } from "../domain/timeline/timeline.ts";
 import { wardAt } from "../domain/timeline/write-note.ts";
 import { facility } from "../store/facilities.ts";
@@ -11,6 +11,7 @@ import { loadPolicies } from "./load-policy.ts";
 
 /** What judging a patient's care needs to know beside the record. */
 export interface CareContext {
+  readonly zone: Zone;
   /** The policy in force where the patient was at that instant. */
   policyAt(stay: Stay, at: Instant): PolicyBody;
   /** The patient's age in days; null when the day of birth is not known. */
@@ -23,6 +24,7 @@ export async function careContext(read: Read, facilityId: number, key: PatientKe
   const zone = zoneNamed((await facility(read, facilityId)).zone);
   const policyOn = await loadPolicies(read, facilityId);
   return {
+    zone,
     policyAt: (stay, at) => policyOn(wardAt(stay, at), zone.dayOf(at)).body,
     ageDays: (at) => (birthDay === null ? null : Math.max(0, zone.dayOf(at) - birthDay)),
   };

@@ -1,11 +1,13 @@
 import { boundFaults } from "../../shared/bounds/bounds.ts";
 import { catheterFaults } from "../../shared/bounds/catheter-faults.ts";
 import { type Fault, Problem } from "../../shared/problems.ts";
-import { dayMs } from "../domain/days/day-number.ts";
+import { dayMs, type Instant } from "../domain/days/day-number.ts";
+import type { Zone } from "../domain/days/zone.ts";
 import { type CatheterChanges, correctCatheter } from "../domain/timeline/correct-entry.ts";
 import { catheterOf } from "../domain/timeline/find-entry.ts";
 import { indicationFaults } from "../domain/timeline/note-text-faults.ts";
-import type { Mark, Stay } from "../domain/timeline/timeline.ts";
+import { noHourOfRemoval, removalWithinDay, withRemovalFollowing } from "../domain/timeline/removal-within-day.ts";
+import type { Catheter, Mark, Stay } from "../domain/timeline/timeline.ts";
 import { type Act, notInFuture } from "./act.ts";
 import { type CareContext, careContext } from "./care-context.ts";
 import { changePatient } from "./change-patient.ts";
@@ -52,9 +54,25 @@ export function changeCatheter(act: Act, input: ChangeCatheter): Promise<{ cathe
         ...catheterFaults({ ...removalRecord }, { ...given, at: "/removalRecord", balloonMl }),
       ];
       if (first) throw new Problem(first, ...more);
-      return { timeline: correctCatheter(timeline, catheterId, { ...changes, marks }), answer: { catheterId } };
+      const said = withRemovalDay(catheter, { ...changes, marks }, { zone: care.zone, now: act.now });
+      return { timeline: correctCatheter(timeline, catheterId, said), answer: { catheterId } };
     },
   });
+}
+
+type Said = CatheterChanges & { readonly marks: readonly Mark[] };
+
+/** The changes, with a removal of which the day alone is known between two times of its day. */
+function withRemovalDay(catheter: Catheter, said: Said, at: { zone: Zone; now: Instant }): Said {
+  const { marks, ...changes } = said;
+  const after = { ...catheter, ...changes };
+  if (marks.includes(noHourOfRemoval) && after.removedAt !== null)
+    return { ...said, ...removalWithinDay(after.removedAt, [after], at) };
+  if (["removedAt", "removedAfterAt", "removedBeforeAt"].some((field) => field in changes)) return said;
+  const { removedAfterAt } = withRemovalFollowing(after, at.zone);
+  return removedAfterAt === catheter.removedAfterAt
+    ? said
+    : { ...said, removedAfterAt, marks: [...marks, noHourOfRemoval] };
 }
 
 /** An insertion long before the admission is more often a slip of the year than a catheter of that age. */

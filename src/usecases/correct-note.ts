@@ -13,6 +13,7 @@ import { lockPatient } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
 import { noteAnswer } from "./entry-state.ts";
+import { followNotes } from "./follow-notes.ts";
 import { noteFaults } from "./note-faults.ts";
 import { sameVersion } from "./same-version.ts";
 
@@ -72,7 +73,10 @@ export function changeNote(
     sameVersion(old, seenVersion, z.encode(noteState, noteAnswer(old)));
     const now = await change.decide(tx, old);
     await replaceNote(tx, by, { old, now });
-    const details = { noteId, catheterId: old.catheterId, version: now.version, reason };
+    const zone = zoneNamed((await facility(tx, by.facilityId)).zone);
+    const { catheterId } = old;
+    await followNotes(tx, by, { patientId: patient.id, catheterId, zone, cause: change.action });
+    const details = { noteId, catheterId, version: now.version, reason };
     await writeAudit(tx, by, { action: change.action, patientIds: [patient.id], details });
     return { noteId, version: now.version };
   });

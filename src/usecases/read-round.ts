@@ -71,5 +71,15 @@ function answer(row: RoundRow, identifiers: Identifiers, versions: ReadonlyMap<n
   if (identifier === undefined || version === undefined)
     throw new Error(`catheter ${row.catheterId} has no patient here`);
   const states = row.states.map(({ state, reason, policy }) => ({ state, reason, policy }));
-  return { ...row, identifier, version, indication: row.indication?.code ?? null, age: { ...row.age }, states };
+  const { noHour, indication, ...said } = row;
+  const withoutHour = noHour.length === 0 ? {} : { noHour: [...noHour] };
+  return {
+    ...said,
+    ...withoutHour,
+    identifier,
+    version,
+    indication: indication?.code ?? null,
+    age: { ...row.age },
+    states,
+  };
 }

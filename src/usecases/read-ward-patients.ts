@@ -2,6 +2,7 @@ import type { readWardPatients as endpoint } from "../../shared/api/wards-now.ts
 import type { OutputOf } from "../../shared/endpoint.ts";
 import { dayText } from "../domain/days/day-number.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
+import { hasNoHour, stands } from "../domain/timeline/timeline.ts";
 import { type LeftPatient, type PresentPatient, wardList } from "../domain/timeline/ward-list.ts";
 import { writeAudit } from "../store/audit.ts";
 import { facility } from "../store/facilities.ts";
@@ -44,18 +45,32 @@ function who({ patientId, stay, wardStay, since }: PresentPatient | LeftPatient,
   };
 }
 
+/** The fields among these whose hour is not recorded; left out where there are none. */
+function hourless(fields: Readonly<Record<string, boolean>>): { noHour?: string[] } {
+  const noHour = Object.keys(fields).filter((field) => fields[field]);
+  return noHour.length === 0 ? {} : { noHour };
+}
+
+/** Whether the hour is not recorded at which a patient came to the ward: a visit can begin with an earlier bed. */
+function cameWithoutHour({ stay, since }: PresentPatient | LeftPatient): boolean {
+  return stay.wardStays.some((one) => stands(one) && one.startAt === since && hasNoHour(one, "startAt"));
+}
+
 function presentAnswer(one: PresentPatient, identifiers: Identifiers): Answer["patients"][number] {
   const { cameFrom, arrivedToday, bedHeld, catheters } = one;
   return {
     ...who(one, identifiers),
-    ...{ cameFrom, arrivedToday, bedHeld },
-    catheters: catheters.map(({ id, version, kind, insertedAt, inPlaceOnArrival }) => ({
-      ...{ catheterId: id, version, kind, insertedAt, inPlaceOnArrival },
-    })),
+    ...{ cameFrom, arrivedToday, bedHeld, ...hourless({ since: cameWithoutHour(one) }) },
+    catheters: catheters.map((catheter) => {
+      const { id, version, kind, insertedAt, inPlaceOnArrival } = catheter;
+      const noHour = hourless({ insertedAt: hasNoHour(catheter, "insertedAt") });
+      return { catheterId: id, version, kind, insertedAt, inPlaceOnArrival, ...noHour };
+    }),
   };
 }
 
 function leftAnswer(one: LeftPatient, identifiers: Identifiers): Answer["left"][number] {
   const { leftAt, kind, absence, toWardId } = one;
-  return { ...who(one, identifiers), leftAt, kind, absence, toWardId };
+  const noHour = hourless({ since: cameWithoutHour(one), leftAt: hasNoHour(one.wardStay, "endAt") });
+  return { ...who(one, identifiers), leftAt, kind, absence, toWardId, ...noHour };
 }

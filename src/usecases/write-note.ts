@@ -7,6 +7,7 @@ import { facility } from "../store/facilities.ts";
 import { addNotes } from "../store/notes.ts";
 import { lockPatient } from "../store/patients.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
+import { followNotes } from "./follow-notes.ts";
 import { noteFaults } from "./note-faults.ts";
 
 export type WriteNote = NoteText & {
@@ -35,6 +36,7 @@ export function writeNote(act: Act, input: WriteNote): Promise<{ noteId: number;
     const [first, ...more] = await noteFaults(tx, by.facilityId, { note, zone, confirm });
     if (first) throw new Problem(first, ...more);
     await addNotes(tx, [note]);
+    await followNotes(tx, by, { patientId: patient.id, catheterId, zone, cause: "write-note" });
     const details = { catheterId, noteId: note.id, kind: note.kind, outcome: note.outcome ?? undefined };
     await writeAudit(tx, by, { action: "write-note", patientIds: [patient.id], details });
     return { noteId: note.id, version: note.version };

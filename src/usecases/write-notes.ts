@@ -1,5 +1,6 @@
 import { type Fault, Problem, refuse } from "../../shared/problems.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
+import { hasNoHour, type PatientTimeline } from "../domain/timeline/timeline.ts";
 import { newNote } from "../domain/timeline/write-note.ts";
 import { writeAudit } from "../store/audit.ts";
 import { patientsOfCatheters } from "../store/catheters.ts";
@@ -9,6 +10,7 @@ import { lockPatients } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
 import { type Act, notInFuture, recording } from "./act.ts";
+import { followNotes } from "./follow-notes.ts";
 import { loadPolicies } from "./load-policy.ts";
 import { faultsInStay } from "./note-faults.ts";
 import { saidByNote, type WriteNote } from "./write-note.ts";
@@ -25,8 +27,7 @@ export function writeNotes(act: Act, inputs: readonly WriteNote[]): Promise<{ no
       ...new Set(inputs.map(({ catheterId }) => catheterId)),
     ]);
     await lockPatients(tx, by.facilityId, patientIds);
-    const stays = [...(await loadTimelines(tx, patientIds)).values()].flatMap((timeline) => timeline.stays);
-    const stayOf = new Map(stays.flatMap((stay) => stay.catheters.map(({ id }) => [id, stay] as const)));
+    const places = placesOf([...(await loadTimelines(tx, patientIds)).values()]);
     const zone = zoneNamed((await facility(tx, by.facilityId)).zone);
     const policyOn = await loadPolicies(tx, by.facilityId);
     const faults: Fault[] = [];
@@ -34,17 +35,31 @@ export function writeNotes(act: Act, inputs: readonly WriteNote[]): Promise<{ no
       const { catheterId } = input;
       const writing = { noteId: tx.newId(), catheterId, writtenAt: by.now, writtenBy: by.personId };
       const note = newNote(writing, saidByNote(input));
-      const stay = stayOf.get(catheterId) ?? refuse("not-found", "There is no such catheter.", { pointer: `/${i}` });
-      const found = faultsInStay(stay, { note, zone, confirm, policyOn });
+      const place = places.get(catheterId) ?? refuse("not-found", "There is no such catheter.", { pointer: `/${i}` });
+      const found = faultsInStay(place.stay, { note, zone, confirm, policyOn });
       faults.push(...found.map((fault) => ({ ...fault, pointer: `/${i}${fault.pointer}` })));
       return note;
     });
     const [first, ...more] = faults;
     if (first) throw new Problem(first, ...more);
     await addNotes(tx, notes);
+    for (const catheterId of new Set(notes.map((note) => note.catheterId))) {
+      const place = places.get(catheterId);
+      if (place && hasNoHour(place.catheter, "removedAt"))
+        await followNotes(tx, by, { patientId: place.patientId, catheterId, zone, cause: "write-note" });
+    }
     const noteIds = notes.map(({ id }) => id);
     await writeAudit(tx, by, { action: "write-note", patientIds, details: { noteIds } });
     return { noteIds };
   };
   return act.store.tx(work, { ids: inputs.length + 4 });
+}
+
+/** Each catheter of some patients with its stay and its surviving patient. */
+function placesOf(timelines: readonly PatientTimeline[]) {
+  return new Map(
+    timelines.flatMap(({ patientId, stays }) =>
+      stays.flatMap((stay) => stay.catheters.map((catheter) => [catheter.id, { patientId, stay, catheter }] as const)),
+    ),
+  );
 }

@@ -1,5 +1,5 @@
 import type { Instant } from "../../domain/days/day-number.ts";
-import { midnightOf, readLocalTime } from "../../domain/days/local-time.ts";
+import { instantOfDay, midnightOf, readLocalTime } from "../../domain/days/local-time.ts";
 import type { CellContext, CellReader } from "../column.ts";
 import { refuseSpreadsheetDate } from "./spreadsheet-date.ts";
 
@@ -26,8 +26,6 @@ export const localTime: CellReader<Instant> = {
   },
 };
 
-const justAfterMs = 1;
-
 /** The instant that is taken where a text gives a day alone, by what its source means by 00:00; else null. */
 export function dayWithoutHour(
   text: string,
@@ -35,6 +33,5 @@ export function dayWithoutHour(
 ): Instant | null {
   if (settings.midnight !== "no-hour") return null;
   const day = midnightOf(text, zone);
-  const start = day === null ? null : zone.startOfDay(day);
-  return start === null ? null : start + justAfterMs;
+  return day === null ? null : instantOfDay(day, zone);
 }

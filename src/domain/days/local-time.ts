@@ -39,6 +39,12 @@ export function readLocalTime(text: string, zone: Zone): { instant: Instant; rep
   return { instant, repeated: second !== undefined };
 }
 
+/** The instant that is taken for a day whose hour is not known, just after it began; null for a day that the zone skipped. */
+export function instantOfDay(day: DayNumber, zone: Zone): Instant | null {
+  const start = zone.startOfDay(day);
+  return start === null ? null : start + 1;
+}
+
 /** The day of a time at which the zone's clocks show 00:00, also where they skip it; else null. Refuses what is no time. */
 export function midnightOf(text: string, zone: Zone): DayNumber | null {
   const { local, offsetMs } = readText(text);

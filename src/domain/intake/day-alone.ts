@@ -1,4 +1,5 @@
-import { dayMs, type Instant } from "../days/day-number.ts";
+import type { Instant } from "../days/day-number.ts";
+import { type RemovalTimes, removalWithinDay } from "../timeline/removal-within-day.ts";
 import type { Catheter, Entry, Mark } from "../timeline/timeline.ts";
 import type { LineOf, PatientLine } from "./intake-line.ts";
 import { entryMarks, type Plan } from "./plan.ts";
@@ -40,11 +41,8 @@ export function isTimeOf(
   return givesDayAlone(line, column) && isSameDay(plan, recorded, at);
 }
 
-type RemovalTimes = Pick<Catheter, "removedAt" | "removedAfterAt" | "removedBeforeAt">;
-
 /**
- * The removal of a catheter whose line gives its day alone: between the last time of that day at which it is known to
- * have been in place, or else the beginning of the day, and the end of the day. What is recorded of a removal on that day
+ * The removal of a catheter whose line gives its day alone, within that day. What is recorded of a removal on that day
  * stays. Empty for a line that gives an hour, or none.
  */
 export function removalOnDay(
@@ -61,12 +59,7 @@ export function removalOnDay(
       return { removedAt, removedAfterAt, removedBeforeAt };
     }
   }
-  const { zone, now } = plan.care;
-  const dayEnd = zone.firstInstantFrom((zone.dayOf(removed) + 1) * dayMs) - 1;
-  const latest = Math.max(removed, Math.min(dayEnd, now));
-  const inPlace = [inserted, seen, known?.insertedAt, known?.lastSeenAt, known?.noted?.last];
-  const ofDay = inPlace.filter((at) => at != null && at >= removed && at <= latest) as Instant[];
-  return { removedAt: null, removedAfterAt: Math.max(removed, ...ofDay), removedBeforeAt: latest };
+  return removalWithinDay(removed, [{ insertedAt: inserted, lastSeenAt: seen }, known], plan.care);
 }
 
 /** The fields that change together with one that can be marked. */

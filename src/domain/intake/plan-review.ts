@@ -3,6 +3,7 @@ import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import { dayMs, type Instant } from "../days/day-number.ts";
 import type { CatheterNote } from "../timeline/note.ts";
 import { noteTextFaults } from "../timeline/note-text-faults.ts";
+import { mayBeInPlace } from "../timeline/removal-within-day.ts";
 import { type Catheter, hasNoHour, revise, type Stay, stands, withEntry, withStay } from "../timeline/timeline.ts";
 import { catheterStretch } from "../timeline/ward-stretches.ts";
 import { correctNote, newNote, placeFaults, wardAt } from "../timeline/write-note.ts";
@@ -49,13 +50,6 @@ function inPlaceUntil(catheter: Catheter, at: Instant): Catheter {
   if (!hasNoHour(catheter, "removedAt") || after === null || before === null || at <= after || at > before)
     return catheter;
   return revise(catheter, { removedAfterAt: at });
-}
-
-/** When a catheter was in place, or may have been on the day of a removal without an hour. */
-function mayBeInPlace(stay: Stay, catheter: Catheter): ReturnType<typeof catheterStretch> {
-  const { removedBeforeAt: before } = catheter;
-  const isOpen = hasNoHour(catheter, "removedAt") && before !== null;
-  return catheterStretch(stay, isOpen ? { ...catheter, removedAfterAt: before } : catheter);
 }
 
 /** Remembers a line that was stored before as the one that made its review. */

@@ -14,10 +14,11 @@ export type NecessityNote = Pick<
 
 /** What necessity asks of a catheter. */
 export type NecessityCatheter = CountedCatheter &
-  Pick<Catheter, "id" | "inPlaceOnArrival" | "lastSeenAt" | "indication" | "noted" | "insertionRecord">;
+  Pick<Catheter, "id" | "inPlaceOnArrival" | "marks" | "lastSeenAt" | "indication" | "noted" | "insertionRecord">;
 
 /** What necessity asks of a stay. */
-export interface NecessityStay extends Pick<Stay, "id" | "voidReason" | "admittedAt" | "dischargedAt" | "disposition"> {
+export interface NecessityStay
+  extends Pick<Stay, "id" | "voidReason" | "marks" | "admittedAt" | "dischargedAt" | "disposition"> {
   readonly wardStays: readonly (CountedWardStay & Pick<WardStay, "bed">)[];
   readonly catheters: readonly NecessityCatheter[];
 }

@@ -4,6 +4,7 @@ import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import type { Instant } from "../days/day-number.ts";
 import type { PolicyInForce } from "../policy/policy-in-force.ts";
 import { type NamedPolicy, namedPolicy } from "../policy/policy-sentences.ts";
+import { hasNoHour } from "../timeline/timeline.ts";
 import type { CatheterPresence } from "./catheter-presence.ts";
 import type { Confirmation } from "./confirmation.ts";
 import type { NecessityNote, NecessityRules } from "./facts.ts";
@@ -11,7 +12,7 @@ import type { IndicationInForce } from "./indication-in-force.ts";
 import type { ReviewOfDay } from "./review-of-day.ts";
 import { reviewReason } from "./review-reason.ts";
 import { thresholdOn } from "./threshold.ts";
-import { dayAndTime } from "./times-in-words.ts";
+import { dayAndTime, dayOfTime } from "./times-in-words.ts";
 
 /** Something that a row says about its catheter: what, why, and by which policy. */
 export interface RoundFlag {
@@ -102,12 +103,15 @@ function indicationFlags(facts: StateFacts): RoundFlag[] {
 
 function doubtFlags(facts: StateFacts): RoundFlag[] {
   const { presence, confirmation, rules } = facts;
-  const { doubtful, doubtfulFrom, lastSeenAt } = confirmation;
+  const { doubtful, doubtfulFrom, lastSeenAt, seenWithoutHour } = confirmation;
   if (!doubtful || doubtfulFrom === null) return [];
-  const seen =
-    lastSeenAt === null || lastSeenAt < presence.start
-      ? `Nobody has recorded seeing it since the admission at ${dayAndTime(rules.zone, presence.start)}`
-      : `It was last seen at ${dayAndTime(rules.zone, lastSeenAt)}`;
-  const reason = `${seen}; from ${dayAndTime(rules.zone, doubtfulFrom)} on it is doubtful whether it is in place.`;
+  const isUnseen = lastSeenAt === null || lastSeenAt < presence.start;
+  const noHour = isUnseen ? hasNoHour(presence.stay, "admittedAt") : seenWithoutHour;
+  const when = (at: Instant) => (noHour ? dayOfTime(rules.zone, at) : dayAndTime(rules.zone, at));
+  const seen = isUnseen
+    ? `No sighting is recorded since the admission ${noHour ? "on" : "at"} ${when(presence.start)}`
+    : `It was last seen ${noHour ? "on" : "at"} ${when(lastSeenAt)}`;
+  const hour = noHour ? ", hour not recorded" : "";
+  const reason = `${seen}${hour}; from ${when(doubtfulFrom)} on it is doubtful whether it is in place.`;
   return [flag(facts, "doubtful", "confirmation", reason)];
 }

@@ -3,6 +3,7 @@ import type { CatheterKind } from "../../../shared/vocabulary.ts";
 import type { CatheterAge } from "../counting/catheter-age.ts";
 import { countsAsIndwelling } from "../counting/counts-as-catheter-day.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
+import { hasNoHour } from "../timeline/timeline.ts";
 import { holds } from "../timeline/ward-stretches.ts";
 import { ageOn, type CatheterPresence, catheterPresences, placeAt } from "./catheter-presence.ts";
 import { confirmationAt } from "./confirmation.ts";
@@ -37,6 +38,8 @@ export interface RoundRow {
   readonly age: CatheterAge;
   readonly indication: IndicationInForce | null;
   readonly lastSeenAt: Instant | null;
+  /** Which of the times above have no hour: only the day is known. */
+  readonly noHour: readonly ("insertedAt" | "lastSeenAt")[];
   /** By when the day's review is due; null when none is. */
   readonly dueAt: Instant | null;
   /** What needs doing first comes first. */
@@ -87,6 +90,10 @@ function rowOf(
     inPlaceOnArrival: catheter.inPlaceOnArrival,
     age: ageOn(presence, day, rules),
     lastSeenAt: confirmation.lastSeenAt,
+    noHour: [
+      ...(hasNoHour(catheter, "insertedAt") ? (["insertedAt"] as const) : []),
+      ...(confirmation.seenWithoutHour ? (["lastSeenAt"] as const) : []),
+    ],
     dueAt: review.owed?.dueAt ?? null,
     states: roundStates({ presence, at, policy, review, indication, confirmation, rules }),
   };

@@ -1,10 +1,11 @@
 import { type Fault, Problem } from "../../../shared/problems.ts";
-import type { Instant } from "../days/day-number.ts";
+import { dayText, type Instant } from "../days/day-number.ts";
 import { showLocalTime } from "../days/local-time.ts";
 import type { Zone } from "../days/zone.ts";
 import type { CatheterNote } from "./note.ts";
-import { type Catheter, type Mark, markedAnew, newEntry, revise, type Stay } from "./timeline.ts";
-import { catheterStretch, holds, wardStretches } from "./ward-stretches.ts";
+import { mayBeInPlace } from "./removal-within-day.ts";
+import { type Catheter, hasNoHour, type Mark, markedAnew, newEntry, revise, type Stay } from "./timeline.ts";
+import { holds, wardStretches } from "./ward-stretches.ts";
 
 /** What a note says, by its kind. What does not belong to the kind is left out. */
 export type NoteText = Pick<CatheterNote, "kind" | "at"> &
@@ -55,13 +56,20 @@ export function correctNote(note: CatheterNote, changes: NoteChanges, marks: rea
   return revise(note, { ...changes, marks: markedAnew(note, changes, marks) });
 }
 
-/** Faults of a note that says a catheter was in place when it was not. */
+/**
+ * Faults of a note that says a catheter was in place when it was not. On the day of a removal without an hour it may have
+ * been, so a note of that day is taken: it says that the removal came later.
+ */
 export function placeFaults(stay: Stay, catheter: Catheter, { at }: Pick<CatheterNote, "at">, zone: Zone): Fault[] {
-  const stretch = catheterStretch(stay, catheter);
+  const stretch = mayBeInPlace(stay, catheter);
   const [early, late] = [stretch && at < stretch.start, stretch?.end != null && at > stretch.end];
   if (stretch && !early && !late) return [];
   const limit = early ? stretch?.start : stretch?.end;
-  const when = limit == null ? "" : ` It was in place ${early ? "from" : "until"} ${showLocalTime(limit, zone)}.`;
+  const ofDay =
+    hasNoHour(catheter, early ? "insertedAt" : "removedAt") &&
+    (limit === catheter.insertedAt || limit === catheter.removedBeforeAt);
+  const shown = limit == null ? "" : ofDay ? dayText(zone.dayOf(limit)) : showLocalTime(limit, zone);
+  const when = shown === "" ? "" : ` It was in place ${early ? "from" : "until"} ${shown}.`;
   const detail = `The catheter was not in place at that time.${when}`;
   return [{ code: "not-in-place", pointer: "/at", detail, other: `catheter ${catheter.id}` }];
 }

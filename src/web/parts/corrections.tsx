@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { readCatheter } from "../../../shared/api/catheters.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
+import { entryTime } from "../texts/entry-time.ts";
 import { storyText } from "../texts/story.ts";
 import { Said } from "./said.tsx";
 import { useSession } from "./session.tsx";
@@ -18,12 +19,10 @@ export interface SaidBefore {
 export function Corrections(props: {
   corrections: readonly Correction[];
   nameOf: (personId: number) => string;
-  words?: (name: string, value: unknown) => SaidBefore | null;
+  words?: (name: string, value: unknown, time: TimeOfEntry) => SaidBefore | null;
 }): ReactNode {
   const { corrections, nameOf } = props;
   const { time } = useSession();
-  const plain = (name: string, value: unknown): SaidBefore | null =>
-    value === null ? null : { label: <Said>{name}</Said>, value: oldValue(value, time.short) };
   const { words = plain } = props;
   return (
     <>
@@ -40,13 +39,30 @@ export function Corrections(props: {
           </summary>
           <dl className="facts">
             {Object.entries(before).map(([name, value]) => (
-              <Fact key={name} said={words(name, value)} />
+              <Fact key={name} said={words(name, value, entryTime(time, { noHour: noHourBefore(before) }, name))} />
             ))}
           </dl>
         </details>
       ))}
     </>
   );
+}
+
+/** How a time of the old version is shown. */
+type TimeOfEntry = (at: number) => string;
+
+function plain(name: string, value: unknown, time: TimeOfEntry): SaidBefore | null {
+  return value === null ? null : { label: <Said>{name}</Said>, value: oldValue(value, time) };
+}
+
+/** The times of an old version whose hour was not recorded. A removal of such a day has two times in place of one. */
+function noHourBefore({ marks }: Correction["before"]): string[] {
+  const prefix = "no-hour:";
+  const fields = (Array.isArray(marks) ? marks.map(String) : []).filter((mark) => mark.startsWith(prefix));
+  return fields.flatMap((mark) => {
+    const field = mark.slice(prefix.length);
+    return field === "removedAt" ? [field, "removedAfterAt", "removedBeforeAt"] : [field];
+  });
 }
 
 function Fact({ said }: { said: SaidBefore | null }): ReactNode {

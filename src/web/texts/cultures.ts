@@ -83,7 +83,7 @@ export const culturesText = catalogue("cultures", {
   signsRecord: "Record these signs",
   ofDay: "{{sign}} on {{day}}",
   at: "at {{time}}",
-  hourUnknown: "hour not known",
+  hourUnknown: "hour not recorded",
   noTemperature: "no temperature",
   otherKnown: "another cause was recognized",
   organisms: "Organisms",

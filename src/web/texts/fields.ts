@@ -3,6 +3,8 @@ import { catalogue } from "./catalogue.ts";
 /** What all fields and forms say. */
 export const fieldText = catalogue("fields", {
   now: "Now",
+  hour: "Hour",
+  hourNotRecorded: "Hour not recorded. Leave the hour empty to keep it so.",
   yes: "Yes",
   no: "No",
   notRecorded: "Not recorded",

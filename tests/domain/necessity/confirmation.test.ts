@@ -100,10 +100,18 @@ describe("a catheter that nobody has seen for the hours of the policy", () => {
     ["was found removed", { catheter: "05/09:00-14/10:00..15/10:00", at: "12/10:00" }, "05/09:00", null, false],
   ])("%s", (_, told, seen, from, doubtful) => {
     expect(known(told)).toEqual({
+      seenWithoutHour: false,
       lastSeenAt: seen === null ? null : instant(seen),
       doubtfulFrom: from === null ? null : instant(from),
       doubtful,
     });
+  });
+
+  it("says where only the day is known on which it was last seen", () => {
+    const marks = ["no-hour:insertedAt"] as const;
+    expect(known({ catheter: "05/00:00-", with: { marks }, at: "05/10:00" }).seenWithoutHour).toBe(true);
+    const notes = ["confirmation 3 06/10:00"];
+    expect(known({ catheter: "05/00:00-", with: { marks }, notes, at: "06/12:00" }).seenWithoutHour).toBe(false);
   });
 
   // 2024-03-10 has 23 hours in New York: hours are hours, whatever the clocks show.

@@ -6,6 +6,7 @@ import { indicationInForce } from "../../../src/domain/necessity/indication-in-f
 import { reviewOfDay } from "../../../src/domain/necessity/review-of-day.ts";
 import { type RoundFlag, roundStates, urgency } from "../../../src/domain/necessity/round-states.ts";
 import { builtInPolicy, type PolicyInForce } from "../../../src/domain/policy/policy-in-force.ts";
+import type { Mark } from "../../../src/domain/timeline/timeline.ts";
 import { march } from "../counting/march-records.ts";
 import { ward } from "./asked-review.ts";
 import { marchDay, patientFrom, policyWith, rulesWith } from "./written-notes.ts";
@@ -14,6 +15,7 @@ interface Shown {
   readonly lines?: readonly string[];
   readonly notes?: readonly string[];
   readonly indication?: string | null;
+  readonly marks?: readonly Mark[];
   readonly now: string;
   readonly policy?: PolicyInForce;
 }
@@ -24,8 +26,9 @@ function flagsOf({ lines = ward, notes = [], now, policy = builtInPolicy, ...sho
   const rules = rulesWith(policy);
   const [found] = catheterPresences(patientFrom(lines, notes), rules, at);
   if (!found) throw new Error("the record has a catheter");
-  const { indication: code = "retention-or-obstruction" } = shown;
-  const presence = { ...found, catheter: { ...found.catheter, indication: code } };
+  const { indication: code = "retention-or-obstruction", marks = [] } = shown;
+  const stay = { ...found.stay, marks };
+  const presence = { ...found, stay, catheter: { ...found.catheter, indication: code, marks } };
   const review = reviewOfDay(presence, marchDay(now.slice(0, 2)), rules, at);
   const indication = indicationInForce(presence, at, policy.body);
   const confirmation = confirmationAt(presence, at, policy.body);
@@ -148,11 +151,21 @@ describe("the reason of a state", () => {
       "It was last seen at 2024-03-05 09:00; from 2024-03-07 09:00 on it is doubtful whether it is in place.",
     );
     const arrived =
-      "Nobody has recorded seeing it since the admission at 2024-03-05 08:00; from 2024-03-07 08:00 on it is doubtful whether it is in place.";
+      "No sighting is recorded since the admission at 2024-03-05 08:00; from 2024-03-07 08:00 on it is doubtful whether it is in place.";
     for (const inserted of ["?", "01/09:00"])
       expect(
         reasonOf("doubtful", { now: "07/09:00", lines: [...ward.slice(0, 2), `catheter 3: arrived ${inserted}-`] }),
       ).toBe(arrived);
+  });
+
+  it("names a day alone where the hour is not recorded", () => {
+    expect(reasonOf("doubtful", { now: "07/09:00", marks: ["no-hour:insertedAt"] })).toBe(
+      "It was last seen on 2024-03-05, hour not recorded; from 2024-03-07 on it is doubtful whether it is in place.",
+    );
+    const lines = [...ward.slice(0, 2), "catheter 3: arrived ?-"];
+    expect(reasonOf("doubtful", { now: "07/09:00", lines, marks: ["no-hour:admittedAt"] })).toBe(
+      "No sighting is recorded since the admission on 2024-03-05, hour not recorded; from 2024-03-07 on it is doubtful whether it is in place.",
+    );
   });
 
   it("names the threshold, the indication and the rule behind each", () => {

@@ -55,7 +55,7 @@ const labels = {
 } as const;
 
 /** A field of an older version in words; null for what people do not read. */
-export function wordsBefore(name: string, value: unknown, time: FacilityTime): SaidBefore | null {
+export function wordsBefore(name: string, value: unknown, time: (at: number) => string): SaidBefore | null {
   const key = labels[name as keyof typeof labels];
   if (name === "present") return { label: findingsText("present"), value: findingsText(value ? "isSo" : "isNotSo") };
   if (name === "cellsPerMm3" && value !== null) return { label: findingsText("cells"), value: String(value) };
@@ -63,7 +63,7 @@ export function wordsBefore(name: string, value: unknown, time: FacilityTime): S
   return { label: culturesText(key), value: valueBefore(name as keyof typeof labels, value, time) };
 }
 
-function valueBefore(name: keyof typeof labels, value: unknown, time: FacilityTime): string {
+function valueBefore(name: keyof typeof labels, value: unknown, time: (at: number) => string): string {
   if (name === "organisms") return organismsWords(value as readonly Organism[]) ?? culturesText("grewNone");
   if (name === "status") return specimenStatusText(specimenStatus.parse(value));
   if (name === "method") return specimenMethodText(specimenMethod.parse(value));
@@ -73,7 +73,7 @@ function valueBefore(name: keyof typeof labels, value: unknown, time: FacilityTi
       ? findingText(signFinding.parse(value))
       : findingKinds[findingKind.parse(value)];
   if (name === "temperature") return temperatureBefore(value as { hundredths: number; unit: string });
-  if (name === "collectedAt" || name === "at" || name === "readAt") return time.short(Date.parse(String(value)));
+  if (name === "collectedAt" || name === "at" || name === "readAt") return time(Date.parse(String(value)));
   // A day is kept as its number.
   if (name === "day" || name === "lastDay") return new Date(Number(value) * 86_400_000).toISOString().slice(0, 10);
   return String(value);

@@ -38,11 +38,7 @@ export function FindingEntry(props: {
           <Said>{culturesText("voided", { reason: voidReason })}</Said>
         </p>
       )}
-      <Corrections
-        corrections={correctionsOf(cultures, `finding ${findingId}`)}
-        nameOf={nameOf}
-        words={(name, value) => wordsBefore(name, value, time)}
-      />
+      <Corrections corrections={correctionsOf(cultures, `finding ${findingId}`)} nameOf={nameOf} words={wordsBefore} />
       {voidReason === null && may("record-care") && <FindingActs {...{ finding, again }} />}
     </article>
   );

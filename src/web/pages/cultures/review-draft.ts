@@ -5,6 +5,7 @@ import type { InputOf } from "../../../../shared/endpoint.ts";
 import type { FacilityTime } from "../../parts/facility-time.ts";
 import { dayTyped } from "../../parts/form/as-typed.ts";
 import { dayAfter } from "../../parts/words.ts";
+import { entryTime } from "../../texts/entry-time.ts";
 import type { Cultures, Sign } from "./culture-rows.ts";
 import { adultSigns } from "./signs-draft.ts";
 
@@ -29,10 +30,12 @@ export function signsWithoutEntry(
 /** The days around each urine culture in which signs count: 3 before and 3 after, as far as they have come. */
 export function windowsOf({ specimens }: Cultures, time: FacilityTime, today: Day) {
   const cultures = specimens.filter(({ kind, voidReason }) => kind === "urine" && voidReason === null);
-  return [...cultures].reverse().map(({ specimenId, collectedAt }) => {
+  return [...cultures].reverse().map((specimen) => {
+    const { specimenId, collectedAt } = specimen;
     const day = time.dayOf(collectedAt);
     const last = dayAfter(day, 3);
-    return { specimenId, collectedAt, first: dayAfter(day, -3), last: last > today ? today : last };
+    const collected = entryTime(time, specimen, "collectedAt")(collectedAt);
+    return { specimenId, collected, first: dayAfter(day, -3), last: last > today ? today : last };
   });
 }
 

@@ -49,7 +49,7 @@ export function ReviewForm({ patientId, cultures, again }: ReviewProps): ReactNo
       <p className="row">
         {windows.slice(0, 4).map((one) => (
           <button key={one.specimenId} type="button" onClick={() => setDraft(draftOf(one))}>
-            {text("window", { when: time.short(one.collectedAt) })}
+            {text("window", { when: one.collected })}
           </button>
         ))}
       </p>

@@ -38,11 +38,7 @@ export function SignEntry(props: { cultures: Cultures; sign: Sign; nameOf: NameO
           <Said>{culturesText("voided", { reason: voidReason })}</Said>
         </p>
       )}
-      <Corrections
-        corrections={correctionsOf(cultures, `sign ${signId}`)}
-        nameOf={nameOf}
-        words={(name, value) => wordsBefore(name, value, time)}
-      />
+      <Corrections corrections={correctionsOf(cultures, `sign ${signId}`)} nameOf={nameOf} words={wordsBefore} />
       {voidReason === null && may("record-care") && <SignActs {...{ sign, again }} />}
     </article>
   );

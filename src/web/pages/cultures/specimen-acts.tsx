@@ -27,7 +27,7 @@ function CorrectSpecimen({ specimen, again }: { specimen: Specimen; again: () =>
   const { time } = useSession();
   const id = useId();
   const { specimenId, version } = specimen;
-  const [before] = useState(() => draftOf(specimen, time.charted));
+  const [before] = useState(() => draftOf(specimen, time));
   const [draft, setDraft] = useState(before);
   const [reason, setReason] = useState("");
   const { sending, send } = useRecording(correctSpecimen);
@@ -52,7 +52,7 @@ function CorrectSpecimen({ specimen, again }: { specimen: Specimen; again: () =>
           button={culturesText("correctDo")}
           seenVersion={version}
           isReady={reason.trim() !== "" && isSaid(draft)}
-          compare={(current) => specimenDifferences(draft, current, time.short)}
+          compare={(current) => specimenDifferences(draft, current, time)}
         >
           <SpecimenFields {...{ draft, faults }} change={(part) => setDraft({ ...draft, ...part })} />
           <TextField

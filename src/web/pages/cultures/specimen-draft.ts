@@ -1,9 +1,11 @@
 import type { recordSpecimen } from "../../../../shared/api/cultures.ts";
 import type { OrganismGroup, SpecimenKind, SpecimenMethod, SpecimenStatus } from "../../../../shared/culture-words.ts";
 import type { InputOf } from "../../../../shared/endpoint.ts";
+import type { FacilityTime } from "../../parts/facility-time.ts";
 import type { Difference } from "../../parts/form/stale-choice.tsx";
 import { specimenMethodText, specimenStatusText } from "../../texts/culture-words.ts";
 import { culturesText } from "../../texts/cultures.ts";
+import { entryCharted, entryTime } from "../../texts/entry-time.ts";
 import { fieldText } from "../../texts/fields.ts";
 import { organismsWords, type Specimen } from "./culture-rows.ts";
 
@@ -48,12 +50,13 @@ export function withOrganism({ organisms }: SpecimenDraft): Pick<SpecimenDraft, 
 }
 
 /** A specimen as a draft of its correction. */
-export function draftOf(specimen: Specimen, charted: (at: number) => string): SpecimenDraft {
+export function draftOf(specimen: Specimen, time: FacilityTime): SpecimenDraft {
   const { kind, collectedAt, method, status, number, organisms } = specimen;
   const isReported = status === "final" || status === "corrected";
   const isGrown = organisms.some(({ group }) => group !== "no-growth");
   return {
-    ...{ kind, method, status, collectedAt: charted(collectedAt), number: number ?? "" },
+    ...{ kind, method, status, number: number ?? "" },
+    collectedAt: entryCharted(time, specimen, "collectedAt")(collectedAt),
     growth: isGrown ? "some" : isReported || organisms.length > 0 ? "none" : null,
     organisms: !isGrown
       ? [noOrganism]
@@ -120,16 +123,18 @@ export function changedOf(before: SpecimenDraft, after: SpecimenDraft) {
 export function specimenDifferences(
   draft: SpecimenDraft,
   current: Readonly<Record<string, unknown>>,
-  short: (at: number) => string,
+  time: FacilityTime,
 ): Difference[] {
-  const theirs = current as unknown as Pick<Specimen, "method" | "status" | "organisms"> & { collectedAt: string };
+  const theirs = current as unknown as Pick<Specimen, "method" | "status" | "organisms" | "noHour"> & {
+    collectedAt: string;
+  };
   const mineGrew = organismsOf(draft).map(({ name, count = null, group = null }) => ({ name, count, group }));
   const none = fieldText("notRecorded");
   return [
     {
       label: culturesText("collectedAt"),
       mine: draft.collectedAt.replace("T", " "),
-      theirs: short(Date.parse(theirs.collectedAt)),
+      theirs: entryTime(time, theirs, "collectedAt")(Date.parse(theirs.collectedAt)),
     },
     {
       label: culturesText("status"),

@@ -44,7 +44,7 @@ export function SpecimenEntry({ cultures, specimen, nameOf, again }: EntryProps)
       <Corrections
         corrections={correctionsOf(cultures, `specimen ${specimenId}`)}
         nameOf={nameOf}
-        words={(name, value) => wordsBefore(name, value, time)}
+        words={wordsBefore}
       />
       {kind === "urine" && may("judge-cases") && (
         <PageLink to={`/cases/${specimenId}`} className="button on-screen">

@@ -5,6 +5,7 @@ import { absenceKinds } from "../../../../shared/vocabulary.ts";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
 import { type Session, useSession } from "../../parts/session.tsx";
+import { entryTime } from "../../texts/entry-time.ts";
 import { patientsText } from "../../texts/patients.ts";
 
 type Left = OutputOf<typeof readWardPatients>["left"][number];
@@ -35,8 +36,9 @@ export function LeftPatients({ left }: { left: readonly Left[] }): ReactNode {
   );
 }
 
-function leftWords({ kind, leftAt, toWardId, absence }: Left, { time, wardCode }: Session): string {
-  const when = time.short(leftAt);
+function leftWords(left: Left, { time, wardCode }: Session): string {
+  const { kind, leftAt, toWardId, absence } = left;
+  const when = entryTime(time, left, "leftAt")(leftAt);
   if (kind === "moved" && toWardId !== null) return patientsText("leftMoved", { ward: wardCode(toWardId), when });
   if (kind === "discharged") return patientsText("leftDischarged", { when });
   const why = absence === null ? patientsText("absenceUnknown") : absenceKinds[absence];

@@ -4,6 +4,7 @@ import type { OutputOf } from "../../../../shared/endpoint.ts";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
+import { entryTime } from "../../texts/entry-time.ts";
 import { insertedWords } from "../../texts/inserted.ts";
 import { patientsText } from "../../texts/patients.ts";
 import { roundText } from "../../texts/round.ts";
@@ -41,7 +42,7 @@ function PatientCard({ patient }: { patient: Present }): ReactNode {
         {bedHeld && <span className="tag">{patientsText("bedHeld")}</span>}
       </p>
       <p className="small">
-        {patientsText("since", { when: time.short(since) })},{" "}
+        {patientsText("since", { when: entryTime(time, patient, "since")(since) })},{" "}
         {cameFrom === null ? patientsText("admitted") : patientsText("from", { ward: wardCode(cameFrom) })}
       </p>
       <Catheters patient={patient} />
@@ -73,7 +74,7 @@ function Catheters({ patient }: { patient: Present }): ReactNode {
           <PageLink to={`/patients/${patientId}/catheters/${catheter.catheterId}`}>
             {patientsText("catheter", {
               kind: kindText(catheter.kind),
-              since: insertedWords(catheter, time.short),
+              since: insertedWords(catheter, entryTime(time, catheter, "insertedAt")),
             })}
           </PageLink>
         </li>

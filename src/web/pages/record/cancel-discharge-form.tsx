@@ -31,7 +31,7 @@ export function CancelDischargeForm(props: { stay: Stay; done: () => void; again
         again();
       }}
       compare={(current) =>
-        differencesOf({ dischargedAt: recordText("noDischarge") }, current, dischargeLabels(), time.short)
+        differencesOf({ dischargedAt: recordText("noDischarge") }, current, dischargeLabels(), time)
       }
     >
       <TextField

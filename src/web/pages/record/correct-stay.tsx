@@ -9,6 +9,7 @@ import { OpensOnce } from "../../parts/opens-once.tsx";
 import type { Stay } from "../../parts/patient/patient-record.ts";
 import { useSession } from "../../parts/session.tsx";
 import { useRecording } from "../../parts/use-recording.ts";
+import { entryCharted } from "../../texts/entry-time.ts";
 import { stayCorrectionText as text } from "../../texts/stay-corrections.ts";
 import { changedTexts } from "./changed-texts.ts";
 
@@ -34,8 +35,8 @@ function CorrectStay({ stay, again }: { stay: Stay; again: () => void }): ReactN
   const { stayId, version, number, admittedAt, dischargedAt, disposition } = stay;
   const [before] = useState(() => ({
     number,
-    admittedAt: time.charted(admittedAt),
-    dischargedAt: dischargedAt === null ? "" : time.charted(dischargedAt),
+    admittedAt: entryCharted(time, stay, "admittedAt")(admittedAt),
+    dischargedAt: entryCharted(time, stay, "dischargedAt")(dischargedAt),
     disposition: disposition ?? "",
   }));
   const [draft, setDraft] = useState(before);

@@ -12,6 +12,7 @@ import { OpensOnce } from "../../parts/opens-once.tsx";
 import type { WardStay } from "../../parts/patient/patient-record.ts";
 import { useSession } from "../../parts/session.tsx";
 import { useRecording } from "../../parts/use-recording.ts";
+import { entryCharted, entryTime } from "../../texts/entry-time.ts";
 import { stayCorrectionText as text } from "../../texts/stay-corrections.ts";
 import { changedTexts } from "./changed-texts.ts";
 import { WardChoice } from "./ward-choice.tsx";
@@ -34,7 +35,7 @@ export function WardStayCorrections(props: Acted & { isFirst: boolean }): ReactN
   const { wardStay, again, isFirst } = props;
   const { time, wardCode } = useSession();
   const { wardId, startAt } = wardStay;
-  const label = text("wardActsOf", { ward: wardCode(wardId), from: time.short(startAt) });
+  const label = text("wardActsOf", { ward: wardCode(wardId), from: entryTime(time, wardStay, "startAt")(startAt) });
   return (
     <OpensOnce summary={text("wardActs")} label={label}>
       <CorrectWardStay {...{ wardStay, again }} />
@@ -52,8 +53,9 @@ function CorrectWardStay({ wardStay, again }: Acted): ReactNode {
   const { time, wardCode } = useSession();
   const { wardStayId, version, wardId, startAt, endAt } = wardStay;
   const [before] = useState(() => ({
-    ...{ toWardId: String(wardId), bed: wardStay.bed ?? "", startAt: time.charted(startAt) },
-    endAt: endAt === null ? "" : time.charted(endAt),
+    ...{ toWardId: String(wardId), bed: wardStay.bed ?? "" },
+    startAt: entryCharted(time, wardStay, "startAt")(startAt),
+    endAt: entryCharted(time, wardStay, "endAt")(endAt),
     absenceAfter: wardStay.absenceAfter as AbsenceKind | null,
   }));
   const [draft, setDraft] = useState(before);

@@ -53,7 +53,7 @@ export function DischargeForm({ stay, done, again, takeBackFirst }: DischargePro
         forget();
         again();
       }}
-      compare={(current) => differencesOf(draft, current, dischargeLabels(), time.short)}
+      compare={(current) => differencesOf(draft, current, dischargeLabels(), time)}
     >
       <TimeField
         pointer="/dischargedAt"

@@ -44,7 +44,7 @@ export function RemovalForm(props: FormProps): ReactNode {
         {...{ sending, record, confirm }}
         button={removalText("record")}
         seenVersion={catheter.version}
-        compare={(current) => removalDifferences(draft, current, time.short)}
+        compare={(current) => removalDifferences(draft, current, time)}
         again={() => {
           clear();
           forget();

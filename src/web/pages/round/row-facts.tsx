@@ -3,6 +3,7 @@ import type { PolicyBody } from "../../../../shared/policy.ts";
 import { Said } from "../../parts/said.tsx";
 import { useSession } from "../../parts/session.tsx";
 import { Term } from "../../parts/term.tsx";
+import { entryTime } from "../../texts/entry-time.ts";
 import { indicationLabel } from "../../texts/indications.ts";
 import { insertedWords } from "../../texts/inserted.ts";
 import { roundText } from "../../texts/round.ts";
@@ -23,12 +24,16 @@ export function RowFacts({ row, policy }: { row: RoundRow; policy: PolicyBody })
       )}
       <li>
         <Term name="catheter-age" />: {roundText(age.atLeast ? "ageAtLeast" : "age", { count: age.days })},{" "}
-        {insertedWords(row, time.short)}
+        {insertedWords(row, entryTime(time, row, "insertedAt"))}
       </li>
       <li>
         <Said>{indicationLabel(row.indication, policy)}</Said>
       </li>
-      <li>{lastSeenAt === null ? roundText("neverSeen") : roundText("seen", { when: time.short(lastSeenAt) })}</li>
+      <li>
+        {lastSeenAt === null
+          ? roundText("neverSeen")
+          : roundText("seen", { when: entryTime(time, row, "lastSeenAt")(lastSeenAt) })}
+      </li>
       {dueAt !== null && <li>{roundText("dueBy", { time: time.clock(dueAt) })}</li>}
     </ul>
   );

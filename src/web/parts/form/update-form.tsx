@@ -1,5 +1,7 @@
 import { type ReactNode, useId } from "react";
+import { entryTime } from "../../texts/entry-time.ts";
 import { fieldText } from "../../texts/fields.ts";
+import type { FacilityTime } from "../facility-time.ts";
 import { useSession } from "../session.tsx";
 import { FieldScope } from "./faults.ts";
 import { RecordForm, type RecordFormProps } from "./record-form.tsx";
@@ -61,12 +63,7 @@ export function UpdateForm(
     <section>
       <h4 id={id}>{title}</h4>
       <FieldScope value={id}>
-        <EntryForm
-          {...form}
-          isSmall
-          labelledBy={id}
-          compare={(current) => differencesOf(mine, current, labels, time.short)}
-        >
+        <EntryForm {...form} isSmall labelledBy={id} compare={(current) => differencesOf(mine, current, labels, time)}>
           {children}
         </EntryForm>
       </FieldScope>
@@ -79,13 +76,19 @@ export function differencesOf(
   mine: Values,
   theirs: Values,
   labels: Readonly<Record<string, string>>,
-  short: (at: number) => string,
+  time: Pick<FacilityTime, "short" | "shortDay">,
 ): Difference[] {
+  const noHour = Array.isArray(theirs.noHour) ? theirs.noHour.map(String) : [];
   return Object.entries(labels).map(([name, label]) => ({
     label,
-    mine: valueWords(mine[name], short),
-    theirs: valueWords(theirs[name], short),
+    mine: valueWords(mine[name], time.short),
+    theirs: valueWords(theirsOf(theirs, name, noHour), entryTime(time, { noHour }, name)),
   }));
+}
+
+/** A value of an entry. A removal of which the day alone is known has no time, and two times around it. */
+function theirsOf(theirs: Values, name: string, noHour: readonly string[]): unknown {
+  return name === "removedAt" && noHour.includes(name) ? (theirs.removedAt ?? theirs.removedAfterAt) : theirs[name];
 }
 
 const instant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}/;
