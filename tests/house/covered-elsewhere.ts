@@ -18,6 +18,8 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/usecases/refuse-unborn.ts": "tests/usecases/admit-patient.test.ts",
   "src/usecases/moved-moment.ts": "tests/http/signs.test.ts",
   "src/domain/intake/day-alone.ts": "tests/usecases/intake/no-hour.test.ts",
+  "src/domain/timeline/removal-within-day.ts": "tests/http/hours-not-recorded.test.ts",
+  "src/usecases/follow-notes.ts": "tests/http/hours-not-recorded.test.ts",
   "src/domain/timeline/times-without-hour.ts": "tests/usecases/intake/no-hour.test.ts",
   "src/domain/reports/missing-lines.ts": "tests/commands/report-set-aside.test.ts",
   "src/domain/intake/outcome.ts": "tests/commands/report-set-aside.test.ts",

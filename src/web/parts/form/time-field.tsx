@@ -59,11 +59,13 @@ function DayAndHour(
         max={time.dayOf(now())}
         onChange={({ target }) => change(timeOf(target.value, hour))}
       />
-      <label htmlFor={hourId}>
-        <span className="unseen">{label}: </span>
-        {fieldText("hour")}
-      </label>
-      <input type="time" id={hourId} value={hour} onChange={({ target }) => change(timeOf(day, target.value))} />
+      <span className="row">
+        <label htmlFor={hourId}>
+          <span className="unseen">{label}: </span>
+          {fieldText("hour")}
+        </label>
+        <input type="time" id={hourId} value={hour} onChange={({ target }) => change(timeOf(day, target.value))} />
+      </span>
     </>
   );
 }
