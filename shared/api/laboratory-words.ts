@@ -6,6 +6,10 @@ import { id, instant, lineText } from "../wire.ts";
 
 const permission = "judge-cases";
 const wording = lineText(200).describe("As the laboratory wrote it; case, blanks and hyphens make no difference");
+const past = z
+  .strictObject({ determined: z.number(), specimens: z.number() })
+  .nullable()
+  .describe("How many of the specimens with the wording are determined again; null when none are left");
 const choice = z
   .string()
   .max(200)
@@ -34,6 +38,7 @@ export const listLaboratoryWords = endpoint({
               choice,
               number: z.number().describe("The version of the choice; 0 where there is none"),
               isForPast: z.boolean().describe("Specimens recorded before the choice follow it too"),
+              past,
               recordedAt: instant.nullable(),
               recordedBy: id.nullable(),
               proposal: z
@@ -81,7 +86,7 @@ export const chooseLaboratoryWords = endpoint({
   errors: ["word-repeated", "word-chosen-twice", "word-read-already", "word-choice-unknown"],
 });
 
-/** The choice for one wording, for specimens of the past too: some patients a call, until `after` is null. */
+/** The choice for one wording, for specimens of the past too: some patients a call, until `past` is null. */
 export const applyLaboratoryWord = endpoint({
   method: "POST",
   path: "/laboratory-words/past",
@@ -93,11 +98,10 @@ export const applyLaboratoryWord = endpoint({
   body: {
     column: wordColumn,
     wording,
-    after: z.int().min(0).default(0).describe("What the call before answered; 0 to begin"),
   },
   output: z
     .strictObject({
-      after: z.number().nullable().describe("For the next call; null when no patient is left"),
+      past,
       patients: z.number().describe("Patients determined again by this call"),
       changed: z.number().describe("Determinations that came out otherwise"),
     })

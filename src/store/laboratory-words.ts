@@ -7,8 +7,20 @@ import type { Read, Tx } from "./store.ts";
 
 /** Every version of every choice of a facility, by wording and number. */
 export async function wordsOfFacility(read: Read, facilityId: number): Promise<LaboratoryWord[]> {
+  return versionsWhere(read, { facilityId });
+}
+
+/** Those of them whose past specimens are not all determined again. */
+export async function unfinishedWords(read: Read, facilityId: number): Promise<LaboratoryWord[]> {
+  return versionsWhere(read, { facilityId, pastAfter: { not: null } });
+}
+
+async function versionsWhere(
+  read: Read,
+  where: { facilityId: number; pastAfter?: { not: null } },
+): Promise<LaboratoryWord[]> {
   const rows = await read.db.laboratoryWord.findMany({
-    where: { facilityId },
+    where,
     orderBy: [{ column: "asc" }, { wording: "asc" }, { number: "asc" }],
   });
   return rows.map(({ facilityId: _, column, recordedAt, ...row }) => ({
@@ -18,14 +30,20 @@ export async function wordsOfFacility(read: Read, facilityId: number): Promise<L
   }));
 }
 
+/** Stores up to which patient past specimens of a choice are determined again; null: all are. */
+export async function setPastAfter(tx: Tx, id: number, pastAfter: number | null): Promise<void> {
+  await tx.db.laboratoryWord.update({ where: { id }, data: { pastAfter } });
+}
+
 /** Adds a version of a choice; answers with its id. */
 export async function addWord(
   tx: Tx,
   by: Recording,
-  word: Pick<LaboratoryWord, "column" | "wording" | "number" | "choice" | "isForPast">,
+  { column, wording, number, choice, isForPast, pastAfter }: Omit<LaboratoryWord, "id" | "recordedAt" | "recordedBy">,
 ): Promise<number> {
   const id = tx.newId();
   const { facilityId, personId: recordedBy, now } = by;
+  const word = { column, wording, number, choice, isForPast, pastAfter };
   await tx.db.laboratoryWord.create({ data: { id, facilityId, ...word, recordedBy, recordedAt: new Date(now) } });
   return id;
 }
@@ -49,6 +67,24 @@ export async function seenWordings(read: Read, facilityId: number): Promise<Seen
   return rows.map(({ about, wording, found }) => ({
     ...{ column: about as WordColumn, wording, specimens: Number(found) },
   }));
+}
+
+/** How many specimens have the wording of a choice, and how many are determined again; null where none are left. */
+export async function pastProgress(
+  read: Read,
+  facilityId: number,
+  { column, wording, pastAfter }: LaboratoryWord,
+): Promise<{ determined: number; specimens: number } | null> {
+  if (pastAfter === null) return null;
+  const [a, b, c, d] = read.kind === "postgresql" ? ["$1", "$2", "$3", "$4"] : ["?", "?", "?", "?"];
+  const [row] = await read.db.$queryRawUnsafe<{ determined: number | bigint | null; specimens: number | bigint }[]>(
+    `SELECT SUM(CASE WHEN p.survivor_id <= ${a} THEN 1 ELSE 0 END) AS determined, COUNT(*) AS specimens
+       FROM specimen_wording w JOIN specimen m ON m.id = w.specimen_id AND m.void_key = 0
+       JOIN patient p ON p.id = m.patient_id
+      WHERE w.column_name = ${b} AND w.wording = ${c} AND p.facility_id = ${d}`,
+    ...[pastAfter, column, wording, facilityId],
+  );
+  return { determined: Number(row?.determined ?? 0), specimens: Number(row?.specimens ?? 0) };
 }
 
 /** The next surviving patients of a facility whose specimens have a wording, in the order of ids. */

@@ -1,7 +1,7 @@
-import type { applyLaboratoryWord, chooseLaboratoryWords as choose } from "../../shared/api/laboratory-words.ts";
+import type { chooseLaboratoryWords as choose } from "../../shared/api/laboratory-words.ts";
 import type { InputOf, OutputOf } from "../../shared/endpoint.ts";
 import { type WordColumn, wordKey } from "../../shared/laboratory-words.ts";
-import { type Fault, refuse } from "../../shared/problems.ts";
+import type { Fault } from "../../shared/problems.ts";
 import { matchOrganism } from "../domain/criteria/index.ts";
 import {
   chosenIdentity,
@@ -12,11 +12,9 @@ import {
 } from "../domain/cultures/laboratory-words.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockFacility } from "../store/facilities.ts";
-import { addWord, patientsWithWording, wordsOfFacility } from "../store/laboratory-words.ts";
-import { lockPatients } from "../store/patients.ts";
+import { addWord, wordsOfFacility } from "../store/laboratory-words.ts";
 import { type Act, recording } from "./act.ts";
 import { refuseFaults } from "./change-culture.ts";
-import { determineAgain } from "./determine-again.ts";
 
 type Given = InputOf<typeof choose>["words"][number];
 
@@ -38,44 +36,13 @@ export function chooseLaboratoryWords(act: Act, { words }: InputOf<typeof choose
       const { column, choice } = one;
       const wording = plainWording(column, one.wording);
       const number = (current(one)?.number ?? 0) + 1;
-      wordIds.push(await addWord(tx, by, { column, wording, number, choice, isForPast: false }));
+      wordIds.push(await addWord(tx, by, { column, wording, number, choice, isForPast: false, pastAfter: null }));
     }
     // The wording itself stays out of the trail: a laboratory may write a name into it.
     if (wordIds.length > 0) await writeAudit(tx, by, { action: "choose-words", details: { wordIds } });
     return { stored: news.length };
   };
   return act.store.tx(work, { ids: words.length });
-}
-
-/** Patients of one call: a transaction holds their rows while it determines them. */
-const patientsAtOnce = 50;
-
-/**
- * Applies the choice for a wording to specimens of the past, and determines the next patients who have it again, in one
- * transaction. Begun again, it goes through them again. Refuses `not-found` for a wording without a choice.
- */
-export function applyWord(
-  act: Act,
-  { column, wording: written, after }: InputOf<typeof applyLaboratoryWord>,
-): Promise<OutputOf<typeof applyLaboratoryWord>> {
-  const wording = plainWording(column, written);
-  const work = async (tx: Parameters<Parameters<typeof act.store.tx>[0]>[0]) => {
-    const by = recording(act);
-    const { facilityId } = by;
-    await lockFacility(tx, facilityId);
-    const latest = latestOf(await wordsOfFacility(tx, facilityId)).get(wordKey(column, wording));
-    if (!latest) return refuse("not-found", "There is no choice for this wording.", { pointer: "/wording" });
-    const { choice, number } = latest;
-    if (!latest.isForPast) await addWord(tx, by, { column, wording, choice, number: number + 1, isForPast: true });
-    const patientIds = await patientsWithWording(tx, facilityId, { column, wording, after, count: patientsAtOnce });
-    await lockPatients(tx, facilityId, patientIds);
-    const changed = await determineAgain(tx, by, { patientIds, cause: "apply-word" });
-    const details = { wordId: latest.id, patients: patientIds.length, changed: changed.length };
-    await writeAudit(tx, by, { action: "apply-word", patientIds, details });
-    const isLast = patientIds.length < patientsAtOnce;
-    return { after: isLast ? null : (patientIds.at(-1) ?? null), patients: patientIds.length, changed: changed.length };
-  };
-  return act.store.tx(work, { ids: 1 });
 }
 
 /** Determinations follow the last version of each wording. */

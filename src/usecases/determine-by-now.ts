@@ -4,16 +4,19 @@ import { patientsToDetermineAgain } from "../store/case-lists.ts";
 import { facility } from "../store/facilities.ts";
 import { lockPatients } from "../store/patients.ts";
 import { type Act, recording } from "./act.ts";
+import { finishWords } from "./apply-word.ts";
 import { determineAgain } from "./determine-again.ts";
 
 /** How many patients are taken at once: others may want to record about them meanwhile. */
 const chunkSize = 50;
 
 /**
- * Determines anew what time alone may have changed since it was determined: a window that was open has closed. Whoever
- * reads determinations of many patients calls it first; there is nothing to do on most days.
+ * Determines again what no act of a person will: past specimens of a laboratory wording whose page was left, and what
+ * time alone may have changed, because a window that was open has closed. Whoever reads determinations of many patients
+ * calls it first; there is nothing to do on most days.
  */
 export async function determineByNow(act: Act): Promise<void> {
+  await finishWords(act);
   const by = recording(act);
   const waiting = await act.store.read(async (read) => {
     const { zone } = await facility(read, by.facilityId);

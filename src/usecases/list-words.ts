@@ -4,18 +4,19 @@ import { wordKey } from "../../shared/laboratory-words.ts";
 import { matchOrganism, proposedOrganism } from "../domain/criteria/index.ts";
 import { type LaboratoryWord, laboratoryWords } from "../domain/cultures/laboratory-words.ts";
 import { identityOf } from "../domain/cultures/specimen.ts";
-import { seenWordings, wordsOfFacility } from "../store/laboratory-words.ts";
+import { pastProgress, seenWordings, wordsOfFacility } from "../store/laboratory-words.ts";
 import type { Act } from "./act.ts";
 
 /** The wordings that wait for a choice or have one, by column and wording. */
 export async function listLaboratoryWords({ store, actor }: Act): Promise<OutputOf<typeof list>> {
   const { facilityId } = actor;
-  const [versions, seen] = await store.read(async (read) => [
-    await wordsOfFacility(read, facilityId),
-    await seenWordings(read, facilityId),
-  ]);
-  const latest = new Map<string, LaboratoryWord>();
-  for (const one of versions) latest.set(wordKey(one.column, one.wording), one);
+  const { latest, seen, past } = await store.read(async (read) => {
+    const versions = await wordsOfFacility(read, facilityId);
+    const found = new Map<string, LaboratoryWord>(versions.map((one) => [wordKey(one.column, one.wording), one]));
+    const progress = new Map<number, Awaited<ReturnType<typeof pastProgress>>>();
+    for (const one of found.values()) progress.set(one.id, await pastProgress(read, facilityId, one));
+    return { latest: found, seen: await seenWordings(read, facilityId), past: progress };
+  });
   const counted = new Map(seen.map((one) => [wordKey(one.column, one.wording), one]));
   const keys = new Set([...latest.keys(), ...counted.keys()]);
   const words = [...keys].sort().flatMap((key) => {
@@ -28,6 +29,7 @@ export async function listLaboratoryWords({ store, actor }: Act): Promise<Output
       {
         ...{ column, wording, proposal, specimens: counted.get(key)?.specimens ?? 0 },
         ...{ choice: chosen?.choice ?? null, number: chosen?.number ?? 0, isForPast: chosen?.isForPast ?? false },
+        past: (chosen && past.get(chosen.id)) ?? null,
         ...{ recordedAt: chosen?.recordedAt ?? null, recordedBy: chosen?.recordedBy ?? null },
       },
     ];

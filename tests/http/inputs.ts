@@ -168,7 +168,7 @@ export const inputs: Inputs = {
   }),
   listLaboratoryWords: () => ({}),
   chooseLaboratoryWords: ({ fresh }) => ({ words: [{ column: "organism", wording: fresh(), choice: "bacterium" }] }),
-  applyLaboratoryWord: () => ({ column: "organism", wording: "Odd thing", after: 0 }),
+  applyLaboratoryWord: () => ({ column: "organism", wording: "Odd thing" }),
   readOrganismName: () => ({ name: "Kleb pneumo" }),
   listSources: () => ({}),
   addSource: ({ fresh }) => ({ name: fresh(), settings: defaultSourceSettings }),

@@ -70,8 +70,8 @@ onEachDatabase("laboratory wordings", (fresh) => {
     const past = await record("PAST", "Old wording");
     expect(await stepOf(past.patientId)).toEqual(["cannot-tell"]);
     await choose({ column: "organism", wording: "Old wording", choice: "Klebsiella oxytoca" });
-    const applied = await desk.ask(applyLaboratoryWord, { column: "organism", wording: "old  wording", after: 0 });
-    expect(applied).toMatchObject({ after: null, patients: 1 });
+    const applied = await desk.ask(applyLaboratoryWord, { column: "organism", wording: "old  wording" });
+    expect(applied).toMatchObject({ past: null, patients: 1 });
     expect(await stepOf(past.patientId)).toEqual(["held"]);
     expect(await word("old wording")).toMatchObject({ number: 2, isForPast: true, choice: "Klebsiella oxytoca" });
     const { store, people } = desk.hospital;
@@ -79,7 +79,7 @@ onEachDatabase("laboratory wordings", (fresh) => {
     const actor = { personId: people.prevention, facilityId, roles: ["prevention" as const], wardIds: [] };
     const { differences } = await verifyDeterminations({ store, actor, now: lookedAt });
     expect(differences.filter(({ caseId }) => caseId === past.specimenId)).toEqual([]);
-    const { status } = await desk.refused(applyLaboratoryWord, { column: "count", wording: "plenty", after: 0 });
+    const { status } = await desk.refused(applyLaboratoryWord, { column: "count", wording: "plenty" });
     expect(status).toBe(404);
   });
 

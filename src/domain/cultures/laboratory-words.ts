@@ -16,6 +16,8 @@ export interface LaboratoryWord {
   readonly choice: string | null;
   /** Specimens written down before this choice follow it too. */
   readonly isForPast: boolean;
+  /** While past specimens are determined again, the last patient who was; null: none are left to determine. */
+  readonly pastAfter: number | null;
   readonly recordedAt: Instant;
   readonly recordedBy: number;
 }

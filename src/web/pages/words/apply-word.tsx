@@ -5,32 +5,29 @@ import { useRecording } from "../../parts/use-recording.ts";
 import { wordsText } from "../../texts/laboratory-words.ts";
 import type { Word } from "./word-form.tsx";
 
-/** Applies a choice to past specimens, some patients a call. Broken off, it can be begun again. */
+/** Applies a choice to past specimens, some patients a call. The service keeps how far it is, and goes on from there. */
 export function ApplyWord({ word, done }: { word: Word; done: (words: string) => void }): ReactNode {
   const { column, wording, specimens } = word;
   const { sending, send } = useRecording(applyLaboratoryWord);
-  const [patients, setPatients] = useState<number | null>(null);
+  const [past, setPast] = useState(word.past);
   const apply = async (): Promise<void> => {
-    let after: number | null = 0;
-    let [changed, seen] = [0, 0];
-    while (after !== null) {
-      const reply: Awaited<ReturnType<typeof send>> = await send({ column, wording, after });
+    for (let changed = 0; ; ) {
+      const reply = await send({ column, wording });
       if (reply.state !== "answered") return;
-      after = reply.value.after;
       changed += reply.value.changed;
-      seen += reply.value.patients;
-      setPatients(seen);
+      setPast(reply.value.past);
+      if (reply.value.past === null) return done(wordsText("applied", { changed }));
     }
-    done(wordsText("applied", { changed }));
   };
   return (
     <>
       <ProblemNotice sending={sending} sendAgain={() => void apply()} />
       <p className="small">{wordsText("applyHelp", { count: specimens })}</p>
+      <div role="status">{past !== null && <p>{wordsText("applying", past)}</p>}</div>
       <button type="button" disabled={sending.state === "sending"} onClick={() => void apply()}>
-        {wordsText("apply")} <span className="unseen">{wordsText("applyOf", { wording })}</span>
+        {wordsText(past === null ? "apply" : "applyOn")}{" "}
+        <span className="unseen">{wordsText("applyOf", { wording })}</span>
       </button>
-      <div role="status">{patients !== null && <p className="small">{wordsText("applying", { patients })}</p>}</div>
     </>
   );
 }

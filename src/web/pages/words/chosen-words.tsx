@@ -27,7 +27,7 @@ export function ChosenWords({ words, ...rest }: ChosenProps): ReactNode {
 
 function Chosen({ word, listed, done, nameOf }: Omit<ChosenProps, "words"> & { word: Word }): ReactNode {
   const { time } = useSession();
-  const { column, wording, specimens, isForPast, recordedAt, recordedBy } = word;
+  const { column, wording, specimens, isForPast, past, recordedAt, recordedBy } = word;
   return (
     <li className="card">
       <h3>
@@ -38,7 +38,7 @@ function Chosen({ word, listed, done, nameOf }: Omit<ChosenProps, "words"> & { w
       </p>
       <p className="small">
         {wordsText(column)} · {wordsText("specimens")}: {specimens} · {wordsText("past")}:{" "}
-        {wordsText(isForPast ? "pastYes" : "pastNo")}
+        {past === null ? wordsText(isForPast ? "pastYes" : "pastNo") : wordsText("pastPartly", past)}
         {recordedBy !== null && recordedAt !== null && (
           <>
             {" "}
@@ -50,8 +50,8 @@ function Chosen({ word, listed, done, nameOf }: Omit<ChosenProps, "words"> & { w
         <summary>{wordsText("change")}</summary>
         <WordForm {...{ word, listed, done }} />
       </details>
-      {specimens > 0 && (
-        <details className="on-screen">
+      {specimens > 0 && (!isForPast || past !== null) && (
+        <details className="on-screen" open={past !== null}>
           <summary>{wordsText("applyOpen")}</summary>
           <ApplyWord {...{ word, done }} />
         </details>
