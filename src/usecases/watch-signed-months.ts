@@ -31,6 +31,9 @@ export interface Asking {
 /** More signed months than these are written down as changed without their figures: one act must not keep others waiting. */
 const mostCompared = 24;
 
+/** Each run knows the months that the one before touched, so the second one ends it unless others change them meanwhile. */
+const mostRuns = 10;
+
 /**
  * The same store, which looks after months that were signed: a transaction that changes a figure of one writes down
  * which, with the act that caused it. With `asking` it is refused as `changes-signed-month` unless the person has
@@ -38,10 +41,12 @@ const mostCompared = 24;
  * A transaction that touches no signed month costs one question to an index. One that does runs twice, the second time
  * with the figures before it, and no other transaction changes a signed month of the facility meanwhile.
  */
-export function watchSignedMonths(store: Store, asking?: Asking): Store {
+export function watchSignedMonths(opened: Store, asking?: Asking): Store {
+  // A store that is watched already is not watched twice: the outer run would be waited for by the inner one for ever.
+  const store = unwatched.get(opened) ?? opened;
   const tx = async <T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}): Promise<T> => {
     let touched: Touched | null = null;
-    for (;;) {
+    for (let runs = 0; runs < mostRuns; runs++) {
       const earlier: Touched | null = touched;
       // One id for each change that is written down.
       const enough = earlier ? { ...options, ids: (options.ids ?? 16) + earlier.months.length } : options;
@@ -52,9 +57,15 @@ export function watchSignedMonths(store: Store, asking?: Asking): Store {
         touched = thrown;
       }
     }
+    throw new Error(`an act touched other signed months in each of ${mostRuns} runs`);
   };
-  return { ...store, tx };
+  const watchedStore = { ...store, tx };
+  unwatched.set(watchedStore, store);
+  return watchedStore;
 }
+
+/** What each watched store watches. */
+const unwatched = new WeakMap<Store, Store>();
 
 /** Thrown out of a transaction that touches signed months whose figures before it are not known; never leaves this file. */
 class Touched {

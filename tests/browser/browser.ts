@@ -6,6 +6,7 @@ import { buildApp } from "../../src/http/app.ts";
 import { listenLocally } from "../../src/http/listen.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
 import { sealAudit } from "../../src/usecases/seal-audit.ts";
+import { watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
 import { freshSqlite } from "../databases/databases.ts";
 import { type AlderBay, fillAlderBay, lookedAt } from "../http/alder-bay.ts";
 import { type Desk, deskAt } from "../http/desk.ts";
@@ -43,7 +44,8 @@ export async function serveAlderBay(): Promise<Served> {
   await ensureWebBuilt();
   const database = await freshSqlite();
   const hospital = await fillAlderBay(database.url);
-  const { store } = hospital;
+  // As the program opens it.
+  const store = watchSignedMonths(hospital.store);
   const app = await buildApp({
     store,
     clock: () => lookedAt,

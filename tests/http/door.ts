@@ -2,6 +2,7 @@ import type { FastifyBaseLogger, FastifyInstance } from "fastify";
 import supertest from "supertest";
 import { buildApp } from "../../src/http/app.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
+import { watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
 import type { TestDatabase } from "../databases/databases.ts";
 import { type AlderBay, fillAlderBay, lookedAt } from "./alder-bay.ts";
 
@@ -20,7 +21,9 @@ export async function openDoor(
   { logger, staticFolder }: { logger?: FastifyBaseLogger; staticFolder?: string } = {},
 ): Promise<Door> {
   const hospital = await fillAlderBay(database.url);
-  const { store, people } = hospital;
+  const { people } = hospital;
+  // As the program opens it.
+  const store = watchSignedMonths(hospital.store);
   const app = await buildApp({
     store,
     clock: () => lookedAt,
