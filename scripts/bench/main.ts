@@ -2,6 +2,7 @@ import { cpus } from "node:os";
 import { parseArgs } from "node:util";
 import { benchDeterminations } from "./bench-determinations.ts";
 import { benchDocuments } from "./bench-documents.ts";
+import { benchHistory } from "./bench-history.ts";
 import { benchImport, importOnce } from "./bench-import.ts";
 import { benchIntervals } from "./bench-intervals.ts";
 import type { BenchResult } from "./bench-line.ts";
@@ -36,6 +37,8 @@ async function main(): Promise<void> {
     ["determinations", () => benchDeterminations({ seed, timelines: 5_000 })],
     ["documents", () => benchDocuments({ seed, wards: 400 })],
     ["months", () => benchMonths({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
+    ["history", () => benchHistory({ seed, wards: 40, bedsAWard: 25 }, { shortYears: 1, longYears: 10 })],
+    ["history-400", () => benchHistory({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
     ["month-http", () => benchMonthHttp({ seed, wards: 400, bedsAWard: 5, years: 1 })],
     ["recording", () => benchRecording({ patients: 40, reviews: 1200, rounds: 400 })],
     ["pages", () => benchPages({ catheters: 40 })],
