@@ -7,26 +7,26 @@ import type { PlantedRule } from "./planted.ts";
 import { problemCodes } from "./problem-codes.ts";
 import { fileSizes, functionSizes } from "./sizes.ts";
 
-const longFunction = `export function long() {\n${"  count();\n".repeat(40)}}\n`;
-const shortFunction = `export function short() {\n${"  count();\n".repeat(38)}}\n`;
+const longFunction = `export function long() {\n${"  count();\n".repeat(60)}}\n`;
+const shortFunction = `export function short() {\n${"  count();\n".repeat(58)}}\n`;
 
 const sizeRules: PlantedRule[] = [
   {
-    title: "no file has over 200 lines",
+    title: "no file has over 400 lines",
     rule: fileSizes,
-    kept: { "src/domain/a.ts": "one;\n".repeat(200) },
-    broken: [{ files: { "shared/a.ts": "one;\n".repeat(201) }, says: "201 lines, over 200" }],
+    kept: { "src/domain/a.ts": "one;\n".repeat(400) },
+    broken: [{ files: { "shared/a.ts": "one;\n".repeat(401) }, says: "401 lines, over 400" }],
   },
   {
-    title: "no function has over 40 lines, callbacks of the test runner apart",
+    title: "no function has over 60 lines, callbacks of the test runner apart",
     rule: functionSizes,
     kept: {
       "src/domain/a.ts": shortFunction,
-      "tests/a.test.ts": `describe.each([1])("a", () => {\n${"  count();\n".repeat(60)}});`,
+      "tests/a.test.ts": `describe.each([1])("a", () => {\n${"  count();\n".repeat(80)}});`,
     },
     broken: [
-      { files: { "src/domain/a.ts": longFunction }, says: "42 lines, over 40" },
-      { files: { "tests/a.test.ts": longFunction }, says: "42 lines, over 40" },
+      { files: { "src/domain/a.ts": longFunction }, says: "62 lines, over 60" },
+      { files: { "tests/a.test.ts": longFunction }, says: "62 lines, over 60" },
       { files: { "src/a.ts": `const a = list.map(() => {\n${"  count();\n".repeat(60)}});` }, says: "62 lines" },
     ],
   },

@@ -81,7 +81,9 @@ onEachDatabase("a store that looks after signed months", (fresh) => {
   it("watches a store once that is watched already, and asks", async () => {
     const { bay, stays } = await signed(["2024-03"]);
     const act = { ...bay.at(later), store: watchSignedMonths(watchSignedMonths(shared.store), asking) };
-    await expect(insert(act, stays[0] ?? 0, "2024-03-11 08:00")).rejects.toMatchObject({ code: "changes-signed-month" });
+    await expect(insert(act, stays[0] ?? 0, "2024-03-11 08:00")).rejects.toMatchObject({
+      code: "changes-signed-month",
+    });
   });
 
   it("compares the latest 24 months that one act touches, and writes down that it touches the others", async () => {
