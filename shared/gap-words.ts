@@ -74,8 +74,8 @@ export const gapWords = {
   },
   "cultures-pending": {
     blocks: true,
-    one: "1 culture of this month, or of the three days after it, still waits for the laboratory.",
-    several: "{count} cultures of this month, or of the three days after it, still wait for the laboratory.",
+    one: "1 culture that can still give an event of this month waits for the laboratory.",
+    several: "{count} cultures that can still give an event of this month wait for the laboratory.",
     remedy: "Record the laboratory's report.",
   },
   "none-found-missing": {

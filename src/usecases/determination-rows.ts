@@ -3,7 +3,7 @@ import { summaryOf } from "../domain/criteria/index.ts";
 import { caseStateOf, reportedText } from "../domain/cultures/case-state.ts";
 import type { PlacedDetermination } from "../domain/cultures/determine-by-ward.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
-import { editionNamed } from "../domain/editions/index.ts";
+import { editionNamed, longestWindowOf } from "../domain/editions/index.ts";
 import type { KeptDetermination, StoredDetermination } from "../store/determinations.ts";
 
 /** Why cultures are determined anew, and of what the record is known up to which day. */
@@ -24,6 +24,7 @@ export function rowOf(
   determining: Determining,
 ): Row {
   const { subject, editionId, outcome, event } = determination;
+  const edition = editionNamed(editionId);
   return {
     ...{ caseId: subject.id, patientId, subjectKind: subject.kind, day: subject.day, placeId, editionId, outcome },
     eventDay: event?.dateOfEvent ?? null,
@@ -35,16 +36,9 @@ export function rowOf(
     mayCount: mayCount && JSON.stringify(mayCount),
     body: JSON.stringify(determination),
     // From the day after its window has closed on, nothing more comes with time alone.
-    settlesOn: subject.day + longestWindow(editionId) + 1,
+    settlesOn: subject.day + (edition ? longestWindowOf(edition) : 0) + 1,
     ...determining,
   };
-}
-
-/** The days after an anchor that a reading can still take evidence from, other readings than that in force too. */
-function longestWindow(editionId: string): number {
-  const edition = editionNamed(editionId);
-  const others = edition?.openPoints.flatMap(({ option, otherValues }) => (option === "windowDays" ? otherValues : []));
-  return Math.max(edition?.options.windowDays ?? 0, ...(others ?? []).map(Number));
 }
 
 /** The row of a case whose specimen or finding does not stand any more. */

@@ -1,6 +1,7 @@
 import type { AuditAction } from "../../shared/audit-words.ts";
 import type { Month } from "../../shared/day.ts";
 import { monthDays } from "../domain/days/month.ts";
+import { longestWindowDays } from "../domain/editions/index.ts";
 import { patientsOnWardWithCultures } from "../store/case-lists.ts";
 import { lockPatients, type Recording } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
@@ -8,9 +9,6 @@ import { determineAgain } from "./determine-again.ts";
 
 /** How many patients are determined again at a time. */
 const chunkSize = 200;
-
-/** Days between a culture and the farthest date of event that a window allows. */
-const windowDays = 3;
 
 /** Months of a ward's scope that change; `to` null: all from the first on. */
 export interface ChangedMonths {
@@ -29,8 +27,8 @@ export async function determineWard(
   { wardId, from, to, cause }: ChangedMonths & { readonly cause: AuditAction },
 ): Promise<void> {
   const days = {
-    first: monthDays(from).first - windowDays,
-    last: to === null ? null : monthDays(to).last + windowDays,
+    first: monthDays(from).first - longestWindowDays,
+    last: to === null ? null : monthDays(to).last + longestWindowDays,
   };
   const patients = await patientsOnWardWithCultures(tx, { facilityId: by.facilityId, wardId }, days);
   for (let i = 0; i < patients.length; i += chunkSize) {

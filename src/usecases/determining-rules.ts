@@ -37,6 +37,6 @@ export function determinedOf(
   return determined.map((one) => {
     const { subject, event, repeatOf } = one.determination;
     const known = [event, (repeatOf && events.get(repeatOf.id)) ?? null];
-    return { ...one, mayCount: mayCount(timeline, { subject, events: known }, rules.scopes) };
+    return { ...one, mayCount: mayCount(timeline, { subject, events: known }, rules.scopes, rules.readOn) };
   });
 }

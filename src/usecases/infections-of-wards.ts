@@ -1,7 +1,8 @@
 import type { Month } from "../../shared/day.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { monthOf } from "../domain/days/month.ts";
-import { daysAfterMonth, openAs, placesOfOpen } from "../domain/reports/infections.ts";
+import { longestWindowDays } from "../domain/editions/index.ts";
+import { openAs, placesOfOpen } from "../domain/reports/infections.ts";
 import { countedCases } from "../store/case-lists.ts";
 import type { Read } from "../store/store.ts";
 import type { DayRange } from "../store/ward-days.ts";
@@ -35,7 +36,10 @@ export async function infectionsOfWards(
   { days, wardIds }: { days: DayRange; wardIds: ReadonlySet<number> },
 ): Promise<Infections> {
   const { first, last } = days;
-  const cases = await countedCases(read, facilityId, { first: first - daysAfterMonth, last: last + daysAfterMonth });
+  const cases = await countedCases(read, facilityId, {
+    first: first - longestWindowDays,
+    last: last + longestWindowDays,
+  });
   const infections = cases.flatMap(({ isCauti, state, wardId, eventDay }) => {
     const isConfirmed = isCauti && (state === "confirmed" || state === "disagreed");
     if (!isConfirmed || wardId === null || !wardIds.has(wardId) || eventDay === null) return [];

@@ -2,8 +2,8 @@ import type { Month } from "../../shared/day.ts";
 import { restsOnFewTemperatures } from "../domain/criteria/index.ts";
 import { scopeIn } from "../domain/cultures/family-of-wards.ts";
 import { monthDays } from "../domain/days/month.ts";
-import { editionNamed } from "../domain/editions/index.ts";
-import { daysAfterMonth, type WardInfections, wardInfections } from "../domain/reports/infections.ts";
+import { editionNamed, longestWindowDays } from "../domain/editions/index.ts";
+import { type WardInfections, wardInfections } from "../domain/reports/infections.ts";
 import { casesBetween } from "../store/case-lists.ts";
 import { determinationIn, mayCountIn } from "../store/determinations.ts";
 import { type NoneFoundRow, noneFoundIn } from "../store/none-found.ts";
@@ -36,7 +36,7 @@ export async function infectionsIn(
   { month, wardIds }: WardsOfMonth,
 ): Promise<MonthInfections[]> {
   const { first, last } = monthDays(month);
-  const around = { first: first - daysAfterMonth, last: last + daysAfterMonth };
+  const around = { first: first - longestWindowDays, last: last + longestWindowDays };
   const cases = (await casesBetween(read, facilityId, around)).map((one) => {
     const determined = determinationIn(one);
     const hasFewTemperatures = determined !== null && restsOnFewTemperatures(determined);

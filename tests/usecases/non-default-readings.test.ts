@@ -2,13 +2,16 @@ import { parse } from "csv-parse/sync";
 import { expect, it } from "vitest";
 import { month } from "../../shared/day.ts";
 import { sheetCsv } from "../../src/csv/sheet-csv.ts";
+import { determinationsOfCase } from "../../src/store/determinations.ts";
 import { addBaseline } from "../../src/usecases/add-baseline.ts";
 import { addOwnBaseline } from "../../src/usecases/add-own-baseline.ts";
 import { chooseReading } from "../../src/usecases/choose-reading.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../../src/usecases/compare-wards.ts";
 import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { movePatient } from "../../src/usecases/move-patient.ts";
 import { readMonthDocument } from "../../src/usecases/read-month-document.ts";
+import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
 import { reportFigures } from "../../src/usecases/report-figures.ts";
 import { setComparison } from "../../src/usecases/set-comparison.ts";
 import { watchWard } from "../../src/usecases/watch-ward.ts";
@@ -71,6 +74,29 @@ onEachDatabase("figures of a month with another reading than the edition's", (fr
     expect(JSON.stringify(document)).toContain("Non-default reading of the definitions");
     const rows = document.sheets.flatMap((sheet) => parse(sheetCsv(sheet), { columns: true }) as object[]);
     expect(rows.filter((row) => JSON.stringify(row).includes(refusal)).length).toBeGreaterThan(0);
+  });
+
+  it("leave a culture in scope as far back as the chosen window reaches", async () => {
+    const cultureOf = async (isChosen: boolean) => {
+      const bay = await alderBay(shared.store);
+      await watchWard(bay.at(soon), { wardId: bay.a, fromMonth: march, toMonth: null, edition: "ecdc-2017" });
+      const week = { editionId: "ecdc-2017", option: "windowDays", value: 7, reason: "Committee" } as const;
+      if (isChosen) await chooseReading(bay.at(soon), { ...week, fromMonth: april });
+      const { patientId, stayId } = await bay.admit("P1", "2024-04-02 08:00");
+      await movePatient(bay.at("2024-04-11 09:00"), {
+        ...{ stayId, movedAt: utc("2024-04-11 08:00"), wardId: bay.b, bed: null },
+      });
+      const { specimenId } = await recordSpecimen(bay.at("2024-04-16 12:00"), {
+        ...{ patientId, kind: "urine", method: "culture", status: "pending", organisms: [] },
+        collectedAt: utc("2024-04-16 08:00"),
+      });
+      const [kept] = await shared.store.read((read) => determinationsOfCase(read, bay.facilityId, specimenId));
+      return [kept?.state, kept?.mayCount];
+    };
+    // Moved 5 days before the culture, to a unit that is not under surveillance.
+    expect(await cultureOf(false)).toEqual(["out-of-scope", "[]"]);
+    const [state, mayCount] = await cultureOf(true);
+    expect([state, mayCount]).toEqual(["pending", expect.stringContaining('"month":"2024-04"')]);
   });
 
   it("are not tested by SIR between two months, which a baseline of one's own allows", async () => {

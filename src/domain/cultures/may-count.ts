@@ -6,7 +6,8 @@ import {
   type SurveillanceTimeline,
 } from "../criteria/index.ts";
 import { monthOf } from "../days/month.ts";
-import { editionInForce, familyNamed } from "../editions/index.ts";
+import { editionInForce, familyNamed, longestWindowDays } from "../editions/index.ts";
+import { type ReadOn, readingsOf } from "../editions/readings.ts";
 import { scopeIn, type WatchedMonths } from "./family-of-wards.ts";
 
 /** A unit under surveillance in a month in which an event of a culture could count. */
@@ -28,11 +29,14 @@ export function mayCount(
   timeline: SurveillanceTimeline,
   { subject, events }: { readonly subject: Subject; readonly events: readonly (SurveillanceEvent | null)[] },
   scopes: readonly WatchedMonths[],
+  readOn: ReadOn = readingsOf([]),
 ): MayCount[] | null {
-  const tried = (["us", "ecdc"] as const).map((family) => ({
-    family,
-    ...possibleLocations(timeline, subject, editionInForce(family, subject.day)),
-  }));
+  const tried = (["us", "ecdc"] as const).flatMap((family) => {
+    const edition = editionInForce(family, subject.day);
+    // An event of an earlier month has the reading of that month.
+    const read = new Set([subject.day - longestWindowDays, subject.day].map((day) => readOn(edition, day)));
+    return [...read].map((one) => ({ family, ...possibleLocations(timeline, subject, one) }));
+  });
   const determined = events.flatMap((event) =>
     event === null || event.wardId === null ? [] : [{ wardId: event.wardId, day: event.dateOfEvent, family: null }],
   );

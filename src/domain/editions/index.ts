@@ -29,3 +29,12 @@ export function editionInForce(family: EditionFamily, day: DayNumber): Edition {
   if (!edition) throw new Error(`no edition of the family ${family} is held`);
   return edition;
 }
+
+/** The days after an anchor from which evidence can count by an edition or any of its readings. */
+export function longestWindowOf({ options, openPoints }: Edition): number {
+  const others = openPoints.flatMap(({ option, otherValues }) => (option === "windowDays" ? otherValues : []));
+  return Math.max(options.windowDays, ...others.map(Number));
+}
+
+/** The days between a culture and the farthest date of event that any edition can give it, by any reading. */
+export const longestWindowDays = Math.max(...editions.map(longestWindowOf));

@@ -62,7 +62,7 @@ export interface WardInfections {
   readonly isNoneFound: boolean;
 }
 
-/** How many days after a month a culture may still tell something of an event in it: the window reaches 3 days. */
+/** How many days after a month a culture without a known place may still tell of an event in it. */
 export const daysAfterMonth = 3;
 
 /** The ward to which a case counts: that of its event, else the ward at collection. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { determine, timelineOf } from "../../../src/domain/criteria/index.ts";
 import type { Story } from "../../../src/domain/criteria/story.ts";
 import { mayCount } from "../../../src/domain/cultures/may-count.ts";
+import { type ChosenReading, readingsOf } from "../../../src/domain/editions/readings.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const grew = [["Escherichia coli", ">100000"]] as const;
@@ -67,6 +68,16 @@ describe("where an event of a culture could count", () => {
     expect(counts(movedOn(12), scope(2))).toEqual([]);
     // An edition that is not held here is read as that of the United States, as determinations are.
     expect(counts({}, scope(1, "2024-03", null, "our-own"))).toEqual(["1 2024-03"]);
+  });
+
+  it("reaches as far as the window that the facility chose", () => {
+    const timeline = timelineOf({ urine: [{ day: 10, grew }], ...movedOn(15) });
+    const subject = { kind: "specimen", id: 1, day: timeline.specimens[0]?.collected.day ?? 0 } as const;
+    const countsWith = (...chosen: ChosenReading[]) =>
+      mayCount(timeline, { subject, events: [] }, [scope(2, "2024-03", null, "ecdc-2017")], readingsOf(chosen));
+    expect(countsWith()).toEqual([]);
+    const week = { editionId: "ecdc-2017", option: "windowDays", value: 7, fromMonth: "2024-03" } as const;
+    expect(countsWith(week as never)).toEqual([{ wardId: 2, month: "2024-03" }]);
   });
 
   it("takes a unit whose setting is not known for one that could be inpatient", () => {
