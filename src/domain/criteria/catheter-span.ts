@@ -12,44 +12,55 @@ export interface CatheterSpan {
 
 /**
  * Catheters that follow each other without a moment between them are in place as one. Each is looked at beside the one
- * that ends last of those before it: another that ended long ago may stand between the two.
+ * that ends last of those before it that it touches: another that ended long ago may be between the two.
  */
 export function uniteTouching(spans: readonly CatheterSpan[]): CatheterSpan[] {
   const united: CatheterSpan[] = [];
   for (const span of spans.toSorted(byStart)) {
-    const start = span.time.start?.at ?? null;
-    const ends = united.map(endOf);
-    const end = Math.max(...ends);
-    const at = ends.indexOf(end);
-    const before = united[at];
-    if (!before || start === null || end < start) united.push(span);
-    else united[at] = unitedSpan(before, span, end);
+    const [before] = united.filter((one) => touches(one, span)).sort((a, b) => (endsAfter(a, b) ? -1 : 1));
+    if (before) united[united.indexOf(before)] = unitedSpan(before, span);
+    else united.push(span);
   }
   return united;
 }
 
-function endOf({ isOpen, time }: CatheterSpan): number {
-  return isOpen ? Number.POSITIVE_INFINITY : lastInPlace(time.end);
+/**
+ * Whether a catheter is known to have been in place still when a later one came. Where one of the two hours is not known,
+ * only a later day tells that.
+ */
+function touches({ isOpen, time: { end } }: CatheterSpan, { time: { start } }: CatheterSpan): boolean {
+  if (start === null) return false;
+  if (isOpen) return true;
+  if (end === null) return false;
+  const at = lastInPlace(end);
+  return at !== null && start.at !== null ? at >= start.at : end.day > start.day;
 }
 
 /** The last instant at which a catheter is known to have been in place; of one that is out on an unknown hour none. */
-function lastInPlace(end: Removal | null): number {
-  return end?.at ?? end?.between?.after ?? Number.NEGATIVE_INFINITY;
+function lastInPlace({ at, between }: Removal): number | null {
+  return at ?? between?.after ?? null;
+}
+
+/** Whether a span ends later than another one, or may: of one day an hour that is not known may be the later. */
+function endsAfter(one: CatheterSpan, other: CatheterSpan): boolean {
+  const [end, otherEnd] = [one.time.end, other.time.end];
+  if (other.isOpen || end === null) return !other.isOpen && one.isOpen;
+  if (otherEnd === null) return true;
+  const [at, otherAt] = [lastInPlace(end), lastInPlace(otherEnd)];
+  if (at !== null && otherAt !== null) return at > otherAt;
+  return end.day > otherEnd.day || (end.day === otherEnd.day && at === null && otherAt !== null);
 }
 
 /** Two spans as one: it ends with the later of the two, and whichever may have ended later keeps that in doubt. */
-function unitedSpan(before: CatheterSpan, after: CatheterSpan, endAt: number): CatheterSpan {
-  const { end: otherEnd } = after.time;
-  const otherAt = lastInPlace(otherEnd);
-  const endsLater = otherEnd === null || otherAt === Number.NEGATIVE_INFINITY || otherAt > endAt;
-  const later = endsLater && !before.isOpen ? otherEnd : before.time.end;
+function unitedSpan(before: CatheterSpan, after: CatheterSpan): CatheterSpan {
+  const later = endsAfter(after, before) ? after.time.end : before.time.end;
   const latest = Math.max(...[before, after].map(({ time }) => time.latestEndDay ?? Number.NEGATIVE_INFINITY));
   const latestEndDay = later !== null && latest >= later.day ? latest : null;
   return {
     first: before.first,
     last: Math.max(before.last, after.last),
     isOpen: later === null,
-    time: { ...before.time, end: later && openUntil(later, [before.time.end, otherEnd]), latestEndDay },
+    time: { ...before.time, end: later && openUntil(later, [before.time.end, after.time.end]), latestEndDay },
   };
 }
 
@@ -57,7 +68,7 @@ function unitedSpan(before: CatheterSpan, after: CatheterSpan, endAt: number): C
 function openUntil(end: Removal, removals: readonly (Removal | null)[]): Removal {
   const gone = Math.max(...removals.map((one) => one?.between?.before ?? Number.NEGATIVE_INFINITY));
   const after = lastInPlace(end);
-  return gone > after ? { day: end.day, at: null, between: { after, before: gone } } : end;
+  return after !== null && gone > after ? { day: end.day, at: null, between: { after, before: gone } } : end;
 }
 
 function byStart(a: CatheterSpan, b: CatheterSpan): number {

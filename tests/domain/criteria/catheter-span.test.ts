@@ -3,21 +3,26 @@ import { type CatheterSpan, uniteTouching } from "../../../src/domain/criteria/c
 
 type Ends = number | null | readonly [after: number, before: number];
 
+/** Of these instants only the day is known. */
+interface DayAlone {
+  readonly day: number;
+}
+
 /** A catheter by its instants; a day has 10. */
-function span(id: number, start: number, ends: Ends): CatheterSpan {
+function span(id: number, begins: number | DayAlone, until: Ends | DayAlone): CatheterSpan {
   const dayOf = (at: number) => Math.floor(at / 10);
+  const start = typeof begins === "number" ? { day: dayOf(begins), at: begins } : { day: begins.day, at: null };
+  if (until !== null && typeof until === "object" && "day" in until) {
+    const time = { id, kind: "indwelling-urethral", start, end: { ...until, at: null }, latestEndDay: null } as const;
+    return { first: start.day, last: until.day, isOpen: false, time };
+  }
+  const ends = until;
   const [after, before] = typeof ends === "object" && ends !== null ? ends : [];
   const between = after === undefined || before === undefined ? {} : { between: { after, before } };
   const day = dayOf(after ?? (typeof ends === "number" ? ends : 90));
   const end = ends === null ? null : { day, at: typeof ends === "number" ? ends : null, ...between };
-  const time = {
-    id,
-    kind: "indwelling-urethral",
-    start: { day: dayOf(start), at: start },
-    end,
-    latestEndDay: null,
-  } as const;
-  return { first: dayOf(start), last: day, isOpen: ends === null, time };
+  const time = { id, kind: "indwelling-urethral", start, end, latestEndDay: null } as const;
+  return { first: start.day, last: day, isOpen: ends === null, time };
 }
 
 it.each<[string, CatheterSpan[], [number, Ends | undefined][]]>([
@@ -53,6 +58,38 @@ it.each<[string, CatheterSpan[], [number, Ends | undefined][]]>([
     [span(1, 20, [35, 39]), span(2, 31, 33)],
     [[1, [35, 39]]],
   ],
+  [
+    "of which the second came at an hour that is not known, while the first stayed days longer, are one",
+    [span(1, 20, 52), span(2, { day: 3 }, 44)],
+    [[1, 52]],
+  ],
+  [
+    "of which the second came on the day of the removal, at an hour that is not known, stay two",
+    [span(1, 20, 38), span(2, { day: 3 }, 44)],
+    [
+      [1, 38],
+      [2, 44],
+    ],
+  ],
+  [
+    "of which the first was out on a later day, at an hour that is not known, are one",
+    [span(1, 20, { day: 5 }), span(2, 31, 44)],
+    [[1, undefined]],
+  ],
+  [
+    "of which the first was out on the day of the second, at an hour that is not known, stay two",
+    [span(1, 20, { day: 3 }), span(2, 31, 44)],
+    [
+      [1, undefined],
+      [2, 44],
+    ],
+  ],
+  [
+    "of which the second is out on the same day as the first, at an hour that is not known, are open",
+    [span(1, 20, 44), span(2, { day: 3 }, { day: 4 })],
+    [[1, undefined]],
+  ],
+  ["of which the first is in place are in place", [span(1, 20, null), span(2, { day: 3 }, 44)], [[1, undefined]]],
   ["of which the second is in place are in place", [span(1, 20, [35, 39]), span(2, 33, null)], [[1, undefined]]],
 ])("catheters %s", (_title, spans, united) => {
   const told = uniteTouching(spans).map(({ time: { id, end } }) => {

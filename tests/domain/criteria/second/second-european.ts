@@ -171,15 +171,16 @@ function conclude(criterion: string, date: number, world: EuropeanWorld, stay: S
 }
 
 /**
- * Days on which a catheter was put in, but for one in exchange for another that was still there: of one at an hour that
- * is not known an exchange cannot be told.
+ * Days on which a catheter was inserted, but for one in exchange for another that was still there. Of one at an hour that
+ * is not known only a later day of the other tells that.
  */
 function placements({ tubes }: EuropeanWorld): number[] {
   return tubes.flatMap((tube, i) => {
     const isExchange = tubes.some(({ from, lastSeen, told, isBroken }, n) => {
       const isEarlier = from < tube.from || (from === tube.from && (!told || n < i));
-      return isEarlier && !isBroken && (lastSeen === null || lastSeen >= tube.from);
+      if (!isEarlier || isBroken) return false;
+      return lastSeen === null || (tube.anyHour ? lastSeen > tube.from : lastSeen >= tube.from);
     });
-    return tube.told && (tube.anyHour || !isExchange) ? [tube.from] : [];
+    return tube.told && !isExchange ? [tube.from] : [];
   });
 }
