@@ -20,6 +20,14 @@ export const importStates = {
 export const importState = z.enum(words(importStates));
 export type ImportState = z.infer<typeof importState>;
 
+/** The states in which the service works on an import. */
+export const statesAtWork = ["received", "staging", "checking", "applying"] as const satisfies readonly ImportState[];
+
+/** Whether the service works on an import. */
+export function isAtWork({ state }: { readonly state: ImportState }): boolean {
+  return (statesAtWork as readonly ImportState[]).includes(state);
+}
+
 /** Which lines of an import are asked for. */
 export const lineKinds = ["refused", "marked", "repaired", "dropped"] as const;
 export type LineKind = (typeof lineKinds)[number];

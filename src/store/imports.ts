@@ -1,4 +1,4 @@
-import type { ImportState } from "../../shared/import-words.ts";
+import { type ImportState, statesAtWork } from "../../shared/import-words.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import { intakeFiles } from "../domain/intake/line-about.ts";
@@ -70,9 +70,10 @@ export async function setProgress(
   await tx.db.import.updateMany({ where: { id: importId }, data: progress });
 }
 
-/** Imports of a state, oldest first. */
-export async function importsIn(read: Read, states: readonly ImportState[]): Promise<ImportRow[]> {
-  const rows = await read.db.import.findMany({ where: { state: { in: [...states] } }, orderBy: { id: "asc" } });
+/** Imports of a state, oldest first; only the one of a number when given. */
+export async function importsIn(read: Read, states: readonly ImportState[], id?: number): Promise<ImportRow[]> {
+  const where = { state: { in: [...states] }, ...(id === undefined ? {} : { id }) };
+  const rows = await read.db.import.findMany({ where, orderBy: { id: "asc" } });
   return rows.map(rowFrom);
 }
 
@@ -133,7 +134,7 @@ export interface OpenImport {
 }
 
 /** States of imports that are at work or wait for a decision. */
-export const waitingStates: ImportState[] = ["received", "staging", "checking", "checked", "applying"];
+export const waitingStates: ImportState[] = [...statesAtWork, "checked"];
 
 /** Imports that are at work or wait for a decision, and those refused since the last one of their source was stored. */
 export async function openImports(read: Read, facilityId: number): Promise<OpenImport[]> {

@@ -5,7 +5,7 @@ import type { LineMark } from "../domain/intake/outcome.ts";
 import { insertRows } from "./bulk.ts";
 import type { LinePlace } from "./set-aside-lines.ts";
 import type { Read, Tx } from "./store.ts";
-import { daysOfMonths, touchDays } from "./trace.ts";
+import { anyMonth, from, type Months, monthsOf, touchMonths } from "./touched-months.ts";
 
 /** A line of an import that was rejected or marked, with what it names. */
 export interface NamedLine {
@@ -69,30 +69,12 @@ export async function placeLines(tx: Tx, facilityId: number, lines: readonly Pla
       (month) => [...[importId, file, line, month, facilityId, wards && JSON.stringify(wards), dated]],
     ),
   );
-  touchMonths(
-    tx,
-    rows.map(([, , , month]) => String(month)),
-  );
+  const months = lines.flatMap((line) => line.months.map((month): Months => ({ from: month, to: month })));
+  touchMonths(tx, [
+    ...months,
+    ...lines.flatMap(({ openFrom }) => (openFrom === null ? [] : { from: openFrom, to: null })),
+  ]);
   await insertRows(tx, table, rows, "ON CONFLICT DO NOTHING");
-}
-
-const anyMonth = "";
-
-/**
- * Begins the month of a row that holds for each later month too. Letters come after digits in the order of every
- * database, so such rows are one range of the index.
- */
-const from = "from ";
-
-function touchMonths(tx: Tx, months: readonly string[]): void {
-  const known = [...new Set(months)].filter((month) => month !== anyMonth);
-  const days = known.map((written) => {
-    const isOpen = written.startsWith(from);
-    // The cast is safe: placeLines wrote it.
-    const month = written.slice(isOpen ? from.length : 0) as Month;
-    return daysOfMonths({ from: month, to: isOpen ? null : month });
-  });
-  touchDays(tx, ...days);
 }
 
 /** Notes that something became of a line that touches some months. */
@@ -100,7 +82,7 @@ export async function touchLine(tx: Tx, { importId, file, line }: LinePlace): Pr
   const rows = await tx.db.importLineMonth.findMany({ where: { importId, file, line }, select: { month: true } });
   touchMonths(
     tx,
-    rows.map(({ month }) => month),
+    rows.flatMap(({ month }) => monthsOf(month)),
   );
 }
 
@@ -115,6 +97,8 @@ export interface TouchingLine extends LinePlace {
   readonly state: "refused" | "marked" | "dropped";
   readonly wards: readonly string[] | null;
   readonly dated: boolean;
+  /** The source of its import; null: imported before sources were recorded. */
+  readonly sourceId: number | null;
   /** When its import was begun and when it ended. */
   readonly startedAt: Instant;
   readonly finishedAt: Instant;
@@ -131,6 +115,7 @@ interface Row {
   readonly state: TouchingLine["state"];
   readonly wards: string | null;
   readonly dated: boolean | number;
+  readonly source_id: number | null;
   readonly started_at: Stored;
   readonly finished_at: Stored | null;
   readonly reason: string | null;
@@ -145,7 +130,7 @@ export async function linesTouching(read: Read, facilityId: number, months: read
   const isSqlite = read.kind === "sqlite";
   const rows = await read.db.$queryRawUnsafe<Row[]>(
     `SELECT m.month, m.import_id, m.file, m.line, m.wards, m.dated, l.state, l.reason, l.settled_by, l.settled_at,
-       i.started_at, i.finished_at
+       i.source_id, i.started_at, i.finished_at
      FROM import_line_month m
      JOIN import_line l ON l.import_id = m.import_id AND l.file = m.file AND l.line = m.line
      JOIN import i ON i.id = m.import_id
@@ -174,10 +159,20 @@ function isMissedIn({ month, state, settled_at: at }: Row, months: readonly Mont
 }
 
 function lineFrom(row: Row): TouchingLine {
-  const { import_id: importId, file, line, state, wards, dated, reason, settled_by: settledBy } = row;
+  const {
+    import_id: importId,
+    source_id: sourceId,
+    file,
+    line,
+    state,
+    wards,
+    dated,
+    reason,
+    settled_by: settledBy,
+  } = row;
   const at = (value: Stored): Instant => Number(value);
   return {
-    ...{ importId, file, line, state, reason, settledBy },
+    ...{ importId, sourceId, file, line, state, reason, settledBy },
     wards: wards === null ? null : (JSON.parse(wards) as string[]),
     dated: Boolean(dated),
     startedAt: at(row.started_at),

@@ -37,13 +37,19 @@ export async function countsOfBoth(
   });
 }
 
-/** Moves counts made by hand and the people of a ward; confirmations that a month had no event are withdrawn. */
-export async function moveWardEntries(tx: Tx, by: Reasoned, { fromId, intoId }: WardPair): Promise<void> {
+/**
+ * Moves counts made by hand and the people of a ward; confirmations that a month had no event are withdrawn.
+ * `countedTwice`: the days that both wards counted. Such a count is kept with the merged ward too, and counts once.
+ */
+export async function moveWardEntries(
+  tx: Tx,
+  by: Reasoned,
+  { fromId, intoId, countedTwice }: WardPair & { readonly countedTwice: readonly DayNumber[] },
+): Promise<void> {
   const counted = await tx.db.dailyCount.findMany({ where: { wardId: fromId }, select: { day: true } });
   touchDays(tx, ...counted.map(({ day }) => ({ first: day, last: day })));
-  // A count that both have is kept with the merged ward too, and counts once.
-  const twice = (await countsOfBoth(tx, { fromId, intoId })).map(({ day }) => day);
-  await tx.db.dailyCount.updateMany({ where: { wardId: fromId, day: { notIn: twice } }, data: { wardId: intoId } });
+  const moving = { wardId: fromId, day: { notIn: [...countedTwice] } };
+  await tx.db.dailyCount.updateMany({ where: moving, data: { wardId: intoId } });
   const people = await tx.db.personWard.findMany({ where: { wardId: fromId } });
   const there = await tx.db.personWard.findMany({ where: { wardId: intoId } });
   const known = new Set(there.map(({ personId }) => personId));

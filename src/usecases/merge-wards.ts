@@ -1,5 +1,5 @@
 import { refuse } from "../../shared/problems.ts";
-import { dayText } from "../domain/days/day-number.ts";
+import { type DayNumber, dayText } from "../domain/days/day-number.ts";
 import { type PatientTimeline, revise } from "../domain/timeline/timeline.ts";
 import { writeAudit } from "../store/audit.ts";
 import { lockFacility } from "../store/facilities.ts";
@@ -38,7 +38,7 @@ export function mergeWards(act: Act, { wardId, intoWardId, reason }: MergeWards)
   return act.store.tx(async (tx) => {
     const by = { ...recording(act), reason };
     await lockFacility(tx, by.facilityId);
-    await refuseUnfit(tx, by.facilityId, pair);
+    const countedTwice = await refuseUnfit(tx, by.facilityId, pair);
     const moves = await moveScopes(tx, by, pair);
     const patients = await patientsOfWard(tx, wardId);
     for (let i = 0; i < patients.length; i += chunkSize) {
@@ -51,7 +51,7 @@ export function mergeWards(act: Act, { wardId, intoWardId, reason }: MergeWards)
         timelines.map((before) => ({ before, after: moved(before, pair) })),
       );
     }
-    await moveWardEntries(tx, by, pair);
+    await moveWardEntries(tx, by, { ...pair, countedTwice });
     await repointAliases(tx, by, pair);
     await setMerged(tx, by, pair);
     // Only now is everything in its place that decides.
@@ -74,7 +74,8 @@ function moved(timeline: PatientTimeline, { fromId, intoId }: WardPair): Patient
   return { ...timeline, stays };
 }
 
-async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<void> {
+/** Returns the days that were counted by hand on both wards, with the same counts. */
+async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<DayNumber[]> {
   const pointer = "/intoWardId";
   const { fromId, intoId } = pair;
   if (fromId === intoId) refuse("same-ward", "A ward cannot be merged into itself.", { pointer });
@@ -90,10 +91,11 @@ async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<
     refuse("ward-closed", `The ward was closed at the end of ${dayText(into.closedDay)}.`, { pointer });
   if ((await policies(tx, facilityId)).findLast(({ wardId }) => wardId === fromId)?.body != null)
     refuse("ward-has-policy", "The ward that is merged has a policy of its own.", { other: `ward ${fromId}` });
-  const [day, ...more] = (await countsOfBoth(tx, pair)).flatMap((one) => (one.isSame ? [] : [one.day]));
-  if (day === undefined) return;
+  const counted = await countsOfBoth(tx, pair);
+  const [day, ...more] = counted.flatMap((one) => (one.isSame ? [] : [one.day]));
+  if (day === undefined) return counted.map((one) => one.day);
   const others = more.length === 0 ? "" : ` and on ${more.length} more`;
-  refuse("ward-counts-overlap", `The manual counts of both units differ on ${dayText(day)}${others}.`);
+  return refuse("ward-counts-overlap", `The manual counts of both units differ on ${dayText(day)}${others}.`);
 }
 
 /**

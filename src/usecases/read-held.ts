@@ -10,8 +10,9 @@ import { linesTouching, type TouchingLine } from "../store/line-months.ts";
 import { namesOf } from "../store/people.ts";
 import { signatures } from "../store/signed-months.ts";
 import type { Read } from "../store/store.ts";
-import { codesWithin, mergedCodes } from "../store/wards.ts";
+import { codesWithin } from "../store/wards.ts";
 import type { Act } from "./act.ts";
+import { type WardOf, wardNames } from "./intake/ward-names.ts";
 import type { Reach } from "./reach.ts";
 
 /**
@@ -33,12 +34,11 @@ export async function readHeld(
   const lines = touching.filter(belongs);
   const names = await namesOf(read, [...new Set(lines.flatMap(({ settledBy }) => settledBy ?? []))]);
   const codes = wardIds ? await codesWithin(read, facilityId, wardIds) : null;
-  // A unit that was merged since is the one that it became.
-  const merged = new Map(await mergedCodes(read, facilityId));
+  const unitNow = await unitsNow(read, facilityId, lines);
   const held = lines.map(
-    ({ settledBy, settledAt: at, startedAt: _, finishedAt: __, ...line }): HeldLine => ({
+    ({ settledBy, settledAt: at, sourceId, startedAt: _, finishedAt: __, ...line }): HeldLine => ({
       ...line,
-      wards: line.wards && [...new Set(line.wards.map((code) => merged.get(code) ?? code))].sort(),
+      wards: line.wards && [...new Set(line.wards.map((code) => unitNow.get(sourceId)?.(code) ?? code))].sort(),
       at,
       by: settledBy === null ? null : (names.get(settledBy) ?? `#${settledBy}`),
     }),
@@ -47,6 +47,21 @@ export async function readHeld(
     ...{ importId, days, isBroken, state: state === "refused" ? ("refused" as const) : ("waiting" as const) },
   }));
   return { lines: codes ? linesWithin(held, codes) : held, imports };
+}
+
+/**
+ * The unit that a code of a line means by now: one that was merged since is the one that it became, and the source of the
+ * line may have an alias since. By the line's source.
+ */
+async function unitsNow(
+  read: Read,
+  facilityId: number,
+  lines: readonly TouchingLine[],
+): Promise<ReadonlyMap<number | null, WardOf>> {
+  const unitOf = new Map<number | null, WardOf>();
+  for (const sourceId of new Set(lines.map((line) => line.sourceId)))
+    unitOf.set(sourceId, await wardNames(read, facilityId, { sourceId }));
+  return unitOf;
 }
 
 async function firstSigned(read: Read, facilityId: number, months: readonly Month[]): Promise<number | null> {

@@ -121,13 +121,13 @@ function sameOrganisms(some: readonly RecordedOrganism[], others: readonly Recor
 function grownIn(
   plan: Plan,
   specimen: RecordedSpecimen,
-  { organism: name, group, count }: Values,
+  values: Values,
   before: RecordedSpecimen = specimen,
 ): readonly RecordedOrganism[] {
+  const { organism: name, group, count } = values;
   const organisms = grownOf(specimen);
   if (name === null || isNoGrowth({ name, group })) {
-    const said = name === null ? [] : [{ id: plan.newId(), name, group, count }];
-    if (organisms.length === 0) return specimen.organisms.length > 0 ? specimen.organisms : said;
+    if (organisms.length === 0) return noGrowthWith(plan, specimen, values);
     notMadeHere(plan, `specimen ${specimen.id}`);
     const detail = "The record has organisms. A report that takes them away has the status corrected.";
     return refuse("result-contradicts", detail, { pointer: "/organisms" });
@@ -142,6 +142,15 @@ function grownIn(
   if (sameOrganisms([now], [known])) return organisms;
   notMadeHere(plan, nameOf(known));
   return organisms.map((one) => (one === known ? now : one));
+}
+
+/** That nothing grew, with the count of a line: a count that another line did not give says something else. */
+function noGrowthWith(plan: Plan, specimen: RecordedSpecimen, { organism: name, group, count }: Values) {
+  const [known] = specimen.organisms;
+  if (!known) return name === null ? [] : [{ id: plan.newId(), name, group, count }];
+  if (count === null || count === known.count) return specimen.organisms;
+  notMadeHere(plan, noGrowthOf(specimen), "/organisms/count");
+  return [{ ...known, count }];
 }
 
 /** Whether a name says that nothing grew. */
@@ -171,11 +180,8 @@ function refuseFaults(
 ): void {
   const isPlacedAnew = known?.collectedAt !== specimen.collectedAt;
   const day = plan.care.zone.dayOf(specimen.collectedAt);
-  const faults: Fault[] = [
-    ...(isPlacedAnew ? cultureDayFaults(plan, day, "/collectedAt") : []),
-    ...resultFaults(specimen),
-  ];
-  const [first, ...more] = faults;
+  const ofDay = isPlacedAnew ? cultureDayFaults(plan, day, "/collectedAt") : [];
+  const [first, ...more]: Fault[] = [...ofDay, ...resultFaults(specimen)];
   if (first) throw new Problem(first, ...more);
 }
 

@@ -67,6 +67,7 @@ const columnOfField: Readonly<Record<string, string>> = {
   "/status": "status",
   "/organisms": "organism",
   "/organisms/group": "group",
+  "/organisms/count": "count",
   "/time": "time",
   "/finding": "present",
   "/temperature": "value",
@@ -140,9 +141,9 @@ export function sameAsRecorded(
 }
 
 /** Refuses `line-contradicts` for an entry of which another line of the same import spoke. */
-export function notMadeHere(plan: Plan, entry: string): void {
+export function notMadeHere(plan: Plan, entry: string, pointer = ""): void {
   if (plan.madeBy.has(entry))
-    refuse("line-contradicts", "Another line says something else about the same thing.", { other: entry });
+    refuse("line-contradicts", "Another line says something else about the same thing.", { other: entry, pointer });
 }
 
 function lineFault(plan: Plan, line: PatientLine, fault: Fault): LineFault {

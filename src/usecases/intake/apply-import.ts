@@ -1,4 +1,4 @@
-import { zoneNamed } from "../../domain/days/zone.ts";
+import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
 import type { PatientLine } from "../../domain/intake/intake-line.ts";
 import type { Outcome } from "../../domain/intake/outcome.ts";
 import { writeAudit } from "../../store/audit.ts";
@@ -103,7 +103,7 @@ export async function applyChunk(
   }
   for (const line of chunk.otherNames) settled.push(settledAs(line, { state: "marked", marks: ["ward-alias"] }, zone));
   await ensureWards(tx, act, { codes: wardsNamed(chunk), assumeInpatient });
-  const { outcomes, patientIds } = await applyPatients(tx, act, chunk.patients);
+  const { outcomes, patientIds } = await applyPatients(tx, act, { all: chunk.patients, zone });
   await determineAgain(tx, by, { patientIds, cause: action });
   for (const [line, outcome] of outcomes) settled.push(settledAs(line, outcome, zone));
   settled.push(...(await applyCounts(tx, act, chunk)));
@@ -115,10 +115,9 @@ export async function applyChunk(
 async function applyPatients(
   tx: Tx,
   act: Act,
-  all: readonly PatientGroup[],
+  { all, zone }: { all: readonly PatientGroup[]; zone: Zone },
 ): Promise<{ outcomes: Map<PatientLine, Outcome>; patientIds: readonly number[] }> {
   const by = recording(act);
-  const zone = zoneNamed((await facility(tx, by.facilityId)).zone);
   const { groups, outcomes: future } = refuseFutureLines(all, act.now, zone);
   await makePatients(tx, act, groups);
   await lockSurvivors(

@@ -1,3 +1,4 @@
+import { statesAtWork } from "../../../shared/import-words.ts";
 import type { Instant } from "../../domain/days/day-number.ts";
 import { hasFilesToRead } from "../../store/import-files.ts";
 import { countLines, dropLines } from "../../store/import-lines.ts";
@@ -8,12 +9,15 @@ import { applyImport } from "./apply-import.ts";
 import { endImport } from "./import-lines.ts";
 import type { ImportResult } from "./intake-item.ts";
 
+/** What is only received was not begun. */
+const brokenOff = statesAtWork.filter((state) => state !== "received");
+
 /**
  * What a start does about imports that were broken off: one that was being applied is finished; of one that was still
  * read or tried nothing counts, so it is dropped, or read anew when the database has its files.
  */
 export async function resumeImports({ store, now }: { store: Store; now: Instant }): Promise<ImportResult[]> {
-  const broken = await store.read((read) => importsIn(read, ["staging", "checking", "applying"]));
+  const broken = await store.read((read) => importsIn(read, brokenOff));
   const results: ImportResult[] = [];
   for (const row of broken) {
     const claim = await store.claim(row.id);

@@ -1,3 +1,4 @@
+import { statesAtWork } from "../../../shared/import-words.ts";
 import type { Instant } from "../../domain/days/day-number.ts";
 import { filesToRead, forgetTexts, type SentFile } from "../../store/import-files.ts";
 import { type ImportRow, importsIn, noteImport, setImportState } from "../../store/imports.ts";
@@ -40,7 +41,7 @@ export interface ImportWork {
  */
 export async function workOnImports(work: ImportWork): Promise<number> {
   const { store } = work;
-  const rows = await store.read((read) => importsIn(read, ["received", "staging", "checking", "applying"]));
+  const rows = await store.read((read) => importsIn(read, statesAtWork));
   let worked = 0;
   for (const row of rows.filter(({ id }) => !work.givenUp?.has(id))) {
     const claim = await store.claim(row.id);
@@ -60,8 +61,7 @@ export async function workOnImports(work: ImportWork): Promise<number> {
 /** The state is read anew under the claim: another program may have moved the import on since it was listed. */
 async function workOn(work: ImportWork, importId: number, claim: Claim): Promise<boolean> {
   const { store } = work;
-  const states = ["received", "staging", "checking", "applying"] as const;
-  const row = (await store.read((read) => importsIn(read, states))).find(({ id }) => id === importId);
+  const [row] = await store.read((read) => importsIn(read, statesAtWork, importId));
   if (!row) return false;
   if (row.state === "applying") {
     await finishImport(work, row, work.onStep);

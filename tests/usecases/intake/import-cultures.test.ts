@@ -132,6 +132,23 @@ onEachDatabase("specimens and signs of files", (fresh) => {
     expect(await told(await idOf("P1"))).toEqual(["urine final v1 Escherichia coli >100000"]);
   });
 
+  it("that nothing grew contradict a line with a count in one folder, and take it from a later one", async () => {
+    const bay = await alderBay(shared.store);
+    const [bare, counted] = ["No growth,,", "No growth,,>100000"].map((one) => `S1,U1,urine,2024-03-06T08:00,,${one}`);
+    const both = specimens(bare ?? "", counted ?? "");
+    const { importId } = await importFiles(bay.at(time), { ...course, ...both }, { setAside: true });
+    const rows = await shared.store.read((read) =>
+      read.db.importLine.findMany({ where: { importId, state: "refused" }, orderBy: { line: "asc" } }),
+    );
+    expect(rows.map(({ line, faults }) => `${line} ${JSON.parse(faults ?? "[]").map(faultText)}`)).toEqual([
+      "2 specimen-refused null",
+      "3 line-contradicts count",
+    ]);
+    await importFiles(bay.at(time), specimens(bare ?? ""));
+    await importFiles(bay.at(time), specimens(counted ?? ""));
+    expect((await told(await idOf("P1"))).at(0)).toBe("urine final v2 No growth >100000");
+  });
+
   it("of merged records are stored beside each other, for the record that their stay was made for", async () => {
     const bay = await alderBay(shared.store);
     const moves = [...course["moves.csv"], "S2,P2,A,2024-03-14T08:00,2024-03-16T08:00"];

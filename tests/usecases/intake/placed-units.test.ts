@@ -45,6 +45,18 @@ onEachDatabase("the units of rejected lines", (fresh) => {
     expect(await unitsOf(bay)).toEqual(["Unit: A.", 1]);
   });
 
+  it("follow an alias that the source is given later", async () => {
+    const bay = await alderBay(shared.store);
+    const files: Files = { "stays.csv": stays, "moves.csv": moves("S2,P2,Ward A,2024-04-20T08:00,soon") };
+    await importFiles(bay.at(time), files, { setAside: true });
+    expect(await unitsOf(bay)).toEqual(["Unit: Ward A.", 0]);
+    const later: Files = {
+      "moves.csv": ["stay,patient,ward,from,to", "S3,P3,Ward A,2024-05-02T08:00,2024-05-03T08:00"],
+    };
+    await importFiles(bay.at(time), later, { wards: { answers: [{ code: "Ward A", sameAs: "A" }], ask: () => true } });
+    expect(await unitsOf(bay)).toEqual(["Unit: A.", 1]);
+  });
+
   it("are those that the source means by its aliases", async () => {
     const bay = await alderBay(shared.store);
     const files: Files = { "stays.csv": stays, "moves.csv": moves("S2,P2,Ward A,2024-04-20T08:00,soon") };

@@ -1,7 +1,7 @@
 import { type ReactNode, useCallback, useEffect, useRef } from "react";
 import { readImport } from "../../../../shared/api/imports.ts";
 import type { OutputOf } from "../../../../shared/endpoint.ts";
-import { lineKinds } from "../../../../shared/import-words.ts";
+import { isAtWork, lineKinds } from "../../../../shared/import-words.ts";
 import { Page } from "../../parts/page.tsx";
 import { PageLink } from "../../parts/page-link.tsx";
 import { Said } from "../../parts/said.tsx";
@@ -21,8 +21,6 @@ export type ImportTold = OutputOf<typeof readImport>;
 
 /** How often an import on which the service works is asked for. */
 const everyMs = 1000;
-
-const isAtWork = ({ state }: ImportTold): boolean => ["received", "staging", "checking", "applying"].includes(state);
 
 /** One import: how far it is, what it would change, what was refused and why, and what a person decides about it. */
 export function ImportPage({ found, question }: PageProps): ReactNode {
