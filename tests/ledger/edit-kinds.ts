@@ -53,6 +53,7 @@ const patientKinds: readonly EditKind[] = [
 export const kinds: readonly EditKind[] = [
   ...patientKinds,
   wardSetting,
+  { name: "ward merge", weight: 2, draw: facilities.drawWardMerge },
   { name: "census", weight: 1, draw: facilities.drawCensus },
 ];
 

@@ -2,6 +2,7 @@ import type { CensusTime, Day } from "../../shared/day.ts";
 import { changeFacility } from "../../src/usecases/change-facility.ts";
 import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
+import { mergeWards } from "../../src/usecases/merge-wards.ts";
 import { localDay } from "./census-instants.ts";
 import { hardCensusTimes, nextMonth } from "./hard-zones.ts";
 import type { HospitalRecord, StayRecord } from "./read-record.ts";
@@ -53,6 +54,15 @@ export const drawWardSetting: Draw = ({ record, chance, start, now }) => {
   const reason = "rebuilt";
   const input = { wardId: ward.id, name: `Ward ${ward.code}`, type: null, setting, beds: null, fromDay, reason };
   return { said: `ward ${ward.id} is ${setting} from ${fromDay}`, run: (act) => describeWard(act, input) };
+};
+
+/** Two wards turn out to be one; seldom one that was merged before. */
+export const drawWardMerge: Draw = ({ record, chance }) => {
+  const wards = record.wards.filter((ward) => ward.mergedIntoId === null || chance.percent(5));
+  const [from, into] = [chance.maybe(wards), chance.maybe(wards)];
+  if (!from || !into) return null;
+  const input = { wardId: from.id, intoWardId: into.id, reason: "one ward with two codes" };
+  return { said: `merge ward ${from.id} into ${into.id}`, run: (act) => mergeWards(act, input) };
 };
 
 /** Another census time from the first day of next month. */

@@ -8,7 +8,7 @@ import type { DatedCensus } from "./census-instants.ts";
 export interface HospitalRecord {
   readonly zone: string;
   readonly census: readonly DatedCensus[];
-  readonly wards: readonly { id: number; code: string }[];
+  readonly wards: readonly { id: number; code: string; mergedIntoId: number | null }[];
   readonly settings: readonly { wardId: number; fromDay: number; setting: string | null }[];
   readonly patients: readonly PatientRecord[];
   readonly merges: readonly { id: number; fromId: number; intoId: number }[];
@@ -112,7 +112,7 @@ function queries(facilityId: number, kind: TestDatabase["kind"]): string[] {
   return [
     `SELECT zone FROM facility WHERE id = ${facilityId}`,
     `SELECT from_day AS "fromDay", time FROM facility_census WHERE facility_id = ${facilityId} ORDER BY from_day`,
-    `SELECT id, code FROM ward WHERE facility_id = ${facilityId} ORDER BY id`,
+    `SELECT id, code, merged_into_id AS "mergedIntoId" FROM ward WHERE facility_id = ${facilityId} ORDER BY id`,
     `SELECT x.ward_id AS "wardId", x.from_day AS "fromDay", x.setting FROM ward_setting x
      JOIN ward w ON w.id = x.ward_id WHERE w.facility_id = ${facilityId} ORDER BY x.ward_id, x.from_day`,
     `SELECT id, identifier, survivor_id AS "survivorId" FROM patient WHERE facility_id = ${facilityId} ORDER BY id`,
