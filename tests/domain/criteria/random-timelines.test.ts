@@ -1,7 +1,12 @@
 import { randomInt } from "node:crypto";
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { type Determination, determine, type Edition } from "../../../src/domain/criteria/index.ts";
+import {
+  type Determination,
+  determine,
+  type Edition,
+  restsOnFewTemperatures,
+} from "../../../src/domain/criteria/index.ts";
 import { type Story, storyDay, timelineOf } from "../../../src/domain/criteria/story.ts";
 import { ecdc2017 } from "../../../src/domain/editions/ecdc-2017.ts";
 import { us2024 } from "../../../src/domain/editions/us-2024.ts";
@@ -45,11 +50,13 @@ function firstEuropean(story: Story): Compared[] {
   });
 }
 
-function comparedTo({ outcome, event }: Determination, repeatOf: string | number | undefined): Compared {
+function comparedTo(one: Determination, repeatOf: string | number | undefined): Compared {
+  const { outcome, event } = one;
+  const few = restsOnFewTemperatures(one);
   if (repeatOf !== undefined) return { outcome, repeatOf };
-  if (!event) return { outcome };
+  if (!event) return { outcome, few };
   return {
-    outcome,
+    ...{ outcome, few },
     criterion: event.criterion,
     date: event.dateOfEvent - storyDay(0),
     onset: event.onset,
@@ -58,14 +65,23 @@ function comparedTo({ outcome, event }: Determination, repeatOf: string | number
   };
 }
 
+/** Both answers by what the second can say of few temperatures: nothing where that depends on what is not known. */
+function comparable(ours: readonly Compared[], theirs: readonly Compared[]): [Compared[], Compared[]] {
+  const canSay = theirs.map(({ outcome, criterion }) => outcome === "not-met" || criterion === "abuti");
+  return [
+    ours.map((one, i) => (canSay[i] && theirs[i]?.few !== undefined ? one : { ...one, few: undefined })),
+    theirs.map((one, i) => (canSay[i] ? one : { ...one, few: undefined })),
+  ];
+}
+
 /** An answer of the second implementation as far as both are compared. */
-function withoutRest<Answer extends { id: unknown; outcome: string; repeatOf?: unknown; admission?: unknown }>(
-  answer: Answer,
-): Compared {
+function withoutRest<
+  Answer extends { id: unknown; outcome: string; repeatOf?: unknown; admission?: unknown; few?: boolean | undefined },
+>(answer: Answer): Compared {
   const { admission: _admission, ...rest } = answer;
-  const { id, outcome, repeatOf } = answer;
+  const { id, outcome, repeatOf, few } = answer;
   if (repeatOf !== undefined) return { id, outcome, repeatOf };
-  return outcome === "event" || outcome === "excluded" ? rest : { id, outcome };
+  return outcome === "event" || outcome === "excluded" ? rest : { id, outcome, few };
 }
 
 function secondUnitedStates(story: Story): Compared[] {
@@ -76,7 +92,17 @@ function secondUnitedStates(story: Story): Compared[] {
   });
 }
 
-const shared = ["repeat", "cannot-tell", "not-met", "not-usable", "pending", "set-aside", "after-discharge"];
+const temperatures = ["few temperatures, compared", "enough temperatures, compared"];
+const shared = [
+  "repeat",
+  "cannot-tell",
+  "not-met",
+  "not-usable",
+  "pending",
+  "set-aside",
+  "after-discharge",
+  ...temperatures,
+];
 
 const trials: readonly Trial[] = [
   {
@@ -102,12 +128,16 @@ it.each(trials.map((one) => [one.edition.id, one] as const))(
     const count = (name: string) => seen.set(name, (seen.get(name) ?? 0) + 1);
     const property = fc.property(stories, (story) => {
       const ours = first(story);
-      for (const { criterion, outcome, onset, device } of ours) {
+      for (const { criterion, outcome, onset, device, few } of ours) {
+        if (few) count("few temperatures");
         count(String(criterion ?? outcome));
         if (onset === "present-on-admission") count(`brought ${criterion}`);
         if (device !== undefined) count(device ? "with a device" : "without a device");
       }
-      expect(ours).toEqual(second(story));
+      const [ourAnswers, theirAnswers] = comparable(ours, second(story));
+      for (const { few } of theirAnswers)
+        if (few !== undefined) count(`${few ? "few" : "enough"} temperatures, compared`);
+      expect(ourAnswers).toEqual(theirAnswers);
     });
     const found = fc.check(property, { numRuns: runs, seed, endOnFailure: false });
     if (found.failed) {

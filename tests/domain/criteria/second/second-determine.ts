@@ -1,5 +1,6 @@
 import type { Story, StorySpecimen } from "../../../../src/domain/criteria/story.ts";
 import { type Admission, bloodIn, isReported, ofInfants, ordinary, signsThere, unknownSign } from "./elements.ts";
+import { agreed, hasFewTemperatures } from "./few-temperatures.ts";
 import { closedOf, growsOneOf, organisms, possiblePathogens } from "./grown.ts";
 import { type Chosen, possibleWorlds } from "./possible-worlds.ts";
 
@@ -15,6 +16,8 @@ export interface Answer {
   repeatOf?: number;
   secondary?: number[];
   admission?: number;
+  /** Rests on temperatures of fewer than half of the days; undefined where that depends on what is not known. */
+  few?: boolean | undefined;
 }
 
 /** All urine specimens of a story by the definitions of the United States, January 2024. */
@@ -34,14 +37,16 @@ function sayOf(one: StorySpecimen, story: Story): Omit<Answer, "id"> {
   const ways = possiblePathogens(one, story);
   if (ways.every((pathogens) => pathogens === null)) return { outcome: "not-usable" };
   const found = new Map<string, Omit<Answer, "id">>();
+  const fews = new Set<boolean | undefined>();
   for (const chosen of possibleWorlds(story)) {
     for (const pathogens of ways) {
-      const answer = judge(one, story, chosen, pathogens);
+      const { few, ...answer } = judge(one, story, chosen, pathogens);
       found.set(JSON.stringify(answer), answer);
+      fews.add(few);
     }
   }
   const [only] = found.values();
-  return found.size === 1 && only ? only : { outcome: "cannot-tell" };
+  return found.size === 1 && only ? { ...only, few: agreed(fews) } : { outcome: "cannot-tell" };
 }
 
 function foldRepeats(answers: Answer[], urine: readonly { one: StorySpecimen; id: number }[], story: Story): Answer[] {
@@ -151,8 +156,11 @@ function judgeIn(
 
   const blood = bloodIn(story, from, to, pathogens);
   const isUnknown = unknownSign(story, chosen, { admission, from, to, isInfant, counts });
-  if (blood.first < 99) return isUnknown ? { outcome: "cannot-tell" } : conclude("abuti", blood.first);
-  return { outcome: isUnknown || blood.isWaiting ? "cannot-tell" : "not-met" };
+  const isElement = Array.from({ length: to - from + 1 }, (_, i) => from + i).some((day) => counts("fever", day));
+  const hasNone = !signs.some(({ name }) => name === "fever");
+  const few = isElement && hasNone && hasFewTemperatures(story, { from, to, ...admission });
+  if (blood.first < 99) return isUnknown ? { outcome: "cannot-tell" } : { ...conclude("abuti", blood.first), few };
+  return { outcome: isUnknown || blood.isWaiting ? "cannot-tell" : "not-met", few };
 }
 
 interface Concluding {

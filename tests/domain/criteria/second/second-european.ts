@@ -2,6 +2,7 @@ import type { Story } from "../../../../src/domain/criteria/story.ts";
 import { europeanClosed, isKnown, possibleUse } from "./european-grown.ts";
 import { possibleSupport } from "./european-support.ts";
 import { type EuropeanWorld, europeanSigns, europeanWorlds } from "./european-worlds.ts";
+import { agreed, hasFewTemperatures } from "./few-temperatures.ts";
 import type { Answer } from "./second-determine.ts";
 
 /** What starts a determination: a urine specimen or a finding in urine, by its day. */
@@ -30,10 +31,13 @@ function sayOf(start: Start, story: Story): Said {
   if (closed !== null && closed !== "not-usable") return { outcome: closed };
   const uses = closed === "not-usable" ? new Set([false]) : urine ? possibleUse(urine) : new Set([true]);
   const said = new Map<string, Said>();
+  const fews = new Set<boolean | undefined>();
   let isOfNoUse = true;
   for (const world of europeanWorlds(story)) {
     for (const use of uses) {
-      const one = judge(start.day, use && urine !== undefined, story, world);
+      const { few, ...one } = judge(start.day, use && urine !== undefined, story, world);
+      // Nothing is said of a specimen that cannot be used.
+      if (use) fews.add(few);
       const isNothing = one.outcome === "not-met" || one.outcome === "set-aside";
       if (use || !isNothing) isOfNoUse = false;
       // Without any use of the culture, no infection and no admission come to the same.
@@ -43,7 +47,7 @@ function sayOf(start: Start, story: Story): Said {
   }
   if (isOfNoUse) return { outcome: "not-usable" };
   const [only] = said.values();
-  return said.size === 1 && only ? only : { outcome: "cannot-tell" };
+  return said.size === 1 && only ? { ...only, few: agreed(fews) } : { outcome: "cannot-tell" };
 }
 
 /** Within 14 days of the onset of an infection of a stay, whatever else is found belongs to it. */
@@ -121,7 +125,8 @@ function judgeIn(
     const others = unknown.filter((name) => !kinds.has(name)).length;
     if (kinds.size >= 2 || (others > 0 && kinds.size + others >= 2)) return { outcome: "cannot-tell" };
   }
-  return { outcome: isOpen ? "cannot-tell" : "not-met" };
+  const few = !kinds.has("fever") && hasFewTemperatures(story, { from, to, ...stay });
+  return { outcome: isOpen ? "cannot-tell" : "not-met", few };
 }
 
 /** Signs of which the record cannot say that there was none. */
