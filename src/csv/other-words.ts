@@ -1,10 +1,13 @@
 import type { indications } from "../../shared/catheter-words.ts";
 import type { CatheterKind, dispositions, sexes } from "../../shared/vocabulary.ts";
 
-/** Words that other systems write for ours, in lower case with hyphens for spaces. Common practice unless said otherwise. */
+/**
+ * Words that other systems write for ours, in lower case with hyphens for spaces. Common practice unless said otherwise.
+ * X is none of them: on identity documents it is unspecified as well as another sex, so a person decides which one it is.
+ */
 export const sexWords: Readonly<Record<string, keyof typeof sexes>> = {
   ...{ f: "female", w: "female", woman: "female", m: "male", man: "male" },
-  ...{ o: "other", x: "other", nonbinary: "other", "non-binary": "other", u: "unknown", unk: "unknown" },
+  ...{ o: "other", nonbinary: "other", "non-binary": "other", u: "unknown", unk: "unknown" },
 };
 
 export const catheterKindWords: Readonly<Record<string, CatheterKind>> = {

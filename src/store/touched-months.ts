@@ -22,7 +22,7 @@ export function touchMonths(tx: Tx, all: readonly Months[]): void {
   touchDays(tx, ...new Map(all.map((one) => [`${one.from} ${one.to}`, daysOfMonths(one)])).values());
 }
 
-/** The months of a stored row. The casts are safe: {@link placeLines} wrote it. */
+/** The months of a stored row. The casts are safe: `placeLines` wrote it. */
 export function monthsOf(written: string): Months[] {
   if (written === anyMonth) return [];
   if (written.startsWith(from)) return [{ from: written.slice(from.length) as Month, to: null }];

@@ -87,6 +87,7 @@ describe("report --set-aside", () => {
 
   it.each([
     ["stays.csv", `${stays}S1,P1,?,2026-03-01T10:00,2026-03-03T09:00,home\n`, "sex"],
+    ["stays.csv", `${stays}S1,P1,X,2026-03-01T10:00,2026-03-03T09:00,home\n`, "sex"],
     ["stays.csv", `${stays}S1,P1,f,2026-03-01T10:00,2026-03-03T09:00,the moon\n`, "disposition"],
     ["catheters.csv", "stay,inserted,kind\nS1,2026-03-02T08:00,garden hose\n", "kind"],
     ["catheters.csv", "stay,inserted,indication\nS1,2026-03-02T08:00,convenience of staff\n", "indication"],
