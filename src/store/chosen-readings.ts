@@ -1,7 +1,7 @@
 import type { Month } from "../../shared/day.ts";
 import type { EditionOptions } from "../domain/criteria/index.ts";
 import type { Instant } from "../domain/days/day-number.ts";
-import type { ChosenReading } from "../domain/editions/readings.ts";
+import { type ChosenReading, type ReadOn, readingsOf } from "../domain/editions/readings.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 import { daysOfMonths, touchDays } from "./trace.ts";
@@ -26,6 +26,15 @@ export async function chosenReadings(read: Read, facilityId: number): Promise<Re
     value: JSON.parse(value) as EditionOptions[keyof EditionOptions],
     fromMonth: fromMonth as Month,
   }));
+}
+
+/** How a facility reads the editions on each day. */
+export async function readOnOf(read: Read, facilityId: number): Promise<ReadOn> {
+  const row = await read.db.facility.findUnique({
+    where: { id: facilityId },
+    select: { earlierReadingsThrough: true },
+  });
+  return readingsOf(await chosenReadings(read, facilityId), row?.earlierReadingsThrough as Month | null | undefined);
 }
 
 /** Adds a chosen reading. */

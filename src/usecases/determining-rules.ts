@@ -3,8 +3,8 @@ import { familyOfWards, type WatchedMonths } from "../domain/cultures/family-of-
 import { mayCount } from "../domain/cultures/may-count.ts";
 import { type CultureRecord, type ReadingOfRecord, surveillanceOf } from "../domain/cultures/surveillance-of.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
-import { type ReadOn, readingsOf } from "../domain/editions/readings.ts";
-import { chosenReadings } from "../store/chosen-readings.ts";
+import type { ReadOn } from "../domain/editions/readings.ts";
+import { readOnOf } from "../store/chosen-readings.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import type { Read } from "../store/store.ts";
 import { loadWayRules } from "./way-rules.ts";
@@ -21,7 +21,7 @@ export interface DeterminingRules extends ReadingOfRecord {
 export async function loadDeterminingRules(read: Read, facilityId: number): Promise<DeterminingRules> {
   const rules = await loadWayRules(read, facilityId);
   const scopes = await scopesOfFacility(read, facilityId);
-  const readOn = readingsOf(await chosenReadings(read, facilityId));
+  const readOn = await readOnOf(read, facilityId);
   return { ...rules, scopes, familyOf: familyOfWards(scopes), readOn };
 }
 

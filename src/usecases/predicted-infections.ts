@@ -5,8 +5,8 @@ import type { Ratio } from "../domain/counting/ratio.ts";
 import { inForceOn } from "../domain/counting/ward-setting.ts";
 import { scopeIn } from "../domain/cultures/family-of-wards.ts";
 import { monthDays } from "../domain/days/month.ts";
-import { nonDefaultWords, readingsOf } from "../domain/editions/readings.ts";
-import { chosenReadings } from "../store/chosen-readings.ts";
+import { nonDefaultWords } from "../domain/editions/readings.ts";
+import { readOnOf } from "../store/chosen-readings.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import { wards } from "../store/wards.ts";
 import type { Act } from "./act.ts";
@@ -22,7 +22,7 @@ export function predictedInfections(act: Act, ward: ComparedWard): Promise<Ratio
   return act.store.read(async (read): Promise<Ratio> => {
     const [row] = await wards(read, facilityId, [ward.wardId]);
     const scopes = await scopesOfFacility(read, facilityId, [ward.wardId]);
-    const readOn = readingsOf(await chosenReadings(read, facilityId));
+    const readOn = await readOnOf(read, facilityId);
     let sum = 0;
     for (const { month, infections, catheterDays, patientDays } of ward.months) {
       if (infections === null) continue;

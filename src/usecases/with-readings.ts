@@ -1,8 +1,8 @@
 import type { ComparedWard } from "../domain/comparison/comparison-facts.ts";
 import { scopeIn } from "../domain/cultures/family-of-wards.ts";
 import { monthDays } from "../domain/days/month.ts";
-import { nonDefaultWords, readingsOf } from "../domain/editions/readings.ts";
-import { chosenReadings } from "../store/chosen-readings.ts";
+import { nonDefaultWords } from "../domain/editions/readings.ts";
+import { chosenReadings, readOnOf } from "../store/chosen-readings.ts";
 import { scopesOfFacility } from "../store/scopes.ts";
 import type { Read } from "../store/store.ts";
 
@@ -17,7 +17,7 @@ export async function withReadings(
 ): Promise<ComparedWard[]> {
   const chosen = await chosenReadings(read, facilityId);
   if (chosen.length === 0) return [...wards];
-  const readOn = readingsOf(chosen);
+  const readOn = await readOnOf(read, facilityId);
   const wardIds = wards.map(({ wardId }) => wardId);
   const scopes = await scopesOfFacility(read, facilityId, wardIds);
   return wards.map((ward) => {

@@ -50,11 +50,10 @@ export interface OpenPoint {
   readonly otherValues: readonly EditionOptions[keyof EditionOptions][];
 }
 
-/** A dated change of a reading: events of earlier days keep the one before. */
+/** A changed reading of an option. */
 export interface ReadingChange {
   readonly option: keyof EditionOptions;
   readonly value: EditionOptions[keyof EditionOptions];
-  readonly from: DayNumber;
 }
 
 /** A published edition of the definitions, as data: its rules in the order in which they are tried, and its readings. */
@@ -87,7 +86,7 @@ export interface Edition {
   readonly options: EditionOptions;
   /** The readings with which it was published here, whatever is read otherwise since. */
   readonly defaults: EditionOptions;
-  /** Readings that are other from a day of event on. */
+  /** Readings that changed since: events of the months that a facility had signed by then keep the one before. */
   readonly changes: readonly ReadingChange[];
   readonly openPoints: readonly OpenPoint[];
 }

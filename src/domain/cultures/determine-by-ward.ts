@@ -6,7 +6,7 @@ import {
   type SurveillanceTimeline,
 } from "../criteria/index.ts";
 import type { DayNumber } from "../days/day-number.ts";
-import { type EditionFamily, editionInForce } from "../editions/index.ts";
+import { type EditionFamily, editionInForce, longestWindowDays } from "../editions/index.ts";
 import { type ReadOn, readingsOf } from "../editions/readings.ts";
 import type { MayCount } from "./may-count.ts";
 import { placeOf } from "./place-of.ts";
@@ -43,6 +43,14 @@ export function determineByWard(
     known.set(edition, all);
     return all;
   };
+  // An event of a month with another reading keeps it, also when its culture is of the month after.
+  const eventOfBefore = (key: string, placeId: number | null, day: DayNumber) => {
+    const edition = editionInForce(familyOf(placeId, day), day);
+    const before = readOn(edition, day - longestWindowDays);
+    if (before === readOn(edition, day)) return undefined;
+    const found = byEdition(before).get(key);
+    return found?.event && readOn(edition, found.event.dateOfEvent) === before ? found : undefined;
+  };
   const specimens = timeline.specimens
     .filter(({ kind }) => kind === "urine")
     .map(({ id, collected }) => ({ key: `specimen ${id}`, when: collected }));
@@ -52,7 +60,7 @@ export function determineByWard(
       const placeId = placeOf(timeline, when);
       const read = (wardId: number | null, day: DayNumber) =>
         byEdition(readOn(editionInForce(familyOf(wardId, day), when.day), day)).get(key);
-      const first = read(placeId, when.day);
+      const first = eventOfBefore(key, placeId, when.day) ?? read(placeId, when.day);
       const { wardId = null, dateOfEvent = when.day } = first?.event ?? {};
       const determination = wardId === null ? first : (read(wardId, dateOfEvent) ?? first);
       return determination ? [{ determination, placeId }] : [];

@@ -5,25 +5,31 @@ import { monthOf } from "../days/month.ts";
 import { editionInForce, familyNamed } from "./index.ts";
 
 /** A reading of an open point that a facility chose for an edition, from a month on. */
-export interface ChosenReading extends Omit<ReadingChange, "from"> {
+export interface ChosenReading extends ReadingChange {
   readonly editionId: string;
   readonly fromMonth: Month;
 }
 
+type ReadEdition = (edition: Edition, day: DayNumber) => Edition;
+
 /** An edition as it is read on a day. */
-export type ReadOn = (edition: Edition, day: DayNumber) => Edition;
+export interface ReadOn extends ReadEdition {
+  /** The same without what the facility chose. */
+  readonly unchosen: ReadEdition;
+}
 
 /**
- * How editions are read on each day: with their own dated changes, and then with what the facility chose, the latest month
- * last. The same readings give the same object, so that determinations by it are made once.
+ * How editions are read on each day: with their own changes, and then with what the facility chose, the latest month
+ * last. Days up to the end of the month `earlierThrough` keep the readings before the changes. The same readings give the same object, so that determinations by it are made once.
  */
-export function readingsOf(chosen: readonly ChosenReading[]): ReadOn {
+export function readingsOf(chosen: readonly ChosenReading[], earlierThrough: Month | null = null): ReadOn {
   const known = new Map<string, Edition>();
   const inOrder = [...chosen].sort((a, b) => (a.fromMonth < b.fromMonth ? -1 : a.fromMonth > b.fromMonth ? 1 : 0));
-  return (edition, day) => {
+  const readBy = (all: readonly ChosenReading[]) => (edition: Edition, day: DayNumber) => {
     const month = monthOf(day);
-    const own = inOrder.filter(({ editionId, fromMonth }) => editionId === edition.id && fromMonth <= month);
-    const changes = [...edition.changes.filter(({ from }) => from <= day), ...own];
+    const own = all.filter(({ editionId, fromMonth }) => editionId === edition.id && fromMonth <= month);
+    const isEarlier = earlierThrough !== null && month <= earlierThrough;
+    const changes = [...(isEarlier ? [] : edition.changes), ...own];
     if (changes.length === 0) return edition;
     const options = { ...edition.options, ...Object.fromEntries(changes.map(({ option, value }) => [option, value])) };
     const key = `${edition.id} ${JSON.stringify(options)}`;
@@ -31,6 +37,7 @@ export function readingsOf(chosen: readonly ChosenReading[]): ReadOn {
     known.set(key, read);
     return read;
   };
+  return Object.assign(readBy(inOrder), { unchosen: readBy([]) });
 }
 
 /**
@@ -41,7 +48,7 @@ export function nonDefaultWords(named: string | null, day: DayNumber, readOn: Re
   const family = named === null ? null : familyNamed(named);
   if (family === null) return [];
   const edition = editionInForce(family, day);
-  const own = readingsOf([])(edition, day).options;
+  const own = readOn.unchosen(edition, day).options;
   const { options } = readOn(edition, day);
   return edition.openPoints
     .filter(({ option }) => options[option] !== own[option])

@@ -105,7 +105,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     option: "infantAge",
     point: "“Up to 1 year of age”",
     reading: "Completed years: up to the day before the second birthday",
-    why: "“Up to 65 years” is read in completed years, and 65 exactly was read to be included",
+    why: "Up to and including the first birthday is read in every month after the last one signed before the update",
     confidence: "low",
     otherReading: "Up to the first birthday",
     otherValues: ["first-birthday"],

@@ -16,7 +16,6 @@ import { suti1a } from "../criteria/suti-1a.ts";
 import { suti1b } from "../criteria/suti-1b.ts";
 import { suti2 } from "../criteria/suti-2.ts";
 import { urineCulture } from "../criteria/urine-culture.ts";
-import { dayMs } from "../days/day-number.ts";
 import { usOpenPoints } from "./us-2024-open-points.ts";
 
 const options: EditionOptions = {
@@ -63,6 +62,6 @@ export const us2024: Edition = {
   options,
   defaults: options,
   // The text says "up to 1 year of age"; completed years reach to the second birthday, further than any text that was read.
-  changes: [{ option: "infantAge", value: "first-birthday", from: Date.UTC(2026, 11, 1) / dayMs }],
+  changes: [{ option: "infantAge", value: "first-birthday" }],
   openPoints: usOpenPoints,
 };

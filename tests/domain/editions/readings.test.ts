@@ -10,11 +10,14 @@ import { us2024 } from "../../../src/domain/editions/us-2024.ts";
 
 const day = (text: string) => Date.parse(text) / dayMs;
 
-it("up to and including the first birthday is an infant from December 2026 on, completed years before", () => {
-  const readOn = readingsOf([]);
+const november = month.parse("2026-11");
+
+it("up to and including the first birthday is an infant after the months that were signed, completed years in them", () => {
+  const readOn = readingsOf([], november);
   expect(readOn(us2024, day("2026-11-30")).options.infantAge).toBe("completed-years");
   expect(readOn(us2024, day("2026-12-01")).options.infantAge).toBe("first-birthday");
-  expect(nonDefaultWords("us-2024", day("2026-12-01"), readOn)).toEqual([]);
+  expect(readingsOf([])(us2024, day("2024-01-01")).options.infantAge).toBe("first-birthday");
+  for (const text of ["2026-11-30", "2026-12-01"]) expect(nonDefaultWords("us-2024", day(text), readOn)).toEqual([]);
 });
 
 /** The same child of 14 months with vomiting, cultured on a day. */
@@ -32,8 +35,8 @@ function child(text: string) {
 
 it("a child of 14 months is determined by the reading of the day, and the derivation says so", () => {
   const ofDay = (text: string) => {
-    const [byFamily] = determineInForce(child(text), "us");
-    const [byWard] = determineByWard(child(text), () => "us");
+    const [byFamily] = determineInForce(child(text), "us", readingsOf([], november));
+    const [byWard] = determineByWard(child(text), () => "us", readingsOf([], november));
     expect(byWard?.determination).toEqual(byFamily);
     return [
       byFamily?.outcome,
@@ -42,6 +45,16 @@ it("a child of 14 months is determined by the reading of the day, and the deriva
   };
   expect(ofDay("2026-11-20")).toEqual(["event", "definition not met"]);
   expect(ofDay("2026-12-20")).toEqual(["not-met", "SUTI 2 of 20 December 2026"]);
+});
+
+it("an event of a signed month keeps its reading when its culture is of the month after", () => {
+  // The child vomits on the day before the culture, so that the event is of November.
+  const timeline = child("2026-12-01");
+  const signs = timeline.signs.map((one) => ({ ...one, when: { day: day("2026-11-30"), at: null } }));
+  const [one] = determineByWard({ ...timeline, signs }, () => "us", readingsOf([], november));
+  expect(one?.determination).toMatchObject({ outcome: "event", event: { dateOfEvent: day("2026-11-30") } });
+  const [other] = determineByWard(timeline, () => "us", readingsOf([], november));
+  expect(other?.determination.outcome).toBe("not-met");
 });
 
 it("a chosen reading holds from its month on, the latest one last, for its edition alone", () => {
