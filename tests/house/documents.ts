@@ -1,18 +1,23 @@
 import { type Finding, lineAt, type RuleResult, type Tree, together } from "./tree.ts";
 
-/** The documents that name paths and commands. */
-const documents = ["README.md", "DEVELOPERS.md"];
+const first = ["README.md", "DEVELOPERS.md"];
+
+/** Every document for people, first README.md and DEVELOPERS.md. */
+export function documentsIn(tree: Tree): string[] {
+  return [...first, ...[...tree.keys()].filter((path) => path.endsWith(".md") && !first.includes(path)).sort()];
+}
+
 const topFolders = ["src", "shared", "tests", "scripts", "prisma", ".ci", "docs"];
 const rooms = ["domain", "store", "usecases", "http", "csv", "commands", "web", "hl7", "fhir"];
 const ownFile = /^[\w.-]+\.(ts|tsx|mjs|md|json|jsonc|yml|prisma)$/;
-/** Stands for something the reader puts in: `src/<room>/<file>.ts`, `tests/**`, `…`. */
+/** A part that the reader fills in: `src/<room>/<file>.ts`, `tests/**`, `…`. */
 const placeholder = /[<>*…{}]/;
 
 /** README.md and DEVELOPERS.md are there. Counts documents. */
 export function documentsExist(tree: Tree): RuleResult {
-  const missing = documents.filter((document) => !tree.get(document)?.trim());
+  const missing = first.filter((document) => !tree.get(document)?.trim());
   return {
-    checked: documents.length - missing.length,
+    checked: first.length - missing.length,
     findings: missing.map((path) => ({ path, line: 0, message: "is missing or empty; write it" })),
   };
 }
@@ -22,19 +27,19 @@ export function documentedCommands(tree: Tree): RuleResult {
   const { scripts } = JSON.parse(tree.get("package.json") ?? '{"scripts":{}}') as { scripts: Record<string, string> };
   return inEach(tree, /\bnpm (?:run(?:-script)?(?: -\S+)* ([\w:-]+)|(start|test)\b)/g, ([, named, short]) => {
     const name = named ?? short ?? "";
-    return name in scripts ? [] : [`names the command npm run ${name}; add it to package.json, or mend the text`];
+    return name in scripts ? [] : [`names the command npm run ${name}; add it to package.json, or correct the text`];
   });
 }
 
 /** Every path in the documents exists: in `code`, in links and in code blocks. Counts paths. */
 export function documentedPaths(tree: Tree): RuleResult {
   const known = knownPaths(tree);
-  const parts = documents.map((document) => {
+  const parts = documentsIn(tree).map((document) => {
     const text = tree.get(document) ?? "";
     const named = pathsIn(text);
     const findings = named.flatMap(({ path, index }): Finding[] => {
       if (known.has(path)) return [];
-      const message = `names ${path}, which does not exist; mend it, or write the part to be filled in as <part>`;
+      const message = `names ${path}, which does not exist; correct it, or write the part to be filled in as <part>`;
       return [{ path: document, line: lineAt(text, index), message }];
     });
     return { checked: named.length, findings };
@@ -44,7 +49,7 @@ export function documentedPaths(tree: Tree): RuleResult {
 
 function inEach(tree: Tree, pattern: RegExp, judge: (match: RegExpExecArray) => string[]): RuleResult {
   return together(
-    documents.map((document) => {
+    documentsIn(tree).map((document) => {
       const text = tree.get(document) ?? "";
       const matches = [...text.matchAll(pattern)];
       const findings = matches.flatMap((match) =>

@@ -1,6 +1,7 @@
 import { bannedWords, fileNames, wordsInText } from "./banned-words.ts";
 import { documentedCommands, documentedPaths, documentsExist } from "./documents.ts";
 import type { PlantedRule } from "./planted.ts";
+import { documentShapeRules } from "./planted-documents.ts";
 
 const wordRules: PlantedRule[] = [
   {
@@ -61,4 +62,4 @@ const documentRules: PlantedRule[] = [
 ];
 
 /** The rules about words, names and documents. */
-export const textRules: readonly PlantedRule[] = [...wordRules, ...documentRules];
+export const textRules: readonly PlantedRule[] = [...wordRules, ...documentRules, ...documentShapeRules];
