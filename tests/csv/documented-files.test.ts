@@ -13,7 +13,7 @@ const text = readFileSync(new URL("../../docs/files.md", import.meta.url), "utf8
 function rowsUnder(heading: string): string[][] {
   const section = text.split(`\n## ${heading}\n`)[1]?.split("\n## ")[0] ?? "";
   const rows = section.split("\n").filter((line) => line.startsWith("| `"));
-  return rows.map((row) => row.split(" | ").map((cell) => cell.replace(/^\| | \|$/g, "")));
+  return rows.map((row) => row.split(" | ").map((cell) => cell.replace(/^\| | \|$/g, "").trim()));
 }
 
 const inCode = (cell: string) => [...cell.matchAll(/`([^`]+)`/g)].map(([, word = ""]) => word);
