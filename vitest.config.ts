@@ -6,6 +6,7 @@ const longest = [
   "tests/ledger/random-edits",
   "tests/browser/all-pages",
   "tests/storm/requests",
+  "tests/documented-commands",
   "tests/commands/import-killed",
   "tests/http/isolation",
   "tests/storm/kills",

@@ -104,3 +104,19 @@ export function decisionPages(tree: Tree): RuleResult {
   });
   return { checked: pages.length, findings };
 }
+
+/** Each word of the code that the glossary explains is a word of the code. Counts words. */
+export function glossaryWords(tree: Tree): RuleResult {
+  const path = "DEVELOPERS.md";
+  const text = tree.get(path) ?? "";
+  const start = text.indexOf("\n## Glossary\n");
+  const rows = start < 0 ? [] : [...text.slice(start).matchAll(/^\| [^|]*`([^`|]+)`[^|]*\|/gm)];
+  const code = [...tree].filter(([file]) => /^(src|shared)\/.*\.tsx?$/.test(file)).map(([, source]) => source);
+  const findings = rows.flatMap((row): Finding[] => {
+    const word = row[1] ?? "";
+    if (code.some((source) => new RegExp(`\\b${word}\\b`).test(source))) return [];
+    const line = lineAt(text, start + row.index);
+    return [{ path, line, message: `explains ${word}, which is no word of the code; take its row out or correct it` }];
+  });
+  return { checked: rows.length, findings };
+}

@@ -1,4 +1,4 @@
-import { decisionPages, documentLengths, documentLinks, moduleReadmes } from "./document-shape.ts";
+import { decisionPages, documentLengths, documentLinks, glossaryWords, moduleReadmes } from "./document-shape.ts";
 import { plainDocuments, plainWords } from "./plain-documents.ts";
 import type { PlantedRule } from "./planted.ts";
 
@@ -55,6 +55,14 @@ export const documentShapeRules: readonly PlantedRule[] = [
       { files: { ...index, "docs/decisions/one.md": decision.replace("Accepted", "Perhaps") }, says: "has no line" },
       { files: { ...index, "docs/decisions/one.md": decision.replace("## Context", "") }, says: "lacks one" },
       { files: { ...index, "docs/decisions/two.md": decision }, says: "is not listed" },
+    ],
+  },
+  {
+    title: "the glossary explains words of the code",
+    rule: glossaryWords,
+    kept: { "DEVELOPERS.md": "# A\n\n## Glossary\n\n| unit, `ward` | a place |\n", "src/a.ts": "const ward = 1;" },
+    broken: [
+      { files: { "DEVELOPERS.md": "\n## Glossary\n\n| `wart` | a place |\n", "src/a.ts": "" }, says: "explains wart" },
     ],
   },
   {
