@@ -21,6 +21,8 @@ export interface Tx extends Read {
 export interface TxOptions {
   readonly ids?: number;
   readonly snapshot?: boolean;
+  /** What any reader would store first, such as determinations that only time changed: no part of what is asked for. */
+  readonly apart?: boolean;
 }
 
 export interface Store {

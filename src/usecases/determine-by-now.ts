@@ -3,6 +3,7 @@ import { writeAudit } from "../store/audit.ts";
 import { patientsToDetermineAgain } from "../store/case-lists.ts";
 import { facility } from "../store/facilities.ts";
 import { lockPatients } from "../store/patients.ts";
+import type { Tx } from "../store/store.ts";
 import { type Act, recording } from "./act.ts";
 import { finishWords } from "./apply-word.ts";
 import { determineAgain } from "./determine-again.ts";
@@ -24,12 +25,13 @@ export async function determineByNow(act: Act): Promise<void> {
   });
   for (let i = 0; i < waiting.length; i += chunkSize) {
     const patientIds = waiting.slice(i, i + chunkSize);
-    await act.store.tx(async (tx) => {
+    const work = async (tx: Tx) => {
       await lockPatients(tx, by.facilityId, patientIds);
       const changed = await determineAgain(tx, by, { patientIds, cause: "determine-again" });
       if (changed.length === 0) return;
       const details = { cases: changed.map(({ caseId }) => caseId) };
       await writeAudit(tx, by, { action: "determine-again", patientIds, details });
-    });
+    };
+    await act.store.tx(work, { apart: true });
   }
 }

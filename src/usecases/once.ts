@@ -20,12 +20,13 @@ class Repeated {
 /**
  * Carries out a creation once, however often it is sent, also twice at the same moment: the answer is kept in the very
  * transaction that creates, and a repeated creation gets it. `work` has to be one transaction whose result is its answer.
- * A refused creation leaves nothing and may be sent again.
+ * A refused creation leaves nothing and may be sent again. Transactions that are `apart` are not counted.
  * Refuses `idempotency-key-reused` when the same key comes with something else.
  */
 export async function once<T extends object>(act: Act, creation: Creation, work: (act: Act) => Promise<T>): Promise<T> {
   let transactions = 0;
   const tx = <R>(inside: (tx: Tx) => Promise<R>, options?: TxOptions): Promise<R> => {
+    if (options?.apart) return act.store.tx(inside, options);
     transactions += 1;
     if (transactions > 1) throw new Error("a creation has more than one transaction");
     return act.store.tx(async (opened) => {

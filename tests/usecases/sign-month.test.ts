@@ -6,6 +6,7 @@ import { decideCase } from "../../src/usecases/decide-case.ts";
 import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
 import { recordNoneFound } from "../../src/usecases/none-found.ts";
+import { once } from "../../src/usecases/once.ts";
 import { recordSigns } from "../../src/usecases/record-signs.ts";
 import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
 import { removeCatheter } from "../../src/usecases/remove-catheter.ts";
@@ -14,6 +15,7 @@ import { signMonth } from "../../src/usecases/sign-month.ts";
 import { watchWard } from "../../src/usecases/watch-ward.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
+import { faultsOf } from "../databases/refusal.ts";
 import { sharedStore } from "../databases/shared-store.ts";
 import { utc } from "../databases/utc.ts";
 
@@ -71,5 +73,24 @@ onEachDatabase("signing a month", (fresh) => {
     const { seen } = await reportFigures(bay.at(later), { month });
     const { signature } = await signMonth(bay.at(later), { month, seen, replaces: 0, reason: null });
     expect(signature.number).toBe(1);
+  });
+
+  it("sent with a key determines first too, and the key is that of the signature alone", async () => {
+    const bay = await alderBay(shared.store);
+    const caseId = await marchOn(bay);
+    const act = bay.at("2024-04-05 08:00");
+    const sign = (seen: string) => {
+      const input = { month, seen, replaces: 0, reason: null };
+      return once(act, { key: `sign-${bay.facilityId}`, digest: "the same" }, (by) => signMonth(by, input));
+    };
+    const faults = await faultsOf(() => sign("0".repeat(64)));
+    expect(faults.map(({ code, detail }) => `${code}: ${detail}`)).toEqual([
+      expect.stringContaining("month-not-ready: A: 1 positive culture waits for confirmation."),
+    ]);
+    await decideCase(act, { caseId, kind: "confirmation", reason: null });
+    const { seen } = await reportFigures(act, { month });
+    const first = await sign(seen);
+    expect(first.signature.number).toBe(1);
+    expect(await sign(seen)).toEqual(first);
   });
 });
