@@ -3,6 +3,7 @@ import { refuse } from "../../shared/problems.ts";
 import type { CensusChange } from "../domain/days/census.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
+import { touchDays } from "./trace.ts";
 
 export interface FacilityRow {
   readonly id: number;
@@ -72,6 +73,8 @@ export async function replaceCensus(tx: Tx, by: Recording, census: { id: number;
 
 /** Name and zone of a facility. */
 export async function updateFacility(tx: Tx, id: number, changes: { name?: string; zone?: string }): Promise<void> {
+  // Every month is printed under the name.
+  touchDays(tx, { first: 0, last: null });
   await tx.db.facility.update({ where: { id }, data: changes });
 }
 

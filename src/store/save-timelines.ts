@@ -1,4 +1,4 @@
-import { changedStretches } from "../domain/timeline/changed-stretches.ts";
+import { changedStretches, runningOn } from "../domain/timeline/changed-stretches.ts";
 import type { Catheter, Entry, PatientTimeline, Stay, WardStay } from "../domain/timeline/timeline.ts";
 import { insertRows, updateRows } from "./bulk.ts";
 import { catheterTable, type EntryTable, stayTable, wardStayTable } from "./entry-tables.ts";
@@ -31,7 +31,7 @@ export async function saveTimelines(
   const wardStays: Placed<WardStay>[] = [];
   const catheters: Placed<Catheter>[] = [];
   for (const { before, after } of changes) {
-    touchTimes(tx, ...changedStretches(before, after));
+    touchTimes(tx, ...runningOn(changedStretches(before, after), before, after));
     const oldStays = new Map(before.stays.map((stay) => [stay.id, stay]));
     for (const stay of after.stays) {
       const old = oldStays.get(stay.id);

@@ -77,6 +77,7 @@ export async function moveScope(tx: Tx, by: Reasoned, scope: ScopeRow, intoId: n
 
 /** Keeps a ward as a record of what it was merged into. */
 export async function setMerged(tx: Tx, by: Reasoned, { fromId, intoId }: WardPair): Promise<void> {
+  await touchDescribed(tx, fromId);
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
   await tx.db.ward.update({
     where: { id: fromId },
@@ -86,11 +87,18 @@ export async function setMerged(tx: Tx, by: Reasoned, { fromId, intoId }: WardPa
 
 /** Marks a ward as entered in error, so that its code is free. */
 export async function setVoided(tx: Tx, by: Reasoned, wardId: number): Promise<void> {
+  await touchDescribed(tx, wardId);
   const recorded = { recordedAt: new Date(by.now), recordedBy: by.personId };
   await tx.db.ward.update({
     where: { id: wardId },
     data: { voidKey: wardId, voidReason: by.reason, version: { increment: 1 }, ...recorded },
   });
+}
+
+/** A month lists a ward from the day on from which it is described, also one that never had a patient. */
+async function touchDescribed(tx: Tx, wardId: number): Promise<void> {
+  const { _min } = await tx.db.wardSetting.aggregate({ where: { wardId }, _min: { fromDay: true } });
+  if (_min.fromDay !== null) touchDays(tx, { first: _min.fromDay, last: null });
 }
 
 /** A ward that was merged into another one, with who did so. */

@@ -1,11 +1,13 @@
 import { type DayNumber, dayMs } from "../domain/days/day-number.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
+import { runningOn } from "../domain/timeline/changed-stretches.ts";
 import { writeAudit } from "../store/audit.ts";
 import { keepVersions } from "../store/entry-versions.ts";
 import { lockFacility } from "../store/facilities.ts";
 import { lockPatients } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
+import { touchTimes } from "../store/trace.ts";
 import {
   type NewWard,
   patientsOfWard,
@@ -61,7 +63,8 @@ export async function describeWardIn(tx: Tx, act: Act, description: Description)
   if (replaced)
     await keepVersions(tx, by, [{ kind: "ward-setting", id: replaced.id, version: replaced.version, body: replaced }]);
   await putWardSetting(tx, by, ward.id, { ...said, byHand });
-  await recountWard(tx, act, { wardId: ward.id, fromDay: said.fromDay, reason });
+  const next = ward.settings.find(({ fromDay }) => fromDay > said.fromDay);
+  await recountWard(tx, act, { wardId: ward.id, fromDay: said.fromDay, nextDay: next?.fromDay ?? null, reason });
 }
 
 /** Changes what is not dated about a ward, and keeps what it was. */
@@ -79,16 +82,20 @@ export async function changeUndated(
 async function recountWard(
   tx: Tx,
   act: Act,
-  { wardId, fromDay, reason }: { wardId: number; fromDay: DayNumber; reason: string | undefined },
+  about: { wardId: number; fromDay: DayNumber; nextDay: DayNumber | null; reason: string | undefined },
 ): Promise<void> {
+  const { wardId, fromDay, nextDay, reason } = about;
   const by = { ...recording(act), ...(reason === undefined ? {} : { reason }) };
   const patients = await patientsOfWard(tx, wardId);
-  const { zone } = await lockFacility(tx, by.facilityId);
-  const from = zoneNamed(zone).firstInstantFrom(fromDay * dayMs);
+  const zone = zoneNamed((await lockFacility(tx, by.facilityId)).zone);
+  const from = zone.firstInstantFrom(fromDay * dayMs);
+  const to = nextDay === null ? null : zone.firstInstantFrom(nextDay * dayMs);
   for (let i = 0; i < patients.length; i += chunkSize) {
     const ids = patients.slice(i, i + chunkSize);
     await lockPatients(tx, by.facilityId, ids);
     const timelines = await loadTimelines(tx, ids);
+    // Days on the ward that count otherwise decide the eligibility days after them.
+    for (const timeline of timelines.values()) touchTimes(tx, ...runningOn([{ from, to }], timeline));
     await recount(
       tx,
       by,

@@ -1,4 +1,5 @@
 import { Problem, refuse } from "../../shared/problems.ts";
+import { runningOn } from "../domain/timeline/changed-stretches.ts";
 import { overlapFaults } from "../domain/timeline/check-stay.ts";
 import { beginning } from "../domain/timeline/first-change.ts";
 import { type PatientTimeline, stands } from "../domain/timeline/timeline.ts";
@@ -7,6 +8,7 @@ import { addMerge, mergedGroup, setSurvivor, standingMerge, undoMerge } from "..
 import { findPatient, lockPatients } from "../store/patients.ts";
 import type { Tx } from "../store/store.ts";
 import { loadTimelines } from "../store/timelines.ts";
+import { touchTimes } from "../store/trace.ts";
 import { type Act, recording } from "./act.ts";
 import { determineAgain } from "./determine-again.ts";
 import { recount } from "./store-change.ts";
@@ -35,7 +37,7 @@ export function mergePatients(act: Act, input: { fromId: number; intoId: number 
     const group = await mergedGroup(tx, fromId);
     const mergeId = await addMerge(tx, by, input);
     await setSurvivor(tx, group, intoId);
-    await recountAll(tx, act, [fromId, intoId]);
+    await recountAll(tx, act, { patientIds: [fromId, intoId], moved: group });
     await determineAgain(tx, by, { patientIds: [fromId, intoId], cause: "merge-patients" });
     await writeAudit(tx, by, { action: "merge-patients", patientIds: [fromId, intoId], details: { mergeId } });
     return { mergeId };
@@ -62,8 +64,9 @@ export function unmergePatients(
     const merge = await find();
     const { survivorId } = await findPatient(tx, by.facilityId, { patientId: merge.fromId });
     await undoMerge(tx, by, merge);
-    await setSurvivor(tx, await mergedGroup(tx, merge.fromId), merge.fromId);
-    await recountAll(tx, act, [survivorId, merge.fromId]);
+    const moved = await mergedGroup(tx, merge.fromId);
+    await setSurvivor(tx, moved, merge.fromId);
+    await recountAll(tx, act, { patientIds: [survivorId, merge.fromId], moved });
     const patientIds = [merge.fromId, survivorId];
     await determineAgain(tx, { ...by, reason }, { patientIds, cause: "unmerge-patients" });
     await writeAudit(tx, by, { action: "unmerge-patients", patientIds, details: { mergeId, reason } });
@@ -95,8 +98,17 @@ function refuseOverlap(timelines: ReadonlyMap<number, PatientTimeline>): void {
   if (first) throw new Problem(first, ...more);
 }
 
-async function recountAll(tx: Tx, act: Act, patientIds: readonly number[]): Promise<void> {
+/** Counts both again. `moved`: the records whose stays count for the other one from now on. */
+async function recountAll(
+  tx: Tx,
+  act: Act,
+  { patientIds, moved }: { readonly patientIds: readonly number[]; readonly moved: readonly number[] },
+): Promise<void> {
   const timelines = [...(await loadTimelines(tx, patientIds)).values()];
+  const stays = timelines.flatMap((timeline) => timeline.stays).filter(({ patientId }) => moved.includes(patientId));
+  const stretches = stays.map((stay) => ({ from: beginning(stay), to: stay.dischargedAt }));
+  // A catheter of one record can go on in a stay of the other, in another month.
+  touchTimes(tx, ...runningOn(stretches, ...timelines));
   const starts = timelines.flatMap((timeline) => timeline.stays.map(beginning));
   if (starts.length === 0) return;
   const from = Math.min(...starts);

@@ -2,13 +2,19 @@ import { expect, it } from "vitest";
 import { month as monthText } from "../../shared/day.ts";
 import { Problem } from "../../shared/problems.ts";
 import { dayMs } from "../../src/domain/days/day-number.ts";
+import { defaultPolicy } from "../../src/domain/policy/default-policy.ts";
 import { signedMonthChanges } from "../../src/store/signed-month-changes.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Act } from "../../src/usecases/act.ts";
 import { admitPatient } from "../../src/usecases/admit-patient.ts";
+import { changeFacility } from "../../src/usecases/change-facility.ts";
+import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
 import { reportFigures } from "../../src/usecases/report-figures.ts";
+import { setPolicy } from "../../src/usecases/set-policy.ts";
 import { signMonth } from "../../src/usecases/sign-month.ts";
+import { voidCatheter } from "../../src/usecases/void-entry.ts";
 import { type Asking, watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
@@ -84,6 +90,69 @@ onEachDatabase("a store that looks after signed months", (fresh) => {
     await expect(insert(act, stays[0] ?? 0, "2024-03-11 08:00")).rejects.toMatchObject({
       code: "changes-signed-month",
     });
+  });
+
+  /** Catheters to 31 January, through February, and from 1 to 10 March, none a day without one; 35 days are allowed. */
+  async function runningIntoMarch(name: string) {
+    const bay = await alderBay(shared.store);
+    const one = await bay.stay("P", "2024-01-25 08:00", "2024-02-29 21:00");
+    const two = await bay.stay(name, "2024-03-01 05:00", "2024-03-15 08:00");
+    const catheter = { kind: "indwelling-urethral", inPlaceOnArrival: false } as const;
+    const from = (stayId: number, insertedAt: string, removedAt: string) =>
+      insertCatheter(bay.at(later), { ...catheter, stayId, insertedAt: utc(insertedAt), removedAt: utc(removedAt) });
+    const { catheterId } = await from(one.stayId, "2024-01-25 09:00", "2024-01-31 20:00");
+    await from(one.stayId, "2024-02-01 06:00", "2024-02-29 20:00");
+    await from(two.stayId, "2024-03-01 06:00", "2024-03-10 09:00");
+    const body = { ...defaultPolicy, thresholdDays: 35 };
+    await setPolicy(bay.at(later), { wardId: null, fromDay: 19_723, body, replaces: 0, reason: "Ours" });
+    const month = monthText.parse("2024-03");
+    const { seen } = await reportFigures(bay.at(later), { month });
+    await signMonth(bay.at(later), { month, seen, replaces: 0, reason: null });
+    return { bay, one, two, catheterId, act: { ...bay.at(later), store: watchSignedMonths(shared.store) } };
+  }
+
+  /**
+   * By hand: 9 censuses, of 2 to 10 March. After the days of January and February (7 + 29) the first is eligibility day
+   * 38 and all are past; after those of February alone it is day 31, and the last 4 are; by itself day 2, and none.
+   */
+  const past = async (act: Act) => {
+    const [change] = await changesOf(act, "2024-03");
+    return change?.figures.flatMap(({ ward, figure, before, after }) =>
+      ward === "A" && figure === "days_past_threshold" ? [[before, after]] : [],
+    );
+  };
+
+  it("sees what a catheter decides about a signed month two months later", async () => {
+    const { act, catheterId } = await runningIntoMarch("P");
+    await voidCatheter(act, { catheterId, reason: "Another patient's" });
+    expect(await past(act)).toEqual([[9, 4]]);
+  });
+
+  it("sees what a merge decides about a month of which no day is moved", async () => {
+    const { act, one, two } = await runningIntoMarch("P again");
+    const { mergeId } = await mergePatients(act, { fromId: one.patientId, intoId: two.patientId });
+    expect(await past(act)).toEqual([[0, 9]]);
+    await unmergePatients(act, { mergeId, reason: "Two people" });
+    expect(await past(act)).toEqual([[9, 0]]);
+  });
+
+  it("sees what a unit was in an earlier month", async () => {
+    const { act, bay } = await runningIntoMarch("P");
+    const said = { name: "A", type: null, setting: "inpatient", beds: null } as const;
+    const describe = (fromDay: number, setting: "inpatient" | "outpatient") =>
+      describeWard(act, { ...said, wardId: bay.a, fromDay, setting, reason: "As it was" });
+    // From 1 February on as before, then 28 to 31 January otherwise.
+    await describe(19_754, "inpatient");
+    await describe(19_750, "outpatient");
+    expect(await past(act)).toEqual([[9, 4]]);
+  });
+
+  it("sees another name of the facility", async () => {
+    const { bay } = await signed(["2024-03"]);
+    const act = { ...bay.at(later), store: watchSignedMonths(shared.store) };
+    await changeFacility(act, { name: "Alder Bay North" });
+    const [change] = await changesOf(act, "2024-03");
+    expect(change?.figures).toMatchObject([{ what: "Facility", after: "Alder Bay North" }]);
   });
 
   it("compares the latest 24 months that one act touches, and writes down that it touches the others", async () => {

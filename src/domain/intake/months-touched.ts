@@ -1,7 +1,7 @@
 import type { Month } from "../../../shared/day.ts";
 import type { DayNumber, Instant } from "../days/day-number.ts";
 import { monthsFromTo } from "../days/month.ts";
-import { changedStretches } from "../timeline/changed-stretches.ts";
+import { changedStretches, runningOn } from "../timeline/changed-stretches.ts";
 import type { PatientTimeline } from "../timeline/timeline.ts";
 import type { NoteChange } from "./plan.ts";
 import type { CultureChanges } from "./plan-cultures.ts";
@@ -19,7 +19,7 @@ export function monthsTouched(
   { dayOf, today }: { dayOf: (at: Instant) => DayNumber; today: DayNumber },
 ): Month[] {
   const { changes, notes, cultures } = planned;
-  const stretches = changes.flatMap(({ before, after }) => changedStretches(before, after));
+  const stretches = changes.flatMap(({ before, after }) => runningOn(changedStretches(before, after), before, after));
   const states = <T>(list: readonly { readonly old: T | null; readonly now: T }[]): T[] =>
     list.flatMap(({ old, now }) => (old === null ? [now] : [old, now]));
   const days = [

@@ -1,4 +1,4 @@
-import type { Instant } from "../days/day-number.ts";
+import { dayMs, type Instant } from "../days/day-number.ts";
 import { beginning } from "./first-change.ts";
 import type { Catheter, Entry, PatientTimeline, Stay, WardStay } from "./timeline.ts";
 
@@ -31,6 +31,29 @@ export function changedStretches(before: PatientTimeline, after: PatientTimeline
       ...entriesChanged(was?.catheters ?? [], stay.catheters, ofCatheter(stay)),
     ];
   });
+}
+
+/** A removal and an insertion on the next day are less than this apart, also where a clock is set back. */
+const mostBetween = 3 * dayMs;
+
+/**
+ * The same stretches, each to the end of the catheters that follow without a day between them: eligibility days run on
+ * across catheters and stays, so a change of one decides the days of the next. `states` are the patient's stays before and after.
+ */
+export function runningOn(stretches: readonly ChangedStretch[], ...states: PatientTimeline[]): ChangedStretch[] {
+  const catheters = states
+    .flatMap(({ stays }) => stays)
+    .flatMap((stay) =>
+      stay.catheters.map((one) => ({ from: ofCatheter(stay).start(one), to: ofCatheter(stay).end(one) })),
+    )
+    .sort((a, b) => a.from - b.from);
+  return stretches.map(({ from, to }) => ({
+    from,
+    to: catheters.reduce<Instant | null>((end, next) => {
+      if (end === null || next.from > end + mostBetween) return end;
+      return next.to === null ? null : Math.max(end, next.to);
+    }, to),
+  }));
 }
 
 function entriesChanged<T extends Entry>(before: readonly T[], after: readonly T[], of: Spanned<T>): ChangedStretch[] {
