@@ -51,3 +51,9 @@ export function reachOf({ roles, wardIds }: Actor, permission: Permission): Reac
   if (extents.includes("facility")) return {};
   return extents.includes("own-wards") ? { wardIds } : null;
 }
+
+/** Whether free text about any patient of the facility may be shown: it can name one of a unit out of reach. */
+export function seesEveryPatient(actor: Actor): boolean {
+  const reach = reachOf(actor, "see-patients");
+  return reach !== null && reach.wardIds === undefined;
+}

@@ -21,6 +21,7 @@ import { determineByNow } from "./determine-by-now.ts";
 import { changesOfMonth } from "./month-changes.ts";
 import type { Reach } from "./reach.ts";
 import { readFigures } from "./read-figures.ts";
+import { withReasons } from "./with-reasons.ts";
 
 type Signature = OutputOf<typeof signaturesEndpoint>["signatures"][number];
 
@@ -57,7 +58,7 @@ export async function readSignedMonth(
 ): Promise<OutputOf<typeof monthEndpoint>> {
   const { row, text } = await find(act, month, number);
   const reached = await act.store.read((read) => reachedCodes(read, act, wardIds));
-  return { month, signature: signatureShown(row), report: within(reportIn(text), reached) };
+  return { month, signature: signatureShown(row), report: withReasons(act.actor, within(reportIn(text), reached)) };
 }
 
 /** The very text that was signed. Refuses `not-found`. */

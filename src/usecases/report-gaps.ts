@@ -4,12 +4,13 @@ import type { OutputOf } from "../../shared/endpoint.ts";
 import { gapWords } from "../../shared/gap-words.ts";
 import { dayText } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
+import { withheldReason } from "../domain/reports/completeness.ts";
 import { gapSentence } from "../domain/reports/gap-sentence.ts";
 import { type Gap, gapsOf } from "../domain/reports/gaps.ts";
 import type { Act } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
 import { determineByNow } from "./determine-by-now.ts";
-import { type Reach, reachOf } from "./reach.ts";
+import { type Reach, reachOf, seesEveryPatient } from "./reach.ts";
 import { careOf, loadForCare } from "./read-care.ts";
 import { infectionsIn } from "./read-infections.ts";
 import { monthFactsOf } from "./read-month.ts";
@@ -32,13 +33,17 @@ export async function reportGaps(
   });
   // Who may not open an import has no use for the way to it.
   const opens = reachOf(act.actor, "import-records") !== null;
-  return { month, gaps: gaps.map((gap) => inWords(gap, opens)) };
+  const reads = seesEveryPatient(act.actor);
+  return { month, gaps: gaps.map((gap) => inWords(gap, { opens, reads })) };
 }
 
 /** More lines than these are found on the pages of their imports. */
 const linesMost = 100;
 
-function inWords(gap: Gap, opens: boolean): OutputOf<typeof readMonthGaps>["gaps"][number] {
+function inWords(
+  gap: Gap,
+  { opens, reads }: Record<"opens" | "reads", boolean>,
+): OutputOf<typeof readMonthGaps>["gaps"][number] {
   const { kind, wardId, count, days, held } = gap;
   const { blocks, remedy } = gapWords[kind];
   const lines = kind === "dropped-lines" || opens ? (held?.lines ?? []) : [];
@@ -47,7 +52,8 @@ function inWords(gap: Gap, opens: boolean): OutputOf<typeof readMonthGaps>["gaps
     sentence: gapSentence(gap),
     days: days.map(dayText),
     lines: lines.slice(0, linesMost).map(({ importId, file, line, reason, by, at }) => ({
-      ...{ importId, file, line: line === 0 ? null : line, reason, by, at },
+      ...{ importId, file, line: line === 0 ? null : line, by, at },
+      reason: reason === null || reads ? reason : withheldReason,
     })),
     imports: opens ? [...(held?.imports ?? [])] : [],
   };

@@ -22,6 +22,19 @@ export function completenessOf(
   }));
 }
 
+/** In place of free text, for people who may not see every patient: it can name one. */
+export const withheldReason = "Reason shown to infection prevention only";
+
+/** The same without what people wrote of dropped lines. */
+export function withoutReasons(completeness: MonthReport["completeness"]): MonthReport["completeness"] {
+  if (completeness === null) return null;
+  const withheld = (reason: string | null) => (reason === null ? null : withheldReason);
+  return completeness.map((item) => ({
+    ...item,
+    lines: item.lines.map((line) => ({ ...line, reason: withheld(line.reason) })),
+  }));
+}
+
 /** The codes of some wards, and of all. */
 export interface CodesWithin {
   readonly own: ReadonlySet<string>;

@@ -117,6 +117,7 @@ export const importText = catalogue("import", {
   store: "Check and store this line",
   dropTitle: "Or drop it",
   dropReason: "Why it is dropped",
+  dropHint: "Do not name the patient here.",
   drop: "Drop this line",
   reason: "Dropped: {{reason}}",
   repaired: "{{place}} was stored.",

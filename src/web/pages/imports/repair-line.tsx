@@ -81,6 +81,7 @@ function DropForm({ importId, file, line, place, settled }: Place): ReactNode {
       <TextField
         pointer="/reason"
         label={importText("dropReason")}
+        help={importText("dropHint")}
         faults={faultsOf(sending)}
         value={reason}
         change={setReason}
