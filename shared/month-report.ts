@@ -55,6 +55,10 @@ export const wardFigures = z
     name: z.string(),
     type: z.string().nullable(),
     edition: z.string().nullable().describe("The definitions by which infections are determined; null: not watched"),
+    nonDefaultReadings: z
+      .array(z.string())
+      .optional()
+      .describe("Open points that the facility reads otherwise than the edition in this month; left out: none"),
     denominators: z.string().describe("How patient-days and catheter-days were counted"),
     predicted: z.strictObject({ infections: predictionShown, catheterDays: predictionShown }),
     figures: z.array(figure),

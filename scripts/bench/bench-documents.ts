@@ -13,7 +13,7 @@ import { type BenchLine, type BenchResult, medianOf } from "./bench-line.ts";
 /** The document of a month of so many wards, as a workbook and as PDF, against the same figures as CSV. */
 export async function benchDocuments({ seed, wards }: { seed: number; wards: number }): Promise<BenchResult> {
   const report = drawnReport(seed, wards);
-  const document = monthDocument(report, null, [monthFiguresSheet(report)]);
+  const document = monthDocument(report, null, { more: [monthFiguresSheet(report)] });
   const csv = await medianOf(3, () => document.sheets.map(sheetCsv));
   const browser = findBrowser(process.env.CHROMIUM_PATH ?? null);
   const kinds = [

@@ -3,6 +3,7 @@ import { markOf, type Sheet, type SheetCell } from "../../shared/sheet.ts";
 import { drawChart } from "../charts/draw-chart.ts";
 import { svgText } from "../charts/svg-text.ts";
 import { cellText, isFigure } from "./cell-text.ts";
+import { onPaper } from "./on-paper.ts";
 import { printLook } from "./print-look.ts";
 
 /** A document as one page of HTML made for paper: a cover, charts, tables with repeated heads, cautions and sources. */
@@ -32,7 +33,8 @@ function chartHtml(chart: ReportDocument["charts"][number]): string {
   return `<section class="chart"><h2>${escaped(title)}</h2>${picture}${said}</section>`;
 }
 
-function sheetHtml(sheet: Sheet): string {
+function sheetHtml(whole: Sheet): string {
+  const sheet = onPaper(whole);
   const { title, period, columns, rows, total } = sheet;
   const heads = columns
     .map(({ label, kind }) => `<th scope="col"${isFigure(kind) ? ' class="figure"' : ""}>${escaped(label)}</th>`)

@@ -3,6 +3,7 @@ import type { ReportDocument } from "../../shared/report-document.ts";
 import { markOf, type Sheet } from "../../shared/sheet.ts";
 import { drawChart } from "../charts/draw-chart.ts";
 import { cellText, isFigure } from "./cell-text.ts";
+import { onPaper } from "./on-paper.ts";
 import { drawInPdf } from "./pdf-drawing.ts";
 
 type Pdf = InstanceType<typeof PDFDocument>;
@@ -63,7 +64,8 @@ function chartPart(pdf: Pdf, chart: ReportDocument["charts"][number]): void {
 }
 
 /** Columns as wide as their longest text asks for, shared out over the page. */
-function tablePart(pdf: Pdf, sheet: Sheet): void {
+function tablePart(pdf: Pdf, whole: Sheet): void {
+  const sheet = onPaper(whole);
   pdf.addPage();
   say(pdf, "H2", sheet.title, { size: 13, bold: true });
   const rows = [...sheet.rows, ...(sheet.total === null ? [] : [sheet.total])];

@@ -9,6 +9,7 @@ import type { Act } from "./act.ts";
 import { addBaseline } from "./add-baseline.ts";
 import { zoneOfFacility } from "./find-facility.ts";
 import { readComparison } from "./read-comparison.ts";
+import { type ReadOtherwise, readOtherwise, readOtherwiseText } from "./with-readings.ts";
 
 /** What the wards counted in which months, and what it is to be called. */
 export interface OwnPeriod {
@@ -33,32 +34,50 @@ export async function addOwnBaseline(
     refuse("month-not-over", `${toMonth} is not over yet.`, { pointer: "/toMonth" });
   const pointers = { from: "/fromMonth", ward: "/name" };
   const { facts } = await readComparison(act, { from: fromMonth, to: toMonth, type: null, ward: null, pointers });
+  const otherwise = await act.store.read((read) => readOtherwise(read, act.actor.facilityId, facts.wards));
   const months = fromMonth === toMonth ? fromMonth : `${fromMonth} to ${toMonth}`;
   const open = openOf(facts);
   const waiting = open === 0 ? "" : `; ${open} cultures were open then`;
   return addBaseline(act, {
     kind: "own-period",
-    rows: facts.wards.map(countsOf).filter(({ patient_days: days }) => days !== "0"),
+    rows: facts.wards
+      .map((ward) => countsOf(ward, otherwise.get(ward.wardId)))
+      .filter(({ patient_days: days }) => days !== "0"),
     origin: {
       name,
       source: `The ledger and the determinations of ${facts.facility.name}, counted on ${dayText(today)}${waiting}`,
       year: months,
-      definition: "The editions by which each ward was watched in those months",
+      definition: `The editions by which each ward was watched in those months${pointsText(otherwise)}`,
       population: `The inpatient wards of ${facts.facility.name}, each compared with itself`,
       edition: `Own counts of ${months}`,
     },
   });
 }
 
-function countsOf({ code, months }: ComparedWard): Record<string, string> {
+/** As many of the points as the definition has room for; the rows say which wards and months. */
+function pointsText(otherwise: ReadonlyMap<number, ReadOtherwise>): string {
+  const points = [...new Set([...otherwise.values()].flatMap((one) => one.points))];
+  if (points.length === 0) return "";
+  const text = `; non-default reading of the definitions: ${points.join("; ")}`;
+  return text.length <= mostPoints ? text : `${text.slice(0, mostPoints - 1)}…`;
+}
+
+/** The definition of a baseline holds 500 characters. */
+const mostPoints = 400;
+
+function countsOf({ code, months }: ComparedWard, otherwise: ReadOtherwise | undefined): Record<string, string> {
   const watched = months.filter(({ infections }) => infections !== null);
   const counted = watched.length > 0 ? watched : months;
   const sum = (key: "patientDays" | "catheterDays" | "infections") =>
     counted.reduce((all, month) => all + (month[key] ?? 0), 0);
   const left = months.length - watched.length;
+  const notes = [
+    ...(watched.length > 0 && left > 0 ? [`Not watched in ${left} of ${months.length} months, left out`] : []),
+    ...(otherwise ? [readOtherwiseText(otherwise)] : []),
+  ];
   return {
     ...{ ward: code, infections: watched.length > 0 ? String(sum("infections")) : "" },
     ...{ catheter_days: String(sum("catheterDays")), patient_days: String(sum("patientDays")) },
-    ...(watched.length > 0 && left > 0 ? { note: `Not watched in ${left} of ${months.length} months, left out` } : {}),
+    ...(notes.length > 0 ? { note: notes.join("; ") } : {}),
   };
 }

@@ -5,12 +5,13 @@ import { monthDocument } from "../domain/reports/month-document.ts";
 import { monthFiguresSheet } from "../domain/reports/month-figures-sheet.ts";
 import { everybody } from "../store/people.ts";
 import type { Act } from "./act.ts";
+import { changedAfterSigning } from "./changed-after-signing.ts";
 import type { Reach } from "./reach.ts";
 import { readSignedMonth } from "./read-signatures.ts";
 import { reportFigures } from "./report-figures.ts";
 
 /**
- * A month's figures within reach as a document; with a `signature` made of the text that was signed and of nothing that
+ * A month's figures within reach as a document, with what changed since it was signed; with a `signature` made of the text that was signed and of nothing that
  * was recorded since. Refuses `in-the-future`, and `not-found` for a signature that is not there.
  */
 export async function readMonthDocument(
@@ -19,7 +20,9 @@ export async function readMonthDocument(
 ): Promise<OutputOf<typeof endpoint>> {
   if (number === undefined) {
     const { report } = await reportFigures(act, { month, ...reach });
-    return { document: monthDocument(report, null, [monthFiguresSheet(report)]), signed: null };
+    const changed = await changedAfterSigning(act, { month, ...reach });
+    const document = monthDocument(report, null, { more: [monthFiguresSheet(report, changed)], changed });
+    return { document, signed: null };
   }
   const { report, signature } = await readSignedMonth(act, { month, number, ...reach });
   const people = await act.store.read((read) => everybody(read, act.actor.facilityId));
@@ -28,7 +31,7 @@ export async function readMonthDocument(
   const amended = number === 1 ? "" : ` as amendment ${number - 1} (${signature.reason ?? "no reason given"})`;
   const at = new Date(signature.signedAt).toISOString();
   const signed = `${at} (UTC) by ${name}, ${role}${amended}. SHA-256 of the signed text: ${signature.digest}`;
-  const document = monthDocument(report, signed, [monthFiguresSheet(report)]);
+  const document = monthDocument(report, signed, { more: [monthFiguresSheet(report)] });
   // What somebody sees of some wards only is made for them anew.
   return { document, signed: reach.wardIds ? null : { month, number } };
 }

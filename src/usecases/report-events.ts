@@ -3,9 +3,11 @@ import type { OutputOf } from "../../shared/endpoint.ts";
 import { scopeIn } from "../domain/cultures/family-of-wards.ts";
 import { dayText } from "../domain/days/day-number.ts";
 import { monthOf } from "../domain/days/month.ts";
+import { nonDefaultWords } from "../domain/editions/readings.ts";
 import { countedSentences, type EventFacts, eventsSheet } from "../domain/reports/events.ts";
 import { writeAudit } from "../store/audit.ts";
 import { casesBetween } from "../store/case-lists.ts";
+import { readOnOf } from "../store/chosen-readings.ts";
 import { cultureRecords } from "../store/culture-records.ts";
 import { decisionsOf } from "../store/decisions.ts";
 import { determinationIn, type KeptDetermination } from "../store/determinations.ts";
@@ -43,6 +45,7 @@ export async function reportEvents(
       const seen = await identifiersSeen(tx, act, found);
       const codes = await wardCodes(tx, by.facilityId);
       const scopes = await scopesOfFacility(tx, by.facilityId);
+      const readOn = await readOnOf(tx, by.facilityId);
       const events: EventFacts[] = [];
       for (const one of found) {
         const { wardId, editionId, state } = one;
@@ -52,7 +55,9 @@ export async function reportEvents(
           state === "disagreed" ? ((await decisionsOf(tx, one.caseId)).at(-1)?.reason ?? null) : null;
         const identifier = seen.get(one.survivorId) ?? null;
         const isWatched = scopeIn(scopes, wardId, monthOf(event.dateOfEvent)) !== undefined;
-        events.push({ ward: codes.get(wardId) ?? "", editionId, event, state, isWatched, disagreement, identifier });
+        const nonDefault = nonDefaultWords(editionId, event.dateOfEvent, readOn);
+        const of = { ward: codes.get(wardId) ?? "", editionId, event, state };
+        events.push({ ...of, isWatched, disagreement, identifier, nonDefault });
       }
       const details = { first: dayText(first), last: dayText(last) };
       await writeAudit(tx, by, { action: "view-events", patientIds: [...seen.keys()], details });

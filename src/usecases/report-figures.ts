@@ -8,9 +8,11 @@ import { canonicalText, reportContent } from "../domain/reports/canonical-text.t
 import { monthFiguresSheet } from "../domain/reports/month-figures-sheet.ts";
 import type { Act } from "./act.ts";
 import { censusTaken } from "./census-taken.ts";
+import { changedAfterSigning } from "./changed-after-signing.ts";
 import { determineByNow } from "./determine-by-now.ts";
 import type { Reach } from "./reach.ts";
 import { readFigures } from "./read-figures.ts";
+import { withReasons } from "./with-reasons.ts";
 
 type OfMonth = { readonly month: Month } & Reach;
 
@@ -20,16 +22,18 @@ export async function reportFigures(act: Act, input: OfMonth): Promise<OutputOf<
   return { month: input.month, report, seen: seenDigest(report) };
 }
 
-/** The same as rows. Refuses `in-the-future`. */
+/** The same as rows, with what changed since the month was signed. Refuses `in-the-future`. */
 export async function reportFigureSheet(act: Act, input: OfMonth): Promise<OutputOf<typeof readMonthFigureSheet>> {
-  return { month: input.month, sheet: monthFiguresSheet(await figuresOf(act, input)) };
+  const report = await figuresOf(act, input);
+  return { month: input.month, sheet: monthFiguresSheet(report, await changedAfterSigning(act, input)) };
 }
 
 async function figuresOf(act: Act, input: OfMonth): Promise<MonthReport> {
   await censusTaken(act, monthDays(input.month).first, "/month");
   await determineByNow(act);
   const { report } = await act.store.read((read) => readFigures(read, act, input));
-  return input.wardIds ? ofOwnWards(report) : report;
+  const readable = withReasons(act.actor, report);
+  return input.wardIds ? ofOwnWards(readable) : readable;
 }
 
 /** A report that was made of some wards only says so. */

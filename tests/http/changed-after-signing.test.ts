@@ -12,6 +12,7 @@ import type { Subjects } from "./subjects.ts";
 const { addWard, admitPatient, correctCatheter, decideImport, describeWard, dischargePatient } = endpoints;
 const { dropImportLine, insertCatheter, listChangedMonths, mergeWards, readMonthFigures, readMonthSignatures } =
   endpoints;
+const { readMonthDocument, readMonthFigureSheet, readMonthGaps } = endpoints;
 const { readImport, receiveImport, removeCatheter, reviewCatheter, signMonth, correctStay, recordDailyCount } =
   endpoints;
 const october = monthText.parse("2026-10");
@@ -128,10 +129,40 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     expect((await changes("manager")).map(({ entry }) => entry)).toEqual([null, null, null]);
   });
 
+  it("is listed in every file of the month, for people of a unit with its figures alone, and in none of a signature", async () => {
+    const document = async (person: "prevention" | "manager", signature?: number) =>
+      (await desk.ask(readMonthDocument, { month: october, signature }, { person })).document;
+    const listed = async (person: "prevention" | "manager") => {
+      const { sheets, cover } = await document(person);
+      expect(cover.some(({ label }) => label === "Changed after signing")).toBe(true);
+      return sheets.find(({ id }) => id === "month-changes")?.rows ?? [];
+    };
+    const act = ["Recorded a catheter", expect.stringMatching(/^catheter \d+$/), "Kit Sandoval"] as const;
+    const at = "2026-11-20T15:00:00.000Z";
+    expect(await listed("prevention")).toContainEqual(["3E", "Catheter-days", 2, 3, ...act, at]);
+    const ofManager = await listed("manager");
+    expect(ofManager).toContainEqual(["3E", "Catheter-days", 2, 3, act[0], "", act[2], at]);
+    expect(new Set(ofManager.map(([unit]) => unit))).toEqual(new Set(["3E"]));
+    const [summary] = (await document("prevention")).sheets;
+    expect(JSON.stringify(summary?.rows)).toContain(
+      "Catheter-days: signed 2, present 3. Recorded a catheter, catheter",
+    );
+    expect((await document("prevention", 1)).sheets.map(({ id }) => id)).not.toContain("month-changes");
+    const { sheet } = await desk.ask(readMonthFigureSheet, { month: october });
+    const cell = (row: (typeof sheet.rows)[number], key: string) =>
+      row[sheet.columns.findIndex((one) => one.key === key)];
+    const keys = ["ward", "label", "value", "reason", "signed", "present", "changed_entry", "changed_by", "changed_at"];
+    const changed = sheet.rows.filter((row) => cell(row, "figure") === "changed-after-signing");
+    const [what, entry, who] = act;
+    expect(changed.map((row) => keys.map((key) => cell(row, key)))).toContainEqual([
+      ...["3E", "Catheter-days", null, what, 2, 3, entry, who, at],
+    ]);
+  });
+
   it("is written down and never refused when files are imported, and asks when one of their lines is dropped", async () => {
     const moves = [
       "OCT-9,OCT-9,4N,2026-10-20T08:00,2026-10-22T08:00",
-      "OCT-10,OCT-10,4N,2026-10-20T08:00,2026-10-19T08:00",
+      "OCT-10,OCT-10,3E,2026-10-20T08:00,2026-10-19T08:00",
     ];
     const files = [{ name: "moves.csv", text: `stay,patient,ward,from,to\n${moves.join("\n")}\n` }];
     const { importId } = await desk.ask(receiveImport, { files });
@@ -154,6 +185,26 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     const refused = await desk.refused(dropImportLine, line);
     expect(refused.signed?.months.flatMap(({ figures }) => figures.map(({ what }) => what))).toContain("Data quality");
     await desk.ask(dropImportLine, line, { acknowledge: true });
+  });
+
+  it("keeps why a line was dropped from people who may not see every patient, wherever it is shown", async () => {
+    const shown = async (person: "prevention" | "bedside" | "manager") => {
+      const answers = [
+        (await desk.ask(readMonthGaps, { month: october }, { person })).gaps,
+        (await desk.ask(readMonthFigures, { month: october }, { person })).report.completeness,
+        (await desk.ask(readMonthFigureSheet, { month: october }, { person })).sheet.rows,
+        (await desk.ask(readMonthDocument, { month: october }, { person })).document.sheets.map(({ rows }) => rows),
+      ];
+      return answers.map((answer) => {
+        const text = JSON.stringify(answer);
+        expect(text).toContain("moves.csv");
+        return text.includes(reason) ? "shown" : text.includes("Reason shown to infection prevention only");
+      });
+    };
+    const everywhere = <T>(what: T) => [what, what, what, what];
+    expect(await shown("prevention")).toEqual(everywhere("shown"));
+    expect(await shown("bedside")).toEqual(everywhere(true));
+    expect(await shown("manager")).toEqual(everywhere(true));
   });
 
   it("is written down when two units are merged", async () => {

@@ -9,10 +9,11 @@ import { chooseReading } from "../../src/usecases/choose-reading.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../../src/usecases/compare-wards.ts";
 import { describeWard } from "../../src/usecases/describe-ward.ts";
 import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { listBaselines } from "../../src/usecases/list-baselines.ts";
 import { movePatient } from "../../src/usecases/move-patient.ts";
 import { readMonthDocument } from "../../src/usecases/read-month-document.ts";
 import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
-import { reportFigures } from "../../src/usecases/report-figures.ts";
+import { reportFigureSheet, reportFigures } from "../../src/usecases/report-figures.ts";
 import { setComparison } from "../../src/usecases/set-comparison.ts";
 import { watchWard } from "../../src/usecases/watch-ward.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
@@ -97,6 +98,43 @@ onEachDatabase("figures of a month with another reading than the edition's", (fr
     expect(await cultureOf(false)).toEqual(["out-of-scope", "[]"]);
     const [state, mayCount] = await cultureOf(true);
     expect([state, mayCount]).toEqual(["pending", expect.stringContaining('"month":"2024-04"')]);
+  });
+
+  it("name the reading in a column of their own, after the last one that was there", async () => {
+    const bay = await readOtherwiseFromApril();
+    const point = "When “there was no such sign” is known of a window: On every day of it";
+    const named = async (asked: typeof march) => {
+      const { sheet } = await reportFigureSheet(bay.at(later), { month: asked });
+      const rows = parse(sheetCsv(sheet), { columns: true }) as Record<string, string>[];
+      const readings = new Set(
+        rows.flatMap(({ figure, non_default_readings }) => (figure === "rate" ? non_default_readings : [])),
+      );
+      const { document } = await readMonthDocument(bay.at(later), { month: asked });
+      const [summary] = parse(sheetCsv(document.sheets[0] ?? sheet), { columns: true }) as Record<string, string>[];
+      return [...readings, summary?.non_default_readings];
+    };
+    expect(await named(march)).toEqual(["", ""]);
+    // Unit A, unit B that nobody watches, and all of them.
+    expect(await named(april)).toEqual([point, "", point]);
+    const { columns } = (await reportFigureSheet(bay.at(later), { month: april })).sheet;
+    const keys = columns.map(({ key }) => key);
+    expect(keys.indexOf("non_default_readings")).toBe(keys.indexOf("not_final") + 1);
+  });
+
+  it("make a baseline of one's own that says so, where it is listed and where months are compared with it", async () => {
+    const bay = await readOtherwiseFromApril();
+    const point = "When “there was no such sign” is known of a window: On every day of it";
+    const { baselineId } = await addOwnBaseline(bay.at(later), { name: "Spring", fromMonth: march, toMonth: april });
+    const found = (await listBaselines(bay.at(later))).baselines.find((one) => one.baselineId === baselineId);
+    expect(found?.definition).toBe(
+      `The editions by which each ward was watched in those months; non-default reading of the definitions: ${point}`,
+    );
+    expect(found?.rows).toMatchObject([{ ward: "A", note: "Non-default reading of the definitions in 1 of 2 months" }]);
+    await compareWith(bay, baselineId);
+    expect((await sirOf(bay, april)).cautions).toContain(`non-default reading of the definitions: ${point}`);
+    const own = await readOtherwiseFromApril();
+    await addOwnBaseline(own.at(later), { name: "March", fromMonth: march, toMonth: march });
+    expect(JSON.stringify((await listBaselines(own.at(later))).baselines)).not.toContain("on-default");
   });
 
   it("are not tested by SIR between two months, which a baseline of one's own allows", async () => {

@@ -18,6 +18,8 @@ export interface EventFacts {
   readonly disagreement: string | null;
   /** The patient's number in the hospital, for who may see the patient; null for all others. */
   readonly identifier: string | null;
+  /** Open points that the facility reads otherwise than the edition on the date of event, in words. */
+  readonly nonDefault: readonly string[];
 }
 
 const columns: SheetColumn[] = [
@@ -34,6 +36,7 @@ const columns: SheetColumn[] = [
   { key: "work", label: "Confirmed", kind: "text", unit: null },
   { key: "disagreement", label: "Disagreement", kind: "text", unit: null },
   { key: "counted", label: "Counted as CAUTI", kind: "text", unit: null },
+  { key: "non_default_readings", label: "Non-default readings", kind: "text", unit: null },
 ];
 
 /** Why an event of the list is not one of the CAUTIs that a month counts, in the order in which it is looked at. */
@@ -99,7 +102,7 @@ export function eventsSheet(
 }
 
 function rowOf(facts: EventFacts): SheetCell[] {
-  const { ward, editionId, event, state, disagreement, identifier } = facts;
+  const { ward, editionId, event, state, disagreement, identifier, nonDefault } = facts;
   const why = whyNotCounted(facts);
   const isKnown = identifier !== null;
   const { dateOfEvent, criterion, deviceAssociated, onset, pathogens, addedPathogens, secondaryBloodstream } = event;
@@ -114,5 +117,6 @@ function rowOf(facts: EventFacts): SheetCell[] {
     caseStates[state],
     isKnown ? (disagreement ?? "") : null,
     why === null ? "yes" : `no: ${notCounted[why]}`,
+    nonDefault.join(". "),
   ];
 }

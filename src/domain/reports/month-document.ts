@@ -4,6 +4,7 @@ import { type BaselineNamed, type Figure, limitRules, type MonthReport } from ".
 import type { ReportDocument } from "../../../shared/report-document.ts";
 import type { Sheet, SheetCell, SheetColumn, SheetMark } from "../../../shared/sheet.ts";
 import { hollowNotes } from "../comparison/comparison-facts.ts";
+import { type ChangedRow, changedText, changesSheet } from "./changes-after-signing.ts";
 import { completenessSheet, completenessText } from "./completeness-sheet.ts";
 
 /** The figures of the summary, in its order; those with limits take three columns. */
@@ -25,15 +26,20 @@ const mostRows = 12;
 
 /**
  * A month as a document: what its figures rest on, a summary by ward with limits, and pictures of the intervals. `signed`
- * says who signed it and when, in words; null for figures that nobody signed. `more` are further sheets.
+ * says who signed it and when, in words; null for figures that nobody signed. `more` are further sheets, `changed` is what
+ * changed since the month was signed.
  */
-export function monthDocument(report: MonthReport, signed: string | null, more: readonly Sheet[] = []): ReportDocument {
+export function monthDocument(
+  report: MonthReport,
+  signed: string | null,
+  { more = [], changed = [] }: { readonly more?: readonly Sheet[]; readonly changed?: readonly ChangedRow[] } = {},
+): ReportDocument {
   const { month, facility, cautions, sources } = report;
-  const quality = completenessSheet(report);
+  const last = [completenessSheet(report), changesSheet(changed, report)].filter((sheet) => sheet !== null);
   return {
     title: `${facility}: urinary catheters and infections, ${month}`,
-    cover: coverOf(report, signed),
-    sheets: [summarySheet(report), ...more, ...(quality ? [quality] : [])],
+    cover: [...coverOf(report, signed), ...changedLine(changed)],
+    sheets: [summarySheet(report, changed), ...more, ...last],
     charts: [...intervals(report, "utilization"), ...intervals(report, "rate")],
     ...{ cautions, sources },
   };
@@ -57,13 +63,20 @@ function coverOf(report: MonthReport, signed: string | null): ReportDocument["co
   ];
 }
 
+function changedLine(changed: readonly ChangedRow[]): ReportDocument["cover"] {
+  if (changed.length === 0) return [];
+  return [
+    { label: "Changed after signing", text: `${changed.length} of what was signed. See “Changed after signing”.` },
+  ];
+}
+
 function baselineText(baseline: BaselineNamed | null): string {
   if (baseline === null) return "None is in use, so nothing is predicted.";
   const { name, edition, year, population, definition, source } = baseline;
   return `${name}, ${edition} (data of ${year}; ${population}; ${definition}). Source: ${source}`;
 }
 
-function summarySheet(report: MonthReport): Sheet {
+function summarySheet(report: MonthReport, changed: readonly ChangedRow[]): Sheet {
   const { facility, first, last, asOf, sources, cautions, wards, total } = report;
   const text = (key: string, label: string): SheetColumn => ({ key, label, kind: "text", unit: null });
   const ofNone = completenessText(report, null);
@@ -77,13 +90,17 @@ function summarySheet(report: MonthReport): Sheet {
     columns: [
       ...[text("ward", "Ward"), text("name", "Name"), ...columns],
       ...[text("missing", "Why figures are missing"), text("not_final", "Not final")],
-      text("completeness", "Missing or doubtful data"),
+      ...[text("completeness", "Missing or doubtful data"), text("non_default_readings", "Non-default readings")],
+      text("changed_after_signing", "Changed after signing"),
     ],
     rows: [
-      ...wards.map(({ code, name, figures }) => [code, name, ...cellsOf(figures), completenessText(report, code)]),
-      ...(ofNone === "" ? [] : [["", "Not of one unit alone", ...columns.map(() => null), "", "", ofNone]]),
+      ...wards.map(({ code, name, figures, nonDefaultReadings: readings = [] }) => [
+        ...[code, name, ...cellsOf(figures), completenessText(report, code)],
+        ...[readings.join(". "), changedText(changed, code)],
+      ]),
+      ...(ofNone === "" ? [] : [["", "Not of one unit alone", ...columns.map(() => null), "", "", ofNone, "", ""]]),
     ],
-    total: ["All wards", "", ...cellsOf(total.figures), ofNone],
+    total: ["All wards", "", ...cellsOf(total.figures), ofNone, "", changedText(changed, "")],
     marks: [...wards.flatMap(({ figures }, row) => marksOf(figures, row)), ...marksOf(total.figures, null)],
     cautions,
   };

@@ -44,11 +44,13 @@ export function monthFigures(facts: FigureFacts, completeness: MonthReport["comp
 }
 
 function wardFigures(ward: WardPart, { days, comparison }: FigureFacts): WardFigures {
-  const { wardId, code, name, type, edition, predictions, catheters } = ward;
+  const { wardId, code, name, type, edition, nonDefault, predictions, catheters } = ward;
   const times = days.census.map(({ time }) => time).join(", ");
   const from = ward.inpatient === "partly" ? ", on the days on which it was a ward for inpatients" : "";
   return {
     ...{ wardId, code, name, type, edition },
+    // Left out where there is none, so that the same month has the same text as in earlier versions.
+    ...(nonDefault.length > 0 ? { nonDefaultReadings: [...nonDefault] } : {}),
     denominators: `Counted from the record of moves and catheters at the daily census (${times})${from}.`,
     predicted: predictions,
     figures: partFigures(ward.part, comparison),

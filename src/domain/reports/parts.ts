@@ -21,6 +21,7 @@ interface PredictionShown {
 export interface WardPart extends WardFacts {
   readonly type: string | null;
   readonly edition: string | null;
+  readonly nonDefault: readonly string[];
   readonly catheters: WardCatheters;
   readonly predictions: { infections: PredictionShown; catheterDays: PredictionShown };
   readonly part: PartFacts;
@@ -60,7 +61,13 @@ function wardPart(ward: WardFacts, { wards, care, comparison }: FigureFacts): Wa
   const predicted = infections.value === null ? infections : ratioOf(shown.infections);
   return {
     ...ward,
-    ...{ type: said?.type ?? null, edition: said?.edition ?? null, catheters, predictions: shown },
+    ...{
+      type: said?.type ?? null,
+      edition: said?.edition ?? null,
+      nonDefault: said?.nonDefault ?? [],
+      catheters,
+      predictions: shown,
+    },
     part: {
       ...{
         patientDays: counted(patientDays),
