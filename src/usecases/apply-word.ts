@@ -56,8 +56,7 @@ export async function finishWords(act: Act): Promise<void> {
     if (word) await applyNext(tx, by, { word, action: "determine-again" });
     return left(tx);
   };
-  for (let words = await act.store.read(left); words.length > 0; )
-    words = await act.store.tx(work, { apart: true });
+  for (let words = await act.store.read(left); words.length > 0; ) words = await act.store.tx(work, { apart: true });
 }
 
 /** A further version of a choice that past specimens follow too. */

@@ -99,7 +99,7 @@ export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scope
     act(endpoints.chooseLaboratoryWords, {
       words: [{ column: "organism", wording: "Odd rod", choice, ...(replaces === undefined ? {} : { replaces }) }],
     });
-  const applied = act(endpoints.applyLaboratoryWord, { column: "organism", wording: "Odd rod", after: 0 });
+  const applied = act(endpoints.applyLaboratoryWord, { column: "organism", wording: "Odd rod" });
   const policy = (replaces: number, of: number | null, body: object, fromDay = first) =>
     act(endpoints.setPolicy, { ...{ wardId: of, fromDay, replaces, reason }, body: { ...defaultPolicy, ...body } });
   const acts: ((done: Done) => ActAfterSigning)[] = [
