@@ -19,6 +19,8 @@ export const styleText = catalogue("style", {
   done: "Recorded",
   hint: "A hint for the first visit",
   draft: "A draft that is here again",
+  signedChange: "A change of a signed month",
+  signedChangeShow: "Show the warning",
   controls: "Buttons and fields",
   first: "What the page is for",
   plain: "Something else",

@@ -41,7 +41,7 @@ function ChangeTable(props: { changes: readonly Change[]; nameOf: NameOf; captio
   const { changes, nameOf, caption } = props;
   const { time } = useSession();
   return (
-    <table className="ledger inner">
+    <table className="ledger inner changes-made">
       <caption>{caption}</caption>
       <thead>
         <tr>

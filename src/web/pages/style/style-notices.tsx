@@ -1,6 +1,31 @@
 import type { ReactNode } from "react";
+import { month } from "../../../../shared/day.ts";
+import type { SignedChanges } from "../../../../shared/signed-changes.ts";
 import { DraftNotice } from "../../parts/draft-notice.tsx";
+import { SignedChange } from "../../parts/form/signed-change.tsx";
+import { OpensOnce } from "../../parts/opens-once.tsx";
 import { styleText } from "../../texts/style.ts";
+
+const figure = { wardId: 1, ward: "3E" } as const;
+
+/** Invented: a removal that is a day earlier than the month was signed with. */
+const changes: SignedChanges = {
+  acknowledge: "",
+  months: [
+    {
+      ...{
+        month: month.parse("2026-10"),
+        signedAt: "2026-11-03T15:00:00.000Z",
+        signedBy: "Ash Moreno",
+        hasOthers: true,
+      },
+      figures: [
+        { ...figure, figure: "catheter_days", what: "Catheter-days", before: 2, after: 1 },
+        { ...figure, figure: "utilization", what: "Device utilization ratio", before: 0.67, after: 0.33 },
+      ],
+    },
+  ],
+};
 
 const kinds = [
   ["notice", "notice"],
@@ -23,6 +48,10 @@ export function StyleNotices(): ReactNode {
       ))}
       <h3>{styleText("draft")}</h3>
       <DraftNotice drop={() => undefined} />
+      <h3>{styleText("signedChange")}</h3>
+      <OpensOnce summary={styleText("signedChangeShow")}>
+        <SignedChange changes={changes} decide={() => undefined} />
+      </OpensOnce>
     </section>
   );
 }
