@@ -137,7 +137,7 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
       expect(cover.some(({ label }) => label === "Changed after signing")).toBe(true);
       return sheets.find(({ id }) => id === "month-changes")?.rows ?? [];
     };
-    const act = ["Recorded a catheter", expect.stringMatching(/^catheter \d+$/), "Kit Sandoval"] as const;
+    const act = ["Recorded an insertion", expect.stringMatching(/^catheter \d+$/), "Kit Sandoval"] as const;
     const at = "2026-11-20T15:00:00.000Z";
     expect(await listed("prevention")).toContainEqual(["3E", "Catheter-days", 2, 3, ...act, at]);
     const ofManager = await listed("manager");
@@ -145,7 +145,7 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     expect(new Set(ofManager.map(([unit]) => unit))).toEqual(new Set(["3E"]));
     const [summary] = (await document("prevention")).sheets;
     expect(JSON.stringify(summary?.rows)).toContain(
-      "Catheter-days: signed 2, present 3. Recorded a catheter, catheter",
+      "Catheter-days: signed 2, present 3. Recorded an insertion, catheter",
     );
     expect((await document("prevention", 1)).sheets.map(({ id }) => id)).not.toContain("month-changes");
     const { sheet } = await desk.ask(readMonthFigureSheet, { month: october });
