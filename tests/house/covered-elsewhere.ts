@@ -6,6 +6,8 @@ export const coveredElsewhere: Readonly<Record<string, string>> = {
   "src/store/signed-month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/touched-months.ts": "tests/usecases/intake/months-of-lines.test.ts",
   "src/store/trace.ts": "tests/usecases/watch-signed-months.test.ts",
+  "src/usecases/changed-after-signing.ts": "tests/http/changed-after-signing.test.ts",
+  "src/usecases/with-reasons.ts": "tests/http/changed-after-signing.test.ts",
   "src/usecases/month-changes.ts": "tests/http/changed-after-signing.test.ts",
   "src/store/chosen-readings.ts": "tests/usecases/choose-reading.test.ts",
   "src/demo/comparison.ts": "tests/demo/load-alder-bay.test.ts",

@@ -89,20 +89,43 @@ function act<E extends Endpoint>(endpoint: E, input: InputOf<E>): ActAfterSignin
   return [endpoint, input];
 }
 
+type Acts = ((done: Done) => ActAfterSigning)[];
+
+const ofCase = ({ caseId: id, patientId }: Cultured): ChangedEntry => ({ kind: "case", id, patientId });
+const ofPatient = (patientId: number): ChangedEntry => ({ kind: "patient", id: patientId, patientId });
+const ofWard = (id: number): ChangedEntry => ({ kind: "ward", id, patientId: null });
+
+function word(choice: string | null, replaces?: number): ActAfterSigning["act"] {
+  return act(endpoints.chooseLaboratoryWords, {
+    words: [{ column: "organism", wording: "Odd rod", choice, ...(replaces === undefined ? {} : { replaces }) }],
+  });
+}
+
+const applied = act(endpoints.applyLaboratoryWord, { column: "organism", wording: "Odd rod" });
+
+function policy(replaces: number, of: number | null, body: object, fromDay = first): ActAfterSigning["act"] {
+  return act(endpoints.setPolicy, {
+    ...{ wardId: of, fromDay, replaces, reason },
+    body: { ...defaultPolicy, ...body },
+  });
+}
+
 /** The acts in their order; each is asked for once those before it were done. Figures by hand, from {@link readyToSign}. */
-export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scopeId }: Signed) {
+export function actsAfterSigning({ hospital }: Desk, signed: Signed): Acts {
   const { "3E": wardId, "4N": north } = hospital.wards;
-  const ofCase = ({ caseId: id, patientId }: Cultured): ChangedEntry => ({ kind: "case", id, patientId });
-  const ofPatient = (patientId: number): ChangedEntry => ({ kind: "patient", id: patientId, patientId });
-  const ofWard = (id: number): ChangedEntry => ({ kind: "ward", id, patientId: null });
-  const word = (choice: string | null, replaces?: number) =>
-    act(endpoints.chooseLaboratoryWords, {
-      words: [{ column: "organism", wording: "Odd rod", choice, ...(replaces === undefined ? {} : { replaces }) }],
-    });
-  const applied = act(endpoints.applyLaboratoryWord, { column: "organism", wording: "Odd rod" });
-  const policy = (replaces: number, of: number | null, body: object, fromDay = first) =>
-    act(endpoints.setPolicy, { ...{ wardId: of, fromDay, replaces, reason }, body: { ...defaultPolicy, ...body } });
-  const acts: ((done: Done) => ActAfterSigning)[] = [
+  return [
+    ...actsOnRules(wardId),
+    ...actsOnCases(signed),
+    ...actsOnPatients(signed),
+    ...actsOnSurveillance(signed, { wardId, north }),
+    ...actsOnComparison(wardId),
+    ...actsOnAUnitWithoutDays(wardId),
+  ];
+}
+
+/** Readings and policies. */
+function actsOnRules(wardId: number): Acts {
+  return [
     () => ({
       title: "a reading from a month to come",
       act: act(endpoints.chooseReading, {
@@ -131,6 +154,12 @@ export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scope
       act: policy(1, null, { reviewFromDay: 3 }, day.parse("2026-11-20")),
       changes: null,
     }),
+  ];
+}
+
+/** Decisions and laboratory words. */
+function actsOnCases({ one, unread }: Signed): Acts {
+  return [
     () => ({
       title: "a decision that is taken back",
       act: act(endpoints.reopenCase, { caseId: one.caseId, reason, seenVersion: 2 }),
@@ -163,6 +192,12 @@ export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scope
       changes: ["3E", "CAUTIs", 3, "2, not final: 1 open"],
       entry: ofPatient(unread.patientId),
     }),
+  ];
+}
+
+/** Which records are one patient. */
+function actsOnPatients({ one, other }: Signed): Acts {
+  return [
     () => ({
       title: "a merge of two patients",
       act: act(endpoints.mergePatients, { patientId: one.patientId, fromId: other.patientId }),
@@ -183,6 +218,12 @@ export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scope
       }),
       changes: null,
     }),
+  ];
+}
+
+/** Which units are under surveillance, by which definitions. */
+function actsOnSurveillance({ scopeId }: Signed, { wardId, north }: Record<"wardId" | "north", number>): Acts {
+  return [
     () => ({
       title: "the surveillance of another unit",
       act: act(endpoints.watchWard, { wardId: north, fromMonth: october, toMonth: october, edition: "us-2024" }),
@@ -211,6 +252,12 @@ export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scope
       changes: ["3E", "Definitions of infections", null, "ecdc-2017"],
       entry: ofWard(wardId),
     }),
+  ];
+}
+
+/** With what months are compared, and what a unit is. */
+function actsOnComparison(wardId: number): Acts {
+  return [
     () => ({
       title: "a target for the SIR",
       act: act(endpoints.setComparison, {
@@ -238,13 +285,11 @@ export function actsAfterSigning({ hospital }: Desk, { one, other, unread, scope
       act: act(endpoints.setCensus, { fromDay: day.parse("2027-01-01"), time: "06:00" as never, reason }),
       changes: null,
     }),
-    ...actsOnAUnitWithoutDays(wardId),
   ];
-  return acts;
 }
 
 /** A unit that was in the month and had no patient. */
-function actsOnAUnitWithoutDays(wardId: number): ((done: Done) => ActAfterSigning)[] {
+function actsOnAUnitWithoutDays(wardId: number): Acts {
   const unit = { name: "5S", type: null, setting: "inpatient", beds: null, openedDay: first } as const;
   const isThere = ["not in the month", "in the month"] as const;
   const isGone = ["in the month", "not in the month"] as const;
