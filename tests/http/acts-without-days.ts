@@ -7,7 +7,7 @@ import type { Desk } from "./desk.ts";
 import { fullRecord } from "./inputs.ts";
 
 export const october = month.parse("2026-10");
-export const reason = "The chart says otherwise";
+const reason = "The chart says otherwise";
 const september = month.parse("2026-09");
 const first = day.parse("2026-10-01");
 const { admitPatient, dischargePatient, insertCatheter, recordSigns, recordSpecimen, removeCatheter } = endpoints;
