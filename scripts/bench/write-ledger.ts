@@ -16,7 +16,7 @@ export interface LedgerSize {
 }
 
 /** Changes whenever the drawing does. */
-const drawing = 6;
+const drawing = 7;
 const dayMs = 86_400_000;
 /** 15:00 UTC: some time in the morning of the facility, the whole year. */
 const morningMs = 15 * 3_600_000;
@@ -92,7 +92,8 @@ class LedgerWriter {
   /** Writes a stay of some days from `day` on; returns the day on which the bed is free. */
   #addStay({ ward, day, end }: { ward: number; day: number; end: number }): number {
     const id = ++this.#last;
-    const free = day + this.#draw.whole(3, 17);
+    // One stay in 200 lasts for months.
+    const free = day + (this.#draw.chance(0.005) ? this.#draw.whole(63, 150) : this.#draw.whole(3, 17));
     const admitted = day * dayMs + morningMs;
     const left = free >= end ? null : free * dayMs + morningMs;
     this.#patient.run(id, benchFacility, `P${id}`, id);

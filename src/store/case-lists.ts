@@ -29,16 +29,28 @@ export async function casesIn(
   return rows.map(keptFrom);
 }
 
-/** How many cases of a facility are in each state. */
-export async function casesByState(read: Read, facilityId: number): Promise<Record<CaseState, number>> {
-  const where = { state: { not: "replaced" }, ...notGone, patient: { facilityId } };
-  const rows = await read.db.determination.groupBy({ by: ["state"], where, _count: { _all: true } });
+/** How many cases of a facility are in each state; of those that are settled, only the ones collected from a day on. */
+export async function casesByState(
+  read: Read,
+  facilityId: number,
+  settledFrom: DayNumber,
+): Promise<Record<CaseState, number>> {
+  const count = async (states: readonly CaseState[], from: DayNumber | null) => {
+    const where = { state: { in: [...states] }, ...notGone, patient: { facilityId } };
+    const day = from === null ? {} : { day: { gte: from } };
+    return read.db.determination.groupBy({ by: ["state"], where: { ...where, ...day }, _count: { _all: true } });
+  };
+  const settled = caseState.options.filter((state) => !openStates.includes(state));
+  const rows = [...(await count(openStates, null)), ...(await count(settled, settledFrom))];
   const found = new Map(rows.map(({ state, _count }) => [state, _count._all]));
   return Object.fromEntries(caseState.options.map((state) => [state, found.get(state) ?? 0])) as Record<
     CaseState,
     number
   >;
 }
+
+/** What a person or the laboratory still has to do with a case. */
+const openStates: readonly CaseState[] = ["waiting", "changed", "pending"];
 
 /** The cases in force of a facility whose event, or where there is none whose collection, lies between two days. */
 export async function casesBetween(
@@ -83,14 +95,13 @@ const countedColumns = {
 
 /** Surviving patients of whom time alone may have changed a determination since it was made, in the order of ids. */
 export async function patientsToDetermineAgain(read: Read, facilityId: number, today: DayNumber): Promise<number[]> {
-  const rows = await read.db.determination.findMany({
-    where: {
-      ...{ state: { not: "replaced" }, patient: { facilityId }, knownThrough: { lt: today } },
-      settlesOn: { gt: read.db.determination.fields.knownThrough },
-    },
-    select: include,
-  });
-  return [...new Set(rows.map(({ patient }) => patient.survivorId))].sort((a, b) => a - b);
+  // Its own, so that it is answered from the index of the unsettled ones alone: a hospital has few of them at a time.
+  const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
+    `SELECT DISTINCT p.survivor_id AS id FROM determination d JOIN patient p ON p.id = d.patient_id
+     WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${today}
+       AND p.facility_id = ${facilityId}`,
+  );
+  return rows.map(({ id }) => Number(id)).sort((a, b) => a - b);
 }
 
 /**

@@ -13,19 +13,26 @@ export interface StayQuestion {
   readonly wardIds?: readonly number[] | undefined;
 }
 
+/** Stays that last longer are few, and have an index of their own. */
+const shortMs = 62 * 86_400_000;
+
+/** Which stays one statement finds: those that last, or those that ended from an instant on, by how long they were. */
+type Part = "open" | { readonly endedFrom: Instant; readonly length: "short" | "long" };
+
 /**
- * The ids of stays in a stretch of time, in order. Asked in two questions that SQLite can only answer from the right
- * index: without statistics it would read every stay of the facility for a choice between two ends, and every stay of
- * a ward for each stay that it finds.
+ * The ids of stays in a stretch of time, in order. Asked in questions that the databases can only answer from the right
+ * index, so that none reads more stays when the facility has a longer history: those that last; short ones, by their
+ * admission within the days before; long ones, of which there are few.
  */
 export async function stayIds(read: Read, question: StayQuestion): Promise<number[]> {
-  const open = await idsOf(read, question, null);
-  const ended = question.endedFrom === null ? [] : await idsOf(read, question, question.endedFrom);
-  return [...open, ...ended].sort((a, b) => a - b);
+  const { endedFrom } = question;
+  const ids = await idsOf(read, question, "open");
+  if (endedFrom !== null)
+    for (const length of ["short", "long"] as const) ids.push(...(await idsOf(read, question, { endedFrom, length })));
+  return ids.sort((a, b) => a - b);
 }
 
-/** `endedFrom` null: the stays that have not ended. */
-async function idsOf(read: Read, question: StayQuestion, endedFrom: Instant | null): Promise<number[]> {
+async function idsOf(read: Read, question: StayQuestion, part: Part): Promise<number[]> {
   const { facilityId, admittedBefore, wardIds } = question;
   const parameters: unknown[] = [];
   const mark = (value: unknown, type: string) => {
@@ -37,8 +44,16 @@ async function idsOf(read: Read, question: StayQuestion, endedFrom: Instant | nu
   const where = [
     `s.facility_id = ${mark(facilityId, "int")} AND s.void_key = 0`,
     `s.admitted_at < ${instant(admittedBefore)}`,
-    endedFrom === null ? "s.discharged_at IS NULL" : `s.discharged_at >= ${instant(endedFrom)}`,
   ];
+  if (part === "open") where.push("s.discharged_at IS NULL");
+  else if (part.length === "long") where.push(`${endOfLong(read)} >= ${instant(part.endedFrom)}`);
+  else {
+    // The sign keeps the index of ends out of it, as for wards below.
+    const end = read.kind === "sqlite" ? "+s.discharged_at" : "s.discharged_at";
+    where.push(`${end} >= ${instant(part.endedFrom)}`, `${endOfLong(read)} IS NULL`);
+    // A short stay that ended from then on was admitted not long before.
+    where.push(`s.admitted_at >= ${instant(part.endedFrom - shortMs)}`);
+  }
   if (wardIds) {
     const wards = idList(read, parameters.push(JSON.stringify(wardIds)));
     // The sign keeps the index of wards out of it: a stay has few ward stays, a ward has many.
@@ -49,4 +64,10 @@ async function idsOf(read: Read, question: StayQuestion, endedFrom: Instant | nu
     ...parameters,
   );
   return rows.map((row) => Number(row.id));
+}
+
+/** The end of a long stay, as its index has it; null for a short one. */
+function endOfLong({ kind }: Read): string {
+  const longest = kind === "sqlite" ? shortMs : "INTERVAL '62 days'";
+  return `(CASE WHEN s.discharged_at - s.admitted_at > ${longest} THEN s.discharged_at END)`;
 }

@@ -56,7 +56,7 @@ export async function listCases(
         cases.push(caseOfList(one, { record, codes, today, history }, rules));
       }
       await writeAudit(tx, by, { action: "view-cases", patientIds, details: { list } });
-      const states = await casesByState(tx, by.facilityId);
+      const states = await casesByState(tx, by.facilityId, from ?? today - settledDays);
       return {
         ...{ list, caution: determinationCaution, knownThrough: dayText(today) },
         cases: isSettled ? cases.reverse() : cases,

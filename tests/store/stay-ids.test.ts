@@ -34,6 +34,20 @@ onEachDatabase("ids of stays", (fresh) => {
     expect(await ids(later, null)).toEqual([open.stayId]);
   });
 
+  it("are found by whichever index: stays of 62 days and of more, which ended on the first day of a question", async () => {
+    const bay = await alderBay(shared.store);
+    const short = await bay.stay("P1", "2024-01-01 10:00", "2024-03-03 10:00");
+    const long = await bay.stay("P2", "2024-01-01 10:00", "2024-03-03 10:01");
+    const ids = (before: string, from: string) =>
+      shared.store.read((read) =>
+        stayIds(read, { facilityId: bay.facilityId, admittedBefore: utc(before), endedFrom: utc(from) }),
+      );
+    expect(await ids(later, "2024-01-02 10:00")).toEqual([short.stayId, long.stayId]);
+    expect(await ids(later, "2024-03-03 10:00")).toEqual([short.stayId, long.stayId]);
+    expect(await ids(later, "2024-03-03 10:01")).toEqual([long.stayId]);
+    expect(await ids("2024-01-01 10:00", "2024-01-01 00:00")).toEqual([]);
+  });
+
   it("are those of some wards when they are named, also of wards that the patient has left", async () => {
     const bay = await alderBay(shared.store);
     const c = await bay.addWard("C", "inpatient");

@@ -1,0 +1,17 @@
+-- CreateIndex
+CREATE INDEX "stay_facility_id_admitted_at_idx" ON "stay"("facility_id", "admitted_at");
+
+-- Stays of more than 62 days are few. All others that touch a day were admitted within the 62 days before it.
+CREATE INDEX "stay_long_idx" ON "stay"("facility_id", (CASE WHEN "discharged_at" - "admitted_at" > INTERVAL '62 days' THEN "discharged_at" END));
+
+-- Cases that time alone may still change.
+CREATE INDEX "determination_unsettled_idx" ON "determination"((CASE WHEN "settles_on" > "known_through" AND "state" <> 'replaced' THEN "known_through" END));
+
+-- CreateIndex
+CREATE INDEX "determination_event_day_idx" ON "determination"("event_day");
+
+-- CreateIndex
+CREATE INDEX "audit_entry_facility_id_action_at_idx" ON "audit_entry"("facility_id", "action", "at");
+
+-- CreateIndex
+CREATE INDEX "import_facility_id_source_id_state_idx" ON "import"("facility_id", "source_id", "state");
