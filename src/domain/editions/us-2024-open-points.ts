@@ -105,7 +105,7 @@ export const usOpenPoints: readonly OpenPoint[] = [
     option: "infantAge",
     point: "“Up to 1 year of age”",
     reading: "Completed years: up to the day before the second birthday",
-    why: "Up to and including the first birthday is read in every month after the last one signed before the update",
+    why: "Ages are read in completed years elsewhere: 65 exactly is included. Each month after the last one signed before the update reads up to and including the first birthday",
     confidence: "low",
     otherReading: "Up to the first birthday",
     otherValues: ["first-birthday"],
