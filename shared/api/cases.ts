@@ -28,7 +28,9 @@ export const listCases = endpoint({
       caution: z.string(),
       knownThrough: day.describe("The day up to which the record was read"),
       cases: z.array(caseInList).describe("Oldest first where somebody is waited for, otherwise newest first"),
-      counts: z.record(caseList, z.int()).describe("How many there are in each list; of what is settled, as many as the days listed hold"),
+      counts: z
+        .record(caseList, z.int())
+        .describe("How many there are in each list; of what is settled, as many as the days listed hold"),
     })
     .meta({ id: "Cases" }),
   errors: [],
