@@ -94,7 +94,7 @@ const stops: readonly Stop[] = [
   },
 ];
 
-/** Takes the pictures of README.md's tour anew, of a demo hospital that is loaded for them. */
+/** Takes the pictures of README.md's tour again, of a demo hospital that is loaded for them. */
 async function takeTour(): Promise<void> {
   await ensureWebBuilt();
   const folder = mkdtempSync(join(tmpdir(), "dwell-tour-"));
@@ -118,13 +118,15 @@ async function takePicture(browser: Browser, base: string, { name, role, open }:
   const { wards } = await call(endpoints.readWardsNow, {}, { base, headers });
   const ward = [...wards].sort((a, b) => (b.overdue ?? 0) - (a.overdue ?? 0))[0];
   if (!ward) throw new Error(`${person.name} has no ward`);
+  // The facility's own day: a machine in another zone can already be in the next month.
+  const { today } = await call(endpoints.readFacility, {}, { base, headers });
   const context = await browser.newContext({
     ...{ baseURL: base, locale: "en-US", viewport: { width: 1100, height: 780 } },
     ...{ colorScheme: "light", extraHTTPHeaders: headers },
   });
   await context.addInitScript((id) => localStorage.setItem("dwell-demo-person", id), String(person.personId));
   const page = await context.newPage();
-  await open(page, { wardId: ward.wardId, month: new Date().toISOString().slice(0, 7) });
+  await open(page, { wardId: ward.wardId, month: today.slice(0, 7) });
   await page.screenshot({ path: join(root, `docs/tour/${name}.png`) });
   await context.close();
 }
