@@ -1,4 +1,5 @@
 import type { Instant } from "../domain/days/day-number.ts";
+import { parametersFor } from "./parameters.ts";
 import { namesOf } from "./people.ts";
 import type { Read } from "./store.ts";
 
@@ -65,15 +66,7 @@ interface Statement {
  */
 export function auditPage({ kind }: Pick<Read, "kind">, question: AuditQuestion): Statement {
   const { facilityId, personId, survivorId, action, from, to, after, limit } = question;
-  const values: (number | string)[] = [];
-  const given = (value: number | string, type: string) => {
-    values.push(value);
-    return kind === "sqlite" ? "?" : `$${values.length}::${type}`;
-  };
-  const instant = (at: Instant) =>
-    kind === "sqlite"
-      ? given(at, "")
-      : `(timestamp 'epoch' + ${given(String(at), "bigint")} * interval '1 millisecond')`;
+  const { values, given, instant } = parametersFor({ kind });
   // The sign keeps SQLite from going through the facility's or the person's entries to look for the patient in each.
   const own = survivorId !== undefined && kind === "sqlite" ? "+" : "";
   const conditions = [`${own}facility_id = ${given(facilityId, "int")}`];

@@ -56,7 +56,7 @@ function iso(cell: Cell): string {
 }
 
 /** A list of ids as one JSON parameter, for `IN (SELECT …)` without a limit on their number. */
-export function idList(read: Read, parameter: number): string {
+export function idList(read: Pick<Read, "kind">, parameter: number): string {
   return read.kind === "sqlite"
     ? "(SELECT value FROM json_each(?))"
     : `(SELECT value::int FROM jsonb_array_elements_text($${parameter}::jsonb))`;
@@ -82,4 +82,9 @@ export async function updateRows(
      WHERE "${into.table}"."id" = given.c0`,
     jsonOf(tx, kinds, rows),
   );
+}
+
+/** Before a column of a condition: keeps SQLite, which has no statistics, from answering by the index of that column. */
+export function unindexed({ kind }: Pick<Read, "kind">): "+" | "" {
+  return kind === "sqlite" ? "+" : "";
 }

@@ -97,9 +97,10 @@ const countedColumns = {
 export async function patientsToDetermineAgain(read: Read, facilityId: number, today: DayNumber): Promise<number[]> {
   // Its own, so that it is answered from the index of the unsettled ones alone: a hospital has few of them at a time.
   const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
-    `SELECT DISTINCT p.survivor_id AS id FROM determination d JOIN patient p ON p.id = d.patient_id
-     WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${today}
-       AND p.facility_id = ${facilityId}`,
+    `SELECT DISTINCT p.survivor_id AS id FROM patient p
+     WHERE p.id IN (SELECT d.patient_id FROM determination d
+                    WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${today})
+       AND +p.facility_id = ${facilityId}`,
   );
   return rows.map(({ id }) => Number(id)).sort((a, b) => a - b);
 }

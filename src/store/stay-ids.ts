@@ -1,5 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
-import { idList } from "./bulk.ts";
+import { unindexed } from "./bulk.ts";
+import { parametersFor } from "./parameters.ts";
 import type { Read } from "./store.ts";
 
 /** Which stays of a facility are asked for; voided ones never are. */
@@ -34,34 +35,27 @@ export async function stayIds(read: Read, question: StayQuestion): Promise<numbe
 
 async function idsOf(read: Read, question: StayQuestion, part: Part): Promise<number[]> {
   const { facilityId, admittedBefore, wardIds } = question;
-  const parameters: unknown[] = [];
-  const mark = (value: unknown, type: string) => {
-    const place = parameters.push(value);
-    return read.kind === "sqlite" ? "?" : `$${place}::${type}`;
-  };
-  const instant = (value: Instant) =>
-    read.kind === "sqlite" ? mark(value, "") : mark(new Date(value).toISOString(), "timestamp");
+  const short = part !== "open" && part.length === "short";
+  const { values, given, instant, ids } = parametersFor(read);
   const where = [
-    `s.facility_id = ${mark(facilityId, "int")} AND s.void_key = 0`,
-    `s.admitted_at < ${instant(admittedBefore)}`,
+    `s.facility_id = ${given(facilityId, "int")} AND s.void_key = 0`,
+    // The sign keeps the index of admissions out of it: only short stays are found by their admission.
+    `${short ? "" : unindexed(read)}s.admitted_at < ${instant(admittedBefore)}`,
   ];
   if (part === "open") where.push("s.discharged_at IS NULL");
   else if (part.length === "long") where.push(`${endOfLong(read)} >= ${instant(part.endedFrom)}`);
   else {
-    // The sign keeps the index of ends out of it, as for wards below.
-    const end = read.kind === "sqlite" ? "+s.discharged_at" : "s.discharged_at";
-    where.push(`${end} >= ${instant(part.endedFrom)}`, `${endOfLong(read)} IS NULL`);
+    where.push(`${unindexed(read)}s.discharged_at >= ${instant(part.endedFrom)}`, `${endOfLong(read)} IS NULL`);
     // A short stay that ended from then on was admitted not long before.
     where.push(`s.admitted_at >= ${instant(part.endedFrom - shortMs)}`);
   }
   if (wardIds) {
-    const wards = idList(read, parameters.push(JSON.stringify(wardIds)));
     // The sign keeps the index of wards out of it: a stay has few ward stays, a ward has many.
-    where.push(`EXISTS (SELECT 1 FROM ward_stay w WHERE w.stay_id = s.id AND +w.ward_id IN ${wards})`);
+    where.push(`EXISTS (SELECT 1 FROM ward_stay w WHERE w.stay_id = s.id AND +w.ward_id IN ${ids(wardIds)})`);
   }
   const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
     `SELECT s.id FROM stay s WHERE ${where.join(" AND ")}`,
-    ...parameters,
+    ...values,
   );
   return rows.map((row) => Number(row.id));
 }

@@ -8,10 +8,16 @@ CREATE INDEX "stay_long_idx" ON "stay"("facility_id", (CASE WHEN "discharged_at"
 CREATE INDEX "determination_unsettled_idx" ON "determination"((CASE WHEN "settles_on" > "known_through" AND "state" <> 'replaced' THEN "known_through" END));
 
 -- CreateIndex
-CREATE INDEX "determination_event_day_idx" ON "determination"("event_day");
+CREATE INDEX "determination_event_day_day_idx" ON "determination"("event_day", "day");
 
 -- CreateIndex
 CREATE INDEX "audit_entry_facility_id_action_at_idx" ON "audit_entry"("facility_id", "action", "at");
 
 -- CreateIndex
 CREATE INDEX "import_facility_id_source_id_state_idx" ON "import"("facility_id", "source_id", "state");
+
+-- CreateIndex
+CREATE INDEX "ward_stay_ward_id_end_at_idx" ON "ward_stay"("ward_id", "end_at");
+
+-- CreateIndex
+CREATE INDEX "ward_stay_ward_id_absence_after_idx" ON "ward_stay"("ward_id", "absence_after");
