@@ -50,8 +50,8 @@ export class CareWriter {
     );
     this.#case = database.prepare(
       `INSERT INTO determination (case_id, number, patient_id, subject_kind, day, place_id, edition_id, outcome, event_day, ward_id, is_cauti,
-         summary, reported, body, digest, known_through, settles_on, cause, determined_at, determined_by, state, may_count, revision)
-       VALUES (?, 1, ?, 'specimen', ?, ?, 'us-2024', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'record-specimen', ?, 1, ?, ?, 1)`,
+         summary, reported, body, digest, known_through, settles_on, cause, determined_at, determined_by, state, may_count, revision, facility_id)
+       VALUES (?, 1, ?, 'specimen', ?, ?, 'us-2024', ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'record-specimen', ?, 1, ?, ?, 1, ${benchFacility})`,
     );
     this.#audit = database.prepare(
       "INSERT INTO audit_entry (id, at, facility_id, person_id, action, details, seal_number, seal_hash) VALUES (?, ?, ?, 1, ?, ?, ?, ?)",

@@ -20,7 +20,7 @@ export async function casesIn(
     where: {
       state: { in: [...states] },
       ...notGone,
-      patient: { facilityId },
+      facilityId,
       ...(from === null ? {} : { day: { gte: from } }),
     },
     include,
@@ -36,7 +36,7 @@ export async function casesByState(
   settledFrom: DayNumber,
 ): Promise<Record<CaseState, number>> {
   const count = async (states: readonly CaseState[], from: DayNumber | null) => {
-    const where = { state: { in: [...states] }, ...notGone, patient: { facilityId } };
+    const where = { state: { in: [...states] }, ...notGone, facilityId };
     const day = from === null ? {} : { day: { gte: from } };
     return read.db.determination.groupBy({ by: ["state"], where: { ...where, ...day }, _count: { _all: true } });
   };
@@ -61,7 +61,7 @@ export async function casesBetween(
   const days = { gte: first, lte: last };
   const rows = await read.db.determination.findMany({
     where: {
-      ...{ state: { not: "replaced" }, ...notGone, patient: { facilityId } },
+      ...{ state: { not: "replaced" }, ...notGone, facilityId },
       OR: [{ eventDay: days }, { eventDay: null, day: days }],
     },
     include,
@@ -79,7 +79,7 @@ export async function countedCases(
   const days = { gte: first, lte: last };
   const rows = await read.db.determination.findMany({
     where: {
-      ...{ state: { notIn: ["replaced", "closed", "out-of-scope"] }, patient: { facilityId } },
+      ...{ state: { notIn: ["replaced", "closed", "out-of-scope"] }, facilityId },
       OR: [{ eventDay: days }, { eventDay: null, day: days }],
     },
     select: countedColumns,
@@ -99,8 +99,8 @@ export async function patientsToDetermineAgain(read: Read, facilityId: number, t
   const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
     `SELECT DISTINCT p.survivor_id AS id FROM patient p
      WHERE p.id IN (SELECT d.patient_id FROM determination d
-                    WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${today})
-       AND +p.facility_id = ${facilityId}`,
+                    WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${today}
+                      AND +d.facility_id = ${facilityId})`,
   );
   return rows.map(({ id }) => Number(id)).sort((a, b) => a - b);
 }
@@ -116,7 +116,7 @@ export async function patientsOnWardWithCultures(
 ): Promise<number[]> {
   const day = { gte: first, ...(last === null ? {} : { lte: last }) };
   const cultures = await read.db.determination.findMany({
-    where: { day, state: { not: "replaced" }, patient: { facilityId } },
+    where: { day, state: { not: "replaced" }, facilityId },
     select: include,
   });
   const findings = await read.db.finding.findMany({
@@ -141,7 +141,7 @@ export async function casesCollected(
   { first, last }: { readonly first: DayNumber; readonly last: DayNumber },
 ): Promise<KeptDetermination[]> {
   const rows = await read.db.determination.findMany({
-    where: { state: { not: "replaced" }, patient: { facilityId }, day: { gte: first, lte: last } },
+    where: { state: { not: "replaced" }, facilityId, day: { gte: first, lte: last } },
     include,
     orderBy: [{ day: "asc" }, { caseId: "asc" }],
   });

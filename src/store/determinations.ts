@@ -81,6 +81,7 @@ const table = {
     revision: "int",
     decision: "text",
     decided: "text",
+    facility_id: "int",
   },
 } as const;
 
@@ -107,7 +108,7 @@ export async function addDeterminations(tx: Tx, by: Recording, added: readonly S
     ...[one.caseId, one.number, one.patientId, one.subjectKind, one.day, one.placeId, one.editionId, one.outcome],
     ...[one.eventDay, one.wardId, one.isCauti, one.summary, one.reported, one.body, digestOf(one.body)],
     ...[one.knownThrough, one.settlesOn, one.cause, one.reason, by.now, by.personId],
-    ...[one.state, one.mayCount, one.revision, one.decision, one.decided],
+    ...[one.state, one.mayCount, one.revision, one.decision, one.decided, by.facilityId],
   ]);
   await insertRows(tx, table, rows);
 }
@@ -147,7 +148,7 @@ export async function determinationsOfCase(
   facilityId: number,
   caseId: number,
 ): Promise<KeptDetermination[]> {
-  const where = { caseId, patient: { facilityId } };
+  const where = { caseId, facilityId };
   const rows = await read.db.determination.findMany({ where, include: withSurvivor, orderBy: { number: "asc" } });
   return rows.map(keptFrom);
 }
