@@ -1,7 +1,6 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { build } from "vite";
 import { withLock } from "./lock.mjs";
 import { root } from "./project.mjs";
 import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
@@ -9,7 +8,7 @@ import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
 const stamp = join(root, "dist/program.stamp");
 const sources = ["src", "shared", "package-lock.json", "scripts/build-program.mjs"];
 
-/** src/main.ts and all that it imports as one file of JavaScript: it starts in a third of the time. */
+/** src/main.ts and all that it imports as JavaScript: it starts in a third of the time. */
 export const program = join(root, "dist/program/main.mjs");
 
 /** @type {import("vite").Plugin} keeps a file's own address, by which the source finds other files */
@@ -25,12 +24,14 @@ function isBuilt() {
   return existsSync(program) && isStamped(stamp, digestOf(sources));
 }
 
-/** Makes {@link program} when anything of it has changed, for tests that start it many times. */
+/** Makes {@link program} when anything of it has changed. */
 export async function ensureProgramBuilt() {
   if (isBuilt()) return;
   await withLock(join(root, ".setup-lock"), async () => {
     if (isBuilt()) return;
     const digest = digestOf(sources);
+    // Loaded here: set-up installs it first.
+    const { build } = await import("vite");
     await build({
       root,
       configFile: false,
@@ -40,6 +41,7 @@ export async function ensureProgramBuilt() {
         ssr: "src/main.ts",
         outDir: "dist/program",
         target: "node20",
+        sourcemap: true,
         rolldownOptions: { output: { entryFileNames: "main.mjs" } },
       },
     });

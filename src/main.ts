@@ -1,27 +1,24 @@
 import { readFileSync } from "node:fs";
 import { Problem, problems } from "../shared/problems.ts";
-import { audit, auditUsage } from "./commands/audit.ts";
 import { type Command, exitCodes, UsageError } from "./commands/command.ts";
-import { determinations, determinationsUsage } from "./commands/determinations.ts";
-import { importFolder, importUsage } from "./commands/import.ts";
-import { ledger, ledgerUsage } from "./commands/ledger.ts";
-import { migrate, migrateUsage } from "./commands/migrate.ts";
-import { report, reportUsage } from "./commands/report.ts";
-import { serve, serveUsage } from "./commands/serve.ts";
+import { nearestOf } from "./commands/nearest.ts";
 import { readConfig } from "./config.ts";
 import { ownDatabase } from "./store/database-lock.ts";
 import { migrate as migrateDatabase } from "./store/migrate.ts";
 import { openStore } from "./store/open-store.ts";
 
-/** The commands, each with the line that says how it is called. */
-const commands = new Map<string, { run: Command; usage: string }>([
-  ["serve", { run: serve, usage: serveUsage }],
-  ["report", { run: report, usage: reportUsage }],
-  ["import", { run: importFolder, usage: importUsage }],
-  ["ledger", { run: ledger, usage: ledgerUsage }],
-  ["determinations", { run: determinations, usage: determinationsUsage }],
-  ["audit", { run: audit, usage: auditUsage }],
-  ["migrate", { run: migrate, usage: migrateUsage }],
+/** The commands, each loaded when it is asked for, with the line that says how it is called. */
+const commands = new Map<string, () => Promise<{ run: Command; usage: string }>>([
+  ["serve", () => import("./commands/serve.ts").then((m) => ({ run: m.serve, usage: m.serveUsage }))],
+  ["report", () => import("./commands/report.ts").then((m) => ({ run: m.report, usage: m.reportUsage }))],
+  ["import", () => import("./commands/import.ts").then((m) => ({ run: m.importFolder, usage: m.importUsage }))],
+  ["ledger", () => import("./commands/ledger.ts").then((m) => ({ run: m.ledger, usage: m.ledgerUsage }))],
+  [
+    "determinations",
+    () => import("./commands/determinations.ts").then((m) => ({ run: m.determinations, usage: m.determinationsUsage })),
+  ],
+  ["audit", () => import("./commands/audit.ts").then((m) => ({ run: m.audit, usage: m.auditUsage }))],
+  ["migrate", () => import("./commands/migrate.ts").then((m) => ({ run: m.migrate, usage: m.migrateUsage }))],
 ]);
 
 const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as {
@@ -31,8 +28,17 @@ const databases = { migrate: migrateDatabase, own: ownDatabase, open: openStore 
 
 /** Runs the command that the process was started with; resolves to the exit code. */
 async function main([name = "", ...args]: readonly string[]): Promise<number> {
-  const command = commands.get(name);
-  if (!command) throw new UsageError(`Name one of the commands ${[...commands.keys()].join(", ")}.`);
+  const names = [...commands.keys()];
+  const load = commands.get(name);
+  if (!load) {
+    const nearest = nearestOf(name, names);
+    throw new UsageError(`${nearest ? `Did you mean ${nearest}? ` : ""}Name one of the commands ${names.join(", ")}.`);
+  }
+  const command = await load();
+  if (args.some((arg) => arg === "--help" || arg === "-h")) {
+    await write(`Usage: ${command.usage}\n`);
+    return exitCodes.well;
+  }
   try {
     return await command.run({
       args,

@@ -62,6 +62,15 @@ async function fullDatabase(): Promise<{ url: string; remove: () => unknown }> {
 /** One or two plain sentences, what is wrong and how to mend it, on one line: no stack, no name of an error. */
 const sentences = /^(?!.*Error:)[A-Z][^\n]*\.\n$/;
 
+it.each(["serve", "report", "import", "ledger", "determinations", "audit", "migrate"])(
+  "%s says how it is called",
+  async (command) => {
+    const { code, out, err } = await start([command, "--help"]);
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(command === "serve" ? /^Usage: npm start/ : new RegExp(`^Usage: npm run ${command}`));
+  },
+);
+
 describe("the program called wrongly", () => {
   it.each([[[]], [["toString"]]])("by %j names its commands and ends with 2", async (args) => {
     const run = await start(args);

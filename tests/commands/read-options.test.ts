@@ -26,4 +26,9 @@ describe("the options of a command", () => {
     expect(read).toThrow(named);
     expect(read).toThrow(/^[^\n]+[^.]\.$/);
   });
+
+  it("refuse an unknown one with the option that was probably meant", () => {
+    expect(() => readOptions(["--dat=in"], options)).toThrow("Unknown option '--dat'. Did you mean --data?");
+    expect(() => readOptions(["--month=in"], options)).toThrow(/^Unknown option '--month'\.$/);
+  });
 });

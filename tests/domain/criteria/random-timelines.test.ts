@@ -16,7 +16,7 @@ import { secondDetermine } from "./second/second-determine.ts";
 import { secondEuropean } from "./second/second-european.ts";
 import { strip } from "./second/strip.ts";
 
-const runs = Number(process.env.TIMELINES ?? 4_000);
+const runs = Number(process.env.TIMELINES ?? 2_000);
 const seed = Number(process.env.SEED ?? randomInt(1_000_000));
 const msPerRun = 20;
 
