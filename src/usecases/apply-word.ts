@@ -72,9 +72,9 @@ async function applyNext(
   { word, action }: { readonly word: LaboratoryWord; readonly action: AuditAction },
 ): Promise<Applied> {
   const { id: wordId, column, wording, pastAfter } = word;
-  if (pastAfter === null) return { patients: 0, changed: 0, pastAfter };
-  const asked = { column, wording, after: pastAfter, count: patientsAtOnce };
-  const patientIds = await patientsWithWording(tx, by.facilityId, asked);
+  const asked = { column, wording, after: pastAfter ?? 0, count: patientsAtOnce };
+  // Applied to its end already: only that someone asked is written down.
+  const patientIds = pastAfter === null ? [] : await patientsWithWording(tx, by.facilityId, asked);
   await lockPatients(tx, by.facilityId, patientIds);
   const changed = await determineAgain(tx, by, { patientIds, cause: "apply-word" });
   const last = patientIds.length < patientsAtOnce ? null : (patientIds.at(-1) ?? null);

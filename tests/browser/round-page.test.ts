@@ -34,6 +34,7 @@ async function notesOf(bed: keyof typeof beds) {
 describe("the round page", () => {
   it("shows what needs doing first, each state in words, and both day numbers", async () => {
     const page = await openRound();
+    await page.getByRole("article").nth(8).waitFor();
     const cards = await page.getByRole("article").allInnerTexts();
     expect(cards).toHaveLength(9);
     const first = cards.slice(0, 4).map((text) => /Bed (\d+)/.exec(text)?.[1]);
