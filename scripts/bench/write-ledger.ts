@@ -16,7 +16,7 @@ export interface LedgerSize {
 }
 
 /** Changes whenever the drawing does. */
-const drawing = 7;
+const drawing = 8;
 const dayMs = 86_400_000;
 /** 15:00 UTC: some time in the morning of the facility, the whole year. */
 const morningMs = 15 * 3_600_000;
@@ -99,6 +99,8 @@ class LedgerWriter {
     this.#patient.run(id, benchFacility, `P${id}`, id);
     this.#stay.run(id, benchFacility, id, `S${id}`, admitted, left);
     this.#wardStay.run(id, id, ward, admitted, left);
+    // The sums of months are counted apart without catheters that are still in place.
+    if (left === null && !this.#care) return end;
     const catheterDays = this.#draw.chance(0.3) ? this.#draw.whole(1, 6) : 0;
     const inPlaceUntil = admitted + catheterDays * dayMs;
     const removed = left === null ? (inPlaceUntil < end * dayMs ? inPlaceUntil : null) : Math.min(inPlaceUntil, left);
