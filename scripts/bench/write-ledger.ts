@@ -83,7 +83,7 @@ class LedgerWriter {
         free[bed] = this.#addStay({ ward, day, end });
         there[bed] = this.#last;
       }
-      // Somebody looks at each round once a day.
+      // Each round is looked at once a day.
       for (let bed = 0; bed < open.length; bed += bedsAWard)
         this.#care?.addView(day * dayMs + morningMs + 3_600_000, there.slice(bed, bed + bedsAWard));
     }

@@ -1,4 +1,5 @@
 import type { Instant } from "../domain/days/day-number.ts";
+import { unindexed } from "./bulk.ts";
 import { parametersFor } from "./parameters.ts";
 import { namesOf } from "./people.ts";
 import type { Read } from "./store.ts";
@@ -68,7 +69,7 @@ export function auditPage({ kind }: Pick<Read, "kind">, question: AuditQuestion)
   const { facilityId, personId, survivorId, action, from, to, after, limit } = question;
   const { values, given, instant } = parametersFor({ kind });
   // The sign keeps SQLite from going through the facility's or the person's entries to look for the patient in each.
-  const own = survivorId !== undefined && kind === "sqlite" ? "+" : "";
+  const own = survivorId === undefined ? "" : unindexed({ kind });
   const conditions = [`${own}facility_id = ${given(facilityId, "int")}`];
   if (personId !== undefined) conditions.push(`${own}person_id = ${given(personId, "int")}`);
   if (survivorId !== undefined) conditions.push(`id IN (${aboutPatient} ${given(survivorId, "int")})`);

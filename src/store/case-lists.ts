@@ -1,8 +1,10 @@
 import { type CaseState, caseState } from "../../shared/case-words.ts";
 import type { DayNumber } from "../domain/days/day-number.ts";
 import type { CountedCase } from "../domain/reports/infections.ts";
+import { unindexed } from "./bulk.ts";
 import { type KeptDetermination, keptFrom, mayCountIn } from "./determinations.ts";
 import { inChunks } from "./in-chunks.ts";
+import { parametersFor } from "./parameters.ts";
 import type { Read } from "./store.ts";
 
 const include = { patient: { select: { survivorId: true } } } as const;
@@ -40,8 +42,7 @@ export async function casesByState(
     const day = from === null ? {} : { day: { gte: from } };
     return read.db.determination.groupBy({ by: ["state"], where: { ...where, ...day }, _count: { _all: true } });
   };
-  const settled = caseState.options.filter((state) => !openStates.includes(state));
-  const rows = [...(await count(openStates, null)), ...(await count(settled, settledFrom))];
+  const rows = [...(await count(openStates, null)), ...(await count(settledStates, settledFrom))];
   const found = new Map(rows.map(({ state, _count }) => [state, _count._all]));
   return Object.fromEntries(caseState.options.map((state) => [state, found.get(state) ?? 0])) as Record<
     CaseState,
@@ -51,6 +52,7 @@ export async function casesByState(
 
 /** What a person or the laboratory still has to do with a case. */
 const openStates: readonly CaseState[] = ["waiting", "changed", "pending"];
+const settledStates = caseState.options.filter((state) => !openStates.includes(state));
 
 /** The cases in force of a facility whose event, or where there is none whose collection, lies between two days. */
 export async function casesBetween(
@@ -96,11 +98,13 @@ const countedColumns = {
 /** Surviving patients of whom time alone may have changed a determination since it was made, in the order of ids. */
 export async function patientsToDetermineAgain(read: Read, facilityId: number, today: DayNumber): Promise<number[]> {
   // Its own, so that it is answered from the index of the unsettled ones alone: a hospital has few of them at a time.
+  const { values, given } = parametersFor(read);
   const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
     `SELECT DISTINCT p.survivor_id AS id FROM patient p
      WHERE p.id IN (SELECT d.patient_id FROM determination d
-                    WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${today}
-                      AND +d.facility_id = ${facilityId})`,
+                    WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${given(today, "int")}
+                      AND ${unindexed(read)}d.facility_id = ${given(facilityId, "int")})`,
+    ...values,
   );
   return rows.map(({ id }) => Number(id)).sort((a, b) => a - b);
 }

@@ -1,4 +1,5 @@
 import { refuse } from "../../shared/problems.ts";
+import { noHourOfRemoval } from "../domain/timeline/removal-within-day.ts";
 import type { Stay } from "../domain/timeline/timeline.ts";
 import { inChunks } from "./in-chunks.ts";
 import { ownedStays } from "./owned-stays.ts";
@@ -15,7 +16,7 @@ export async function stayOfCatheter(read: Read, facilityId: number, catheterId:
 /** Whether a removal of the catheter is recorded by its day alone. */
 export async function hasHourlessRemoval(read: Read, catheterId: number): Promise<boolean> {
   const found = await read.db.catheter.findUnique({ where: { id: catheterId }, select: { marks: true } });
-  return found?.marks.split(" ").includes("no-hour:removedAt") ?? false;
+  return found?.marks.split(" ").includes(noHourOfRemoval) ?? false;
 }
 
 /** The versions of these catheters, by id. */

@@ -2,6 +2,7 @@ import type { WordColumn } from "../../shared/laboratory-words.ts";
 import { type LaboratoryWord, openWordings } from "../domain/cultures/laboratory-words.ts";
 import type { RecordedSpecimen } from "../domain/cultures/specimen.ts";
 import { idList, insertRows } from "./bulk.ts";
+import { parametersFor } from "./parameters.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -76,13 +77,14 @@ export async function pastProgress(
   { column, wording, pastAfter }: LaboratoryWord,
 ): Promise<{ determined: number; specimens: number } | null> {
   if (pastAfter === null) return null;
-  const [a, b, c, d] = read.kind === "postgresql" ? ["$1", "$2", "$3", "$4"] : ["?", "?", "?", "?"];
+  const { values, given } = parametersFor(read);
   const [row] = await read.db.$queryRawUnsafe<{ determined: number | bigint | null; specimens: number | bigint }[]>(
-    `SELECT SUM(CASE WHEN p.survivor_id <= ${a} THEN 1 ELSE 0 END) AS determined, COUNT(*) AS specimens
+    `SELECT SUM(CASE WHEN p.survivor_id <= ${given(pastAfter, "int")} THEN 1 ELSE 0 END) AS determined, COUNT(*) AS specimens
        FROM specimen_wording w JOIN specimen m ON m.id = w.specimen_id AND m.void_key = 0
        JOIN patient p ON p.id = m.patient_id
-      WHERE w.column_name = ${b} AND w.wording = ${c} AND p.facility_id = ${d}`,
-    ...[pastAfter, column, wording, facilityId],
+      WHERE w.column_name = ${given(column, "text")} AND w.wording = ${given(wording, "text")}
+        AND p.facility_id = ${given(facilityId, "int")}`,
+    ...values,
   );
   return { determined: Number(row?.determined ?? 0), specimens: Number(row?.specimens ?? 0) };
 }
@@ -93,13 +95,14 @@ export async function patientsWithWording(
   facilityId: number,
   { column, wording, after, count }: { column: WordColumn; wording: string; after: number; count: number },
 ): Promise<number[]> {
-  const [a, b, c, d] = read.kind === "postgresql" ? ["$1", "$2", "$3", "$4"] : ["?", "?", "?", "?"];
+  const { values, given } = parametersFor(read);
   const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
     `SELECT DISTINCT p.survivor_id AS id FROM specimen_wording w
        JOIN specimen m ON m.id = w.specimen_id JOIN patient p ON p.id = m.patient_id
-      WHERE w.column_name = ${a} AND w.wording = ${b} AND p.facility_id = ${c} AND p.survivor_id > ${d}
+      WHERE w.column_name = ${given(column, "text")} AND w.wording = ${given(wording, "text")}
+        AND p.facility_id = ${given(facilityId, "int")} AND p.survivor_id > ${given(after, "int")}
       ORDER BY 1 LIMIT ${Math.trunc(count)}`,
-    ...[column, wording, facilityId, after],
+    ...values,
   );
   return rows.map(({ id }) => Number(id));
 }

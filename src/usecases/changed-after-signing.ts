@@ -9,7 +9,7 @@ import { readMonthSignatures } from "./read-signatures.ts";
 
 /**
  * What changed a month since its latest signature, for its files: the figures within reach, each with the act, who and
- * when. Nothing for a month that nobody signed. Refuses `in-the-future`.
+ * when. Nothing for a month without a signature. Refuses `in-the-future`.
  */
 export async function changedAfterSigning(act: Act, input: { month: Month } & Reach): Promise<ChangedRow[]> {
   const { differences, changes } = await readMonthSignatures(act, input);

@@ -72,7 +72,7 @@ function completenessRows(item: CompletenessItem): SheetCell[][] {
 
 const unchanged: readonly SheetCell[] = [null, null, "", "", ""];
 
-/** A change under its own word in place of a figure, so that nobody adds it to the figures. */
+/** A change under its own word in place of a figure, so that it is not added to the figures. */
 function changedRow({ unit, figure, signed, present, what, entry, who, when }: ChangedRow): SheetCell[] {
   return [
     ...[unit, "", "changed-after-signing", figure, null, ""],
