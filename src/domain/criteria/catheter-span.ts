@@ -26,10 +26,11 @@ export function uniteTouching(spans: readonly CatheterSpan[]): CatheterSpan[] {
 
 /**
  * Whether a catheter is known to have been in place still when a later one came. Where one of the two hours is not known,
- * only a later day tells that.
+ * only a later day tells that. Two that begin on one day stay apart where one of the hours is not known: as one they would
+ * begin at the hour of one of them, and a known hour must hide no unknown one, nor an unknown hour a known one.
  */
-function touches({ isOpen, time: { end } }: CatheterSpan, { time: { start } }: CatheterSpan): boolean {
-  if (start === null) return false;
+function touches({ first, isOpen, time: { end } }: CatheterSpan, { time: { start } }: CatheterSpan): boolean {
+  if (start === null || (start.at === null && first === start.day)) return false;
   if (isOpen) return true;
   if (end === null) return false;
   const at = lastInPlace(end);
@@ -71,6 +72,13 @@ function openUntil(end: Removal, removals: readonly (Removal | null)[]): Removal
   return after !== null && gone > after ? { day: end.day, at: null, between: { after, before: gone } } : end;
 }
 
+/** By day and hour; one whose hour is not known comes after those of its day, and before them where nobody knows its day. */
 function byStart(a: CatheterSpan, b: CatheterSpan): number {
-  return a.first - b.first || (a.time.start?.at ?? 0) - (b.time.start?.at ?? 0) || a.time.id - b.time.id;
+  const [from, otherFrom] = [startAt(a), startAt(b)];
+  return a.first - b.first || (from === otherFrom ? a.time.id - b.time.id : from - otherFrom);
+}
+
+function startAt({ time: { start } }: CatheterSpan): number {
+  if (start === null) return Number.NEGATIVE_INFINITY;
+  return start.at ?? Number.POSITIVE_INFINITY;
 }

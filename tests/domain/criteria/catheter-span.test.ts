@@ -72,6 +72,14 @@ it.each<[string, CatheterSpan[], [number, Ends | undefined][]]>([
     ],
   ],
   [
+    "that begin on one day, one of them at an hour that is not known, stay two: that hour would hide the known one",
+    [span(1, 20, 30), span(2, { day: 3 }, 35), span(3, 30, 35)],
+    [
+      [1, 35],
+      [2, 35],
+    ],
+  ],
+  [
     "of which the first was out on a later day, at an hour that is not known, are one",
     [span(1, 20, { day: 5 }), span(2, 31, 44)],
     [[1, undefined]],

@@ -42,12 +42,13 @@ const shiftDays = 1000;
 function shifted<T>(value: T, days: number): T {
   const text = JSON.stringify(value, (key, item: unknown) => {
     if (typeof item !== "number") return item;
-    if (key === "at") return item + days * dayMs;
+    if (instantNames.has(key)) return item + days * dayMs;
     return dayNames.has(key) ? item + days : item;
   });
   return JSON.parse(text) as T;
 }
 
+const instantNames = new Set(["at", "after", "before"]);
 const dayNames = new Set([
   "day",
   "knownThrough",
