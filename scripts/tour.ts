@@ -52,7 +52,7 @@ const stops: readonly Stop[] = [
     role: "bedside",
     open: async (page, { wardId }) => {
       await page.goto(`/wards/${wardId}/patients`);
-      await page.getByRole("link", { name: "Record an insertion" }).first().click();
+      await page.getByRole("link", { name: "Record insertion" }).first().click();
       await page.getByText("Step 1 of 6").waitFor();
     },
   },
@@ -61,7 +61,7 @@ const stops: readonly Stop[] = [
     role: "prevention",
     open: async (page, { wardId }) => {
       await page.goto(`/wards/${wardId}/round`);
-      await page.getByRole("link", { name: "Story" }).nth(1).click();
+      await page.getByRole("link", { name: "Catheter history" }).nth(1).click();
       await page.getByRole("img", { name: /Days of the catheter/ }).waitFor();
     },
   },
@@ -74,7 +74,7 @@ const stops: readonly Stop[] = [
         .getByRole("button", { name: /catheter-days of/ })
         .nth(2)
         .click();
-      await page.getByText(/^Ward days of/).waitFor();
+      await page.getByText(/^Unit days of/).waitFor();
     },
   },
   {

@@ -1,9 +1,9 @@
 /** What a baseline is. */
 export const baselineKinds = {
-  pooled: "Pooled rates and utilization by type of ward",
+  pooled: "Pooled rates and utilization by type of unit",
   "infection-model": "Log-linear model of infections for each catheter-day",
   "utilization-model": "Logistic model of catheter-days for each patient-day",
-  "own-period": "The wards' own counts of an earlier period",
+  "own-period": "The units' own counts of an earlier period",
 } as const;
 export type BaselineKind = keyof typeof baselineKinds;
 

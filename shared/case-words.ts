@@ -5,7 +5,7 @@ import { words } from "./vocabulary.ts";
 /** How far the work on a determined culture is. */
 export const caseStates = {
   waiting: "Waiting for confirmation",
-  changed: "Changed since somebody decided",
+  changed: "Changed since confirmed",
   confirmed: "Confirmed",
   disagreed: "Confirmed with a disagreement",
   pending: "Waiting for the laboratory",

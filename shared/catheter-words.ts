@@ -20,11 +20,11 @@ export const indications = {
   other: "Another reason",
 } as const;
 
-/** What a review decided. `ask`: the prescriber is asked; the review is answered by a later one. */
+/** What a review decided. `ask`: the provider is contacted; a later review answers. */
 export const reviewOutcomes = {
   keep: "Still needed",
-  remove: "To be removed",
-  ask: "Prescriber asked",
+  remove: "Remove",
+  ask: "Contact provider",
 } as const;
 export const reviewOutcome = z.enum(words(reviewOutcomes));
 export type ReviewOutcome = z.infer<typeof reviewOutcome>;
@@ -32,39 +32,39 @@ export type ReviewOutcome = z.infer<typeof reviewOutcome>;
 /** What can be written down about a catheter while it is in place. */
 export const noteKinds = {
   review: "Review",
-  confirmation: "Seen in place",
-  "care-check": "Care check",
+  confirmation: "Confirmed in place",
+  "care-check": "Maintenance bundle check",
   "urine-output": "Urine output",
 } as const;
 export const noteKind = z.enum(words(noteKinds));
 export type NoteKind = z.infer<typeof noteKind>;
 
-/** How an item of a care check was found. What nobody looked at is left out and shown as not recorded. */
+/** How an item of a maintenance bundle check was found. What no one checked is left out and shown as not recorded. */
 export const itemStates = { kept: "Kept", broken: "Not kept", "not-applicable": "Does not apply" } as const;
 export const itemState = z.enum(words(itemStates));
 export type ItemState = z.infer<typeof itemState>;
 
-/** Who put the catheter in. Common practice. */
+/** Who inserted the catheter. Common practice. */
 export const inserters = {
   "registered-nurse": "Registered nurse",
   "practical-nurse": "Licensed practical nurse",
   physician: "Physician",
   "advanced-practice": "Advanced practice provider",
   student: "Student under supervision",
-  other: "Somebody else",
+  other: "Another person",
 } as const;
 export const inserter = z.enum(words(inserters));
 
-/** Where the catheter was put in. Common practice. */
+/** Where the catheter was inserted. Common practice. */
 export const insertionPlaces = {
-  ward: "Ward",
-  theater: "Theater",
+  ward: "Unit",
+  theater: "OR",
   emergency: "Emergency department",
   elsewhere: "Elsewhere, also before this stay",
 } as const;
 export const insertionPlace = z.enum(words(insertionPlaces));
 
-/** How the catheter is held. Common practice. */
+/** Securement of the catheter. Common practice. */
 export const securements = {
   device: "Securement device",
   tape: "Tape",
@@ -73,7 +73,7 @@ export const securements = {
 } as const;
 export const securement = z.enum(words(securements));
 
-/** How the urine looked. Common practice. */
+/** Urine appearance. Common practice. */
 export const urineAppearances = {
   clear: "Clear",
   cloudy: "Cloudy",
@@ -84,7 +84,7 @@ export const urineAppearances = {
 } as const;
 export const urineAppearance = z.enum(words(urineAppearances));
 
-/** Why a catheter came out. Common practice; the prompt removal of what is not needed: HICPAC 2009. */
+/** Why a catheter was removed. Common practice; the prompt removal of what is not needed: HICPAC 2009. */
 export const removalReasons = {
   "no-longer-needed": "No longer needed",
   exchange: "Exchanged for another catheter",

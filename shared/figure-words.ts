@@ -48,13 +48,13 @@ export const figureWords = {
   bundle_kept: {
     label: "Bundle compliance",
     kind: "ratio",
-    unit: "care checks with every item kept",
+    unit: "maintenance bundle checks with every item kept",
     rows: "care",
   },
   days_past_threshold: { label: "Days past threshold", ...ofDays },
   days_without_indication: { label: "Days with no indication recorded", ...ofDays },
   days_outside_policy: { label: "Days with an indication outside the policy", ...ofDays },
-  dwell_median: { label: "Median time in place", kind: "amount", unit: "days", rows: "care" },
+  dwell_median: { label: "Median dwell time", kind: "amount", unit: "days", rows: "care" },
   insertions: { label: "Catheters inserted", ...care, unit: "catheters" },
   days_doubtful: { label: "Days without a confirmed catheter", ...ofDays },
   // A month with any of these cannot be signed, so a signed one has none.

@@ -55,10 +55,10 @@ export const gapWords = {
   },
   "edition-unknown": {
     blocks: true,
-    one: "The edition by which this ward is watched is not held here, so the one of the United States was taken.",
-    several: "The editions by which this ward is watched are not held here, so the one of the United States was taken.",
+    one: "The surveillance edition of this unit is not available here, so the United States edition is used.",
+    several: "The surveillance editions of this unit are not available here, so the United States edition is used.",
     remedy:
-      "Void the surveillance under Settings, and put the ward under surveillance by an edition that is held here.",
+      "Under Settings, mark this surveillance as entered in error. Put the unit under surveillance by an available edition.",
   },
   "cultures-waiting": {
     blocks: true,
@@ -70,7 +70,7 @@ export const gapWords = {
     blocks: true,
     one: "1 culture cannot be determined yet.",
     several: "{count} cultures cannot be determined yet.",
-    remedy: "Look up what the case names, or confirm that nobody can tell: then it stands beside the count.",
+    remedy: "Look up what the case names, or confirm that it cannot be determined. It is then listed beside the count.",
   },
   "cultures-pending": {
     blocks: true,
@@ -80,9 +80,9 @@ export const gapWords = {
   },
   "none-found-missing": {
     blocks: true,
-    one: "The ward is watched and has no event, and nobody confirmed that none were found.",
-    several: "The ward is watched and has no event, and nobody confirmed that none were found.",
-    remedy: "Look through the cultures of the ward, then confirm that none were found.",
+    one: "The unit is under surveillance and has no event. No one has confirmed “No infection identified”.",
+    several: "The unit is under surveillance and has no event. No one has confirmed “No infection identified”.",
+    remedy: "Review the cultures of the unit, then confirm “No infection identified”.",
   },
   "rejected-specimens": {
     blocks: false,
@@ -152,21 +152,21 @@ export const gapWords = {
   },
   "nobody-counted": {
     blocks: false,
-    one: "Nobody was counted on this ward in the whole period.",
-    several: "Nobody was counted on this ward in the whole period.",
-    remedy: "Look whether the ward was closed, or admissions and moves were not recorded.",
+    one: "No patient was counted on this unit in the whole period.",
+    several: "No patient was counted on this unit in the whole period.",
+    remedy: "Check whether the unit was closed, or admissions and moves were not recorded.",
   },
   "no-patient": {
     blocks: false,
-    one: "On 1 day nobody was on this ward at the census.",
-    several: "On {count} days nobody was on this ward at the census.",
-    remedy: "Look whether the ward was empty, or admissions and moves were not recorded.",
+    one: "On 1 day no patient was on this unit at the census.",
+    several: "On {count} days no patient was on this unit at the census.",
+    remedy: "Check whether the unit was empty, or admissions and moves were not recorded.",
   },
   "manual-count-missing": {
     blocks: false,
-    one: "1 day of this ward was not counted by hand.",
-    several: "{count} days of this ward were not counted by hand.",
-    remedy: "Record the counts that were made; a day that nobody counted stays missing.",
+    one: "1 day of this unit was not counted by hand.",
+    several: "{count} days of this unit were not counted by hand.",
+    remedy: "Record the counts that were made; a day that no one counted stays missing.",
   },
   "manual-count-differs": {
     ...{ blocks: false, signed: true },
@@ -183,14 +183,14 @@ export const gapWords = {
   ...hourGapWords,
   "not-confirmed": {
     blocks: false,
-    one: "1 catheter was not seen for longer than the policy allows, and is still counted.",
-    several: "{count} catheters were not seen for longer than the policy allows, and are still counted.",
+    one: "1 catheter was not confirmed in place for longer than the policy allows, and is still counted.",
+    several: "{count} catheters were not confirmed in place for longer than the policy allows, and are still counted.",
     remedy: "Look at the patient: confirm that the catheter is in place, or record its removal.",
   },
   "bed-held-long": {
     blocks: false,
-    one: "1 bed was held for a procedure for longer than the policy says; its ward days are counted.",
-    several: "{count} beds were held for procedures for longer than the policy says; their ward days are counted.",
+    one: "1 bed was held for a procedure for longer than the policy says; its unit days are counted.",
+    several: "{count} beds were held for procedures for longer than the policy says; their unit days are counted.",
     remedy: "Record when the patient came back, moved or was discharged.",
   },
 } as const;

@@ -7,13 +7,13 @@ const rules = {
     `a catheter is reviewed every day from eligibility day ${reviewFromDay} on, by ${reviewDueAt}`,
   threshold: thresholdText,
   confirmation: ({ confirmationHours }) =>
-    `a catheter that nobody has seen for ${hours(confirmationHours)} is doubtful`,
+    `a catheter not confirmed in place for ${hours(confirmationHours)} is doubtful`,
   indications: ({ indications }) => `a catheter is accepted for: ${list(indications)}`,
   "required-record": ({ requiredFields }) =>
     requiredFields.length === 0
       ? "the record of an insertion may leave everything open but its time"
       : `the record of an insertion says: ${requiredFields.map((field) => recordFields[field]).join("; ")}`,
-  bundle: ({ bundle }) => `a care check looks at: ${list(bundle)}`,
+  bundle: ({ bundle }) => `a maintenance bundle check covers: ${list(bundle)}`,
   "bed-hold": ({ bedHoldHours }) =>
     bedHoldHours === null
       ? "a bed may be held during a procedure without a limit"
@@ -39,7 +39,7 @@ export function ruleSentence(body: PolicyBody, rule: PolicyRule, version: Policy
 
 function versionText({ number, ward, fromDay }: PolicyVersionNamed): string {
   if (number === 0 || fromDay === null) return "Built-in policy";
-  const whose = ward === null ? "Policy of the facility" : `Policy of ward ${ward}`;
+  const whose = ward === null ? "Policy of the facility" : `Policy of unit ${ward}`;
   return `${whose}, version ${number}, from ${fromDay}`;
 }
 

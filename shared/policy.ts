@@ -30,12 +30,12 @@ export const policyBody = z
       .array(z.enum(Object.keys(recordFields) as RecordField[]))
       .max(30)
       .describe("What an insertion must record"),
-    bundle: z.array(listed).min(1).max(30).describe("The items of a care check"),
+    bundle: z.array(listed).min(1).max(30).describe("The items of a maintenance bundle check"),
     confirmationHours: z
       .int()
       .min(1)
       .max(24 * 14)
-      .describe("Hours after which a catheter that nobody saw is doubtful"),
+      .describe("Hours after which a catheter that is not confirmed in place is doubtful"),
     bedHoldHours: z
       .int()
       .min(1)

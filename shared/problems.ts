@@ -1,7 +1,7 @@
 import type { SignedChanges } from "./signed-changes.ts";
 
 /**
- * Every error that a person or a program can be told: its code, HTTP status, title and remedy.
+ * Every error that a person or a program can get: its code, HTTP status, title and remedy.
  * A code that was once released is never used again for something else.
  * Form: RFC 9457, Problem Details for HTTP APIs.
  */
@@ -25,22 +25,22 @@ export const problems = {
   "not-found": {
     status: 404,
     title: "This does not exist here",
-    remedy: "Check the number, or ask whether the record belongs to another ward or facility.",
+    remedy: "Check the number, or ask whether the record belongs to another unit or facility.",
   },
   "entry-voided": {
     status: 409,
-    title: "This entry was voided",
-    remedy: "Record it anew if it was voided in error.",
+    title: "This entry is marked as entered in error",
+    remedy: "Record it again if it was marked by mistake.",
   },
   "stale-version": {
     status: 412,
-    title: "Somebody changed this entry since you read it",
+    title: "Another person changed this entry since you read it",
     remedy: "Read the entry again and repeat your change if it is still needed.",
   },
   "stay-overlaps": {
     status: 409,
     title: "The patient has two stays at once",
-    remedy: "Discharge, correct or void the other stay first.",
+    remedy: "Discharge or correct the other stay first, or mark it as entered in error.",
   },
   "stay-number-taken": {
     status: 409,
@@ -49,23 +49,23 @@ export const problems = {
   },
   "move-overlaps": {
     status: 409,
-    title: "The patient is on two wards at once",
-    remedy: "Correct the end or the beginning of one of the two ward stays.",
+    title: "The patient is on two units at once",
+    remedy: "Correct the end or the beginning of one of the two unit stays.",
   },
   "outside-stay": {
     status: 409,
-    title: "This lies outside the stay",
+    title: "This is outside the stay",
     remedy: "Correct the time, or the admission and discharge of the stay.",
   },
   "end-before-start": {
     status: 422,
-    title: "The end lies before the beginning",
+    title: "The end is before the beginning",
     remedy: "Correct one of the two times.",
   },
   "not-on-a-ward": {
     status: 409,
-    title: "The patient was not on a ward then",
-    remedy: "Correct the time, or record the move to the ward first.",
+    title: "The patient was not on a unit then",
+    remedy: "Correct the time, or record the move to the unit first.",
   },
   "already-discharged": {
     status: 409,
@@ -75,12 +75,12 @@ export const problems = {
   "not-discharged": { status: 409, title: "The stay has not ended", remedy: "There is no discharge to cancel." },
   "first-ward-stay": {
     status: 409,
-    title: "The stay needs this ward stay",
-    remedy: "Correct it, or void the whole stay if it was recorded in error.",
+    title: "The stay needs this unit stay",
+    remedy: "Correct it, or mark the whole stay as entered in error.",
   },
   "insertion-unknown": {
     status: 422,
-    title: "Nobody said when the catheter was inserted",
+    title: "The time of insertion is missing",
     remedy: "Give the time of insertion, or say that the catheter was in place on arrival.",
   },
   "arrival-contradicts": {
@@ -90,30 +90,30 @@ export const problems = {
   },
   "removal-before-insertion": {
     status: 422,
-    title: "The removal lies before the insertion",
+    title: "The removal is before the insertion",
     remedy: "Correct one of the two times.",
   },
   "removal-unclear": {
     status: 422,
     title: "It is not clear when the catheter was removed",
-    remedy: "Give the time of the removal, or both the last time it was in place and the first at which it was gone.",
+    remedy: "Give the time of the removal, or both the last time seen in place and the first noted absent.",
   },
   "seen-after-removal": {
     status: 409,
-    title: "The catheter was seen after its removal",
-    remedy: "Correct the removal or the time at which it was seen.",
+    title: "The catheter was confirmed in place after its removal",
+    remedy: "Correct the removal, or the time at which it was confirmed.",
   },
   "seen-before-insertion": {
     status: 409,
-    title: "The catheter was seen before its insertion",
-    remedy: "Correct the insertion or the time at which it was seen.",
+    title: "The catheter was confirmed in place before its insertion",
+    remedy: "Correct the insertion, or the time at which it was confirmed.",
   },
   "already-removed": {
     status: 409,
     title: "The removal is recorded already",
     remedy: "Correct the recorded removal if it is wrong.",
   },
-  "in-the-future": { status: 422, title: "This lies in the future", remedy: "Give the time at which it happened." },
+  "in-the-future": { status: 422, title: "This is in the future", remedy: "Give the time at which it happened." },
   "database-newer": {
     status: 500,
     title: "The database was written by a newer version",
@@ -122,7 +122,7 @@ export const problems = {
   "database-edited": {
     status: 500,
     title: "The database does not have the tables that this version made",
-    remedy: "Restore a backup; somebody changed a migration or one broke off.",
+    remedy: "Restore a backup: a migration was changed or interrupted.",
   },
   "database-unreachable": {
     status: 503,
@@ -148,7 +148,7 @@ export const problems = {
   "import-not-waiting": {
     status: 409,
     title: "This import does not wait for a decision",
-    remedy: "Look at where it stands: it is still being read, or somebody has decided about it.",
+    remedy: "Check its state: it is still being read, or a decision is recorded.",
   },
   "import-lines-refused": {
     status: 409,
@@ -163,7 +163,7 @@ export const problems = {
   "import-too-large": {
     status: 422,
     title: "These are too many lines for one request",
-    remedy: "Send the files in parts, or import them at the machine of the service with npm run import.",
+    remedy: "Send the files in parts, or import them on the server with npm run import.",
   },
   "files-unknown": {
     status: 422,
@@ -173,7 +173,7 @@ export const problems = {
   "line-not-set-aside": {
     status: 409,
     title: "This line does not wait for repair",
-    remedy: "Read the lines that were set aside anew: somebody has settled it, or its import was not stored.",
+    remedy: "Read the rejected lines again: this one is resolved, or its import was not stored.",
   },
   "demo-record": {
     status: 409,
@@ -258,17 +258,17 @@ export const problems = {
   "nothing-to-decide": {
     status: 409,
     title: "There is nothing to decide about this culture",
-    remedy: "Wait for the laboratory's report; cultures without growth and unusable ones close themselves.",
+    remedy: "Wait for the laboratory's report; cultures without growth and unusable ones are closed automatically.",
   },
   "not-decided": {
     status: 409,
-    title: "Nobody has decided about this culture",
+    title: "No decision about this culture is recorded",
     remedy: "There is no decision to take back.",
   },
   "ward-not-watched": {
     status: 409,
-    title: "The ward is not under surveillance in this month",
-    remedy: "Put it under surveillance for this month first, or choose another ward or month.",
+    title: "The unit is not under surveillance in this month",
+    remedy: "Put it under surveillance for this month first, or choose another unit or month.",
   },
   "month-not-over": {
     status: 409,
@@ -277,12 +277,12 @@ export const problems = {
   },
   "event-found": {
     status: 409,
-    title: "The ward has an event in this month",
+    title: "The unit has an event in this month",
     remedy: "Look at the event; when it is wrong, correct what is recorded of the patient.",
   },
   "none-found-already": {
     status: 409,
-    title: "Somebody confirmed already that none were found",
+    title: "“No infection identified” is already confirmed",
     remedy: "There is nothing more to do.",
   },
   "period-too-long": {
@@ -328,7 +328,7 @@ export const problems = {
   "alias-code-is-ward": {
     status: 409,
     title: "This code belongs to a unit",
-    remedy: "Merge the two units under Settings > Wards if they are the same.",
+    remedy: "Merge the two units under Settings > Units if they are the same.",
   },
   "alias-ward-unknown": {
     status: 422,
@@ -373,26 +373,26 @@ export const problems = {
   "ward-code-taken": {
     status: 409,
     title: "This code is in use",
-    remedy: "Give the ward its own code, or describe the ward that has it.",
+    remedy: "Give the unit its own code, or describe the unit that has it.",
   },
   "ward-in-use": {
     status: 409,
-    title: "Patients were on the ward after this day",
+    title: "Patients were on the unit after this day",
     remedy: "Give a later day, or record their moves and discharges first.",
   },
   "ward-closed": {
     status: 409,
-    title: "The ward was closed by then",
-    remedy: "Choose a ward that was open, give a time up to the ward's last day, or have the ward opened again.",
+    title: "The unit was closed by then",
+    remedy: "Choose a unit that was open, give a time up to the unit's last day, or have the unit opened again.",
   },
   "ward-unknown": {
     status: 422,
-    title: "There is no such ward to compare",
-    remedy: "Give the code of an inpatient ward of this facility.",
+    title: "There is no such unit to compare",
+    remedy: "Give the code of an inpatient unit of this facility.",
   },
   "ward-type-unknown": {
     status: 422,
-    title: "No ward is of this type",
+    title: "No unit is of this type",
     remedy: "Choose one of the types that are listed, or leave the type out.",
   },
   "period-impossible": {
@@ -417,8 +417,8 @@ export const problems = {
   },
   "scope-overlaps": {
     status: 409,
-    title: "The ward is watched in these months already",
-    remedy: "End or void the other surveillance first, or choose months in which the ward is not watched yet.",
+    title: "The unit is already under surveillance in these months",
+    remedy: "End the other surveillance or mark it as entered in error first, or choose months without surveillance.",
   },
   "folder-unreadable": {
     status: 422,
@@ -516,7 +516,7 @@ export const problems = {
   },
   "csv-number": {
     status: 422,
-    title: "This is not a number that can stand here",
+    title: "This is not a number that can be used here",
     remedy: "Write a whole number in digits, without separators, decimals or a unit.",
   },
   "csv-temperature": {
@@ -552,7 +552,7 @@ export const problems = {
   "specimen-unclear": {
     status: 409,
     title: "It is not clear which specimen is meant",
-    remedy: "Give the laboratory's number of the specimen, or void the one that was recorded in error.",
+    remedy: "Give the laboratory's number of the specimen, or mark the wrong one as entered in error.",
   },
   "specimen-refused": {
     status: 409,
@@ -561,8 +561,8 @@ export const problems = {
   },
   "written-too-early": {
     status: 422,
-    title: "It was written down before it happened",
-    remedy: "Correct the time at which it happened, or the one at which it was written down.",
+    title: "It was entered before it happened",
+    remedy: "Correct the time at which it happened, or the time of entry.",
   },
   "line-contradicts": {
     status: 409,
@@ -647,17 +647,17 @@ export const problems = {
   "item-unknown": {
     status: 422,
     title: "This item is not in the bundle",
-    remedy: "Use the items that the ward's policy lists for a care check.",
+    remedy: "Use the items that the unit's policy lists for a maintenance bundle check.",
   },
   "record-incomplete": {
     status: 422,
     title: "The policy asks for this to be recorded",
-    remedy: "Record it. What nobody knows any more belongs into a catheter found in place on arrival.",
+    remedy: "Record it. If it is not known, record a catheter found in place on arrival instead.",
   },
   "field-of-another-note": {
     status: 422,
     title: "This kind of note has no such field",
-    remedy: "Leave the field out, or void the note and write one of the other kind.",
+    remedy: "Leave the field out, or mark the note as entered in error and write one of the other kind.",
   },
   "out-of-bounds": {
     status: 422,
@@ -677,7 +677,7 @@ export const problems = {
   "indication-unknown": {
     status: 422,
     title: "This reason is not known",
-    remedy: "Choose one of the list; the policy of the ward can add reasons of its own.",
+    remedy: "Choose one of the list; the policy of the unit can add reasons of its own.",
   },
   "policy-in-the-past": {
     status: 409,
@@ -691,7 +691,7 @@ export const problems = {
   },
   "json-name-repeated": {
     status: 400,
-    title: "A name stands twice in the request",
+    title: "A name is in the request twice",
     remedy: "Send every field once.",
   },
   "json-too-deep": {
@@ -707,7 +707,7 @@ export const problems = {
   "cursor-unreadable": {
     status: 422,
     title: "The place to go on from cannot be read",
-    remedy: "Send the cursor that the page before gave, or leave it out to begin anew.",
+    remedy: "Send the cursor that the page before gave, or leave it out to begin again.",
   },
   "idempotency-key-missing": {
     status: 400,
@@ -738,7 +738,7 @@ export const problems = {
   "baseline-unusable": {
     status: 422,
     title: "This baseline cannot be used",
-    remedy: "Complete the baseline from its publication; each term, category and type of ward stands in it once.",
+    remedy: "Complete the baseline from its publication; each term, category and type of unit is in it once.",
   },
   "baseline-of-another-kind": {
     status: 422,
@@ -758,7 +758,7 @@ export const problems = {
   "amendment-reason-missing": {
     status: 422,
     title: "An amendment needs a reason",
-    remedy: "Say why the month is signed anew; the first signature has no reason.",
+    remedy: "Say why the month is signed again; the first signature has no reason.",
   },
   "nothing-to-amend": {
     status: 409,
@@ -784,14 +784,14 @@ export const problems = {
 
 export type ProblemCode = keyof typeof problems;
 
-/** One thing that is wrong: where, what, and how to mend it. Never holds what a patient could be known by. */
+/** One thing that is wrong: where, what, and how to fix it. Never holds what a patient could be known by. */
 export interface Fault {
   code: ProblemCode;
   /** JSON pointer of the field at fault, such as `/removedAt`; empty when the whole request is meant. */
   pointer: string;
   /** One sentence that names the value's problem. */
   detail: string;
-  /** The other record that stands in the way, such as `catheter 12`. */
+  /** The other record that is in the way, such as `catheter 12`. */
   other?: string;
 }
 

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { inserter, insertionPlace, removalReason, securement, urineAppearance } from "./catheter-words.ts";
 
-/** A short text that somebody typed; it never goes into logs or messages. */
+/** A short text that a person typed; it never goes into logs or messages. */
 export const remark = z
   .string()
   .trim()
@@ -30,7 +30,7 @@ export const insertionRecord = z
     bagOffFloor: yesNo,
     urineReturnedMl: z.number().describe("Milliliters"),
     urineAppearance,
-    patientResponse: remark.describe("How the patient bore it"),
+    patientResponse: remark.describe("Patient response"),
     teachingGiven: yesNo,
     insertedBy: inserter,
     insertedIn: insertionPlace,
@@ -42,7 +42,7 @@ export type InsertionRecord = z.infer<typeof insertionRecord>;
 /** What was written down of a removal. A field that is left out was not recorded. */
 export const removalRecord = z
   .strictObject({
-    balloonWithdrawnMl: z.number().describe("Milliliters drawn out of the balloon"),
+    balloonWithdrawnMl: z.number().describe("Balloon volume removed, in milliliters"),
     catheterIntact: yesNo,
     reason: removalReason,
     remark,
@@ -66,11 +66,11 @@ export const recordFields = {
   securement: "Securement",
   bagBelowBladder: "Bag below the bladder",
   bagOffFloor: "Bag off the floor",
-  urineReturnedMl: "Urine returned",
-  urineAppearance: "Appearance of the urine",
-  patientResponse: "The patient's response",
+  urineReturnedMl: "Urine returned (mL)",
+  urineAppearance: "Urine appearance",
+  patientResponse: "Patient response",
   teachingGiven: "Teaching given",
-  insertedBy: "Who inserted",
+  insertedBy: "Inserted by",
   insertedIn: "Where it was inserted",
 } as const satisfies Record<keyof InsertionRecord | "sizeFr" | "balloonMl" | "indication", string>;
 export type RecordField = keyof typeof recordFields;

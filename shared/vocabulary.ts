@@ -5,6 +5,11 @@ export function words<List extends Record<string, string>>(list: List): (keyof L
   return Object.keys(list);
 }
 
+/** A label inside a sentence: with a small first letter, unless it is an abbreviation such as OR. */
+export function inSentence(label: string): string {
+  return label.replace(/^[A-Z](?![A-Z])/, (letter) => letter.toLowerCase());
+}
+
 /**
  * What can drain a bladder or kidney, with the label a person reads. Whether a kind counts as a catheter-day is a rule,
  * not part of the list. Kinds: CDC Patient Safety Component Manual, chapter 7 (key terms).
@@ -22,9 +27,9 @@ export type CatheterKind = z.infer<typeof catheterKind>;
 
 /** What a ward is for. Only inpatient wards earn patient-days and attribution. */
 export const wardSettings = {
-  inpatient: "Inpatient ward",
+  inpatient: "Inpatient unit",
   outpatient: "Outpatient area (emergency, observation unit)",
-  procedure: "Procedure area (theater, recovery, imaging)",
+  procedure: "Procedure area (OR, recovery, imaging)",
 } as const;
 export const wardSetting = z.enum(words(wardSettings));
 export type WardSetting = z.infer<typeof wardSetting>;
@@ -63,9 +68,9 @@ export const dispositions = {
 
 /** What a person or a machine may do in a facility. */
 export const roles = {
-  bedside: "Bedside (records on own wards)",
+  bedside: "Bedside (records on own units)",
   prevention: "Infection prevention (surveillance of the facility)",
-  manager: "Manager (results of own wards)",
+  manager: "Manager (results of own units)",
   administrator: "Administrator (people, policy and feeds)",
   feed: "Feed (machine, intake only)",
 } as const;

@@ -10,7 +10,7 @@ import { type SvgNode, svgNode } from "./svg-node.ts";
 
 /** One step of a dwell curve. */
 export interface DwellStep {
-  /** Days in place. */
+  /** Dwell time in days. */
   readonly time: number;
   readonly atRisk: number;
   readonly events: number;
@@ -45,7 +45,10 @@ export function dwellChart(input: DwellInput): Chart {
   const curves = series.map((one, at) => curveOf(one, at, { x, y }));
   const parts = [
     valueAxis(plotFrame, y, { ticks: [0, 25, 50, 75, 100], label: "% still in place" }),
-    bottomAxis(plotFrame, { places: days.map((day) => ({ at: x(day), text: tickText(day) })), label: "days in place" }),
+    bottomAxis(plotFrame, {
+      places: days.map((day) => ({ at: x(day), text: tickText(day) })),
+      label: "dwell time (days)",
+    }),
     ...curves.map(({ drawn }) => drawn),
     nameLabels(series, y),
   ];
@@ -60,8 +63,8 @@ export function dwellChart(input: DwellInput): Chart {
     ]),
   );
   const columns = [
-    { label: "Ward", unit: null },
-    { label: "Days in place", unit: "days" },
+    { label: "Unit", unit: null },
+    { label: "Dwell time", unit: "days" },
     ...["Watched", "Removed", "Watched so far"].map((label) => ({ label, unit: "catheters" })),
     { label: "Still in place", unit: "%" },
   ];

@@ -25,7 +25,7 @@ export async function loadDemoOrSetUp(store: Store, context: CommandContext, emp
     await firstActorOrSetUp({ store, now }, context.config.facility);
     return;
   }
-  context.err(`Loading the demo: ${demo.name}, which does not exist, and nobody in it does.\n`);
+  context.err(`Loading the demo: ${demo.name}. The hospital and its people are fictional.\n`);
   const actor = await setUpFacility(
     { store, now },
     {

@@ -109,7 +109,7 @@ async function nameUncounted(store: Store, err: (text: string) => void): Promise
   const codes = actor === null ? [] : await wardsWithoutSetting(store, actor);
   if (codes.length > 0)
     err(
-      `These wards count nowhere, because nobody said what they are: ${codes.join(", ")}. Put them into wards.csv with their setting: inpatient, outpatient or procedure.\n`,
+      `These units are not counted, because their setting is not recorded: ${codes.join(", ")}. Add them to wards.csv with their setting: inpatient, outpatient or procedure.\n`,
     );
 }
 
@@ -124,7 +124,7 @@ function resultText(result: ImportResult, { setAside, isUnclear }: { setAside: b
   const counts = `Lines: ${accepted} accepted, ${marked} accepted and marked, ${unchanged} seen before, ${refused} refused.`;
   if (state === "applied" && accepted + marked === 0) return `${counts}\nNothing new: nothing was changed.\n`;
   if (state === "applied" && refused > 0 && !setAside)
-    return `${counts}\nStored, except for lines that what was recorded meanwhile contradicts: they were set aside.\n`;
+    return `${counts}\nStored. Lines that contradict newer entries were rejected and are held for repair.\n`;
   if (state === "refused" && isUnclear)
     return `${counts}\nNothing was stored, because it is not clear which unit a code means. Answer with --ward or --new-ward, and import again.\n`;
   return `${counts}\n${signedText(result)}${state in endings ? endings[state as keyof typeof endings] : state}\n`;

@@ -84,7 +84,7 @@ export function scanRow(place: RowPlace): ScannedRow | null {
 
 const strayQuote = {
   code: "csv-quote",
-  detail: "A double quote stands inside a cell that does not begin with one.",
+  detail: "A double quote is inside a cell that does not begin with one.",
 } as const;
 
 /** Where the white space before a cell ends. */

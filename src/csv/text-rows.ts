@@ -27,7 +27,7 @@ export function textRows(
   for (const [at, name] of names.entries()) {
     if (!columns.includes(name))
       blame(header.line, `the column ${at + 1} is not known; known are ${columns.join(", ")}.`);
-    else if (names.indexOf(name) !== at) blame(header.line, `the column ${name} stands there twice.`);
+    else if (names.indexOf(name) !== at) blame(header.line, `the column ${name} is there twice.`);
   }
   for (const { line, cells, trouble } of rows) {
     if (trouble) blame(trouble.line, trouble.detail);

@@ -43,7 +43,7 @@ function checkText(scanner: JSONScanner, names: Open): void {
     refuseAt(scanner, "json-value-unusable", "A text holds half a character, or the character of code 0");
   if (names === null) return;
   if (forbidden.has(value)) refuseAt(scanner, "json-value-unusable", "A name of an object is not allowed");
-  if (names.has(value)) refuseAt(scanner, "json-name-repeated", "A name stands twice in one object");
+  if (names.has(value)) refuseAt(scanner, "json-name-repeated", "A name is in one object twice");
   names.add(value);
 }
 

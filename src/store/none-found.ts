@@ -30,7 +30,7 @@ export async function noneFoundOf(
 ): Promise<NoneFoundRow> {
   const where = { id: noneFoundId, wardId, voidKey: 0, ward: { facilityId } };
   const row = await read.db.noneFound.findFirst({ where });
-  return row ? rowFrom(row) : refuse("not-found", "There is no such confirmation of this ward.");
+  return row ? rowFrom(row) : refuse("not-found", "There is no such confirmation of this unit.");
 }
 
 type Row = Awaited<ReturnType<Read["db"]["noneFound"]["findFirstOrThrow"]>>;

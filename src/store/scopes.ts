@@ -51,7 +51,7 @@ export async function scopeOf(
 ): Promise<ScopeRow> {
   const where = { id: scopeId, wardId, voidKey: 0, ward: { facilityId } };
   const row = await read.db.scope.findFirst({ where, select: columns });
-  return (row as ScopeRow | null) ?? refuse("not-found", "There is no such scope of this ward.");
+  return (row as ScopeRow | null) ?? refuse("not-found", "There is no such surveillance of this unit.");
 }
 
 /** A new scope; returns its id. */

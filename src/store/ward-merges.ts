@@ -123,14 +123,14 @@ export async function entriesOfWard(read: Read, facilityId: number, wardId: numb
   const { db } = read;
   const code = (await db.ward.findFirst({ where: { id: wardId, facilityId } }))?.code ?? "";
   return {
-    "ward stays": await db.wardStay.count({ where: { wardId, voidKey: 0, stay: { voidKey: 0 } } }),
+    "unit stays": await db.wardStay.count({ where: { wardId, voidKey: 0, stay: { voidKey: 0 } } }),
     "patient-days": await db.patientDay.count({ where: { wardId } }),
-    "counts made by hand": await db.dailyCount.count({ where: { wardId } }),
+    "manual counts": await db.dailyCount.count({ where: { wardId } }),
     "surveillance periods": await db.scope.count({ where: { wardId, voidKey: 0 } }),
     "policy versions": await db.policyVersion.count({ where: { facilityId, wardId } }),
     "confirmations of no event": await db.noneFound.count({ where: { wardId, voidKey: 0 } }),
     aliases: await db.wardAlias.count({ where: { wardId, voidKey: 0 } }),
-    "merged wards": await db.ward.count({ where: { mergedIntoId: wardId } }),
+    "merged units": await db.ward.count({ where: { mergedIntoId: wardId } }),
     people: await db.personWard.count({ where: { wardId } }),
     "lines of files": await waitingLinesNaming(read, facilityId, code),
   };

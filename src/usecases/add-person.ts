@@ -20,7 +20,7 @@ export function addPerson(act: Act, input: AddPerson): Promise<{ personId: numbe
     const known = new Map((await wards(tx, by.facilityId)).map((ward) => [ward.code, ward.id]));
     const wardIds = input.wards.map(
       (code) =>
-        known.get(code) ?? refuse("not-found", "There is no such ward in this facility.", { pointer: "/wards" }),
+        known.get(code) ?? refuse("not-found", "There is no such unit in this facility.", { pointer: "/wards" }),
     );
     const personId = tx.newId();
     await store(tx, by, { id: personId, name: input.name, roles: input.roles, wardIds });

@@ -19,14 +19,14 @@ export function addWard(act: Act, input: AddWard): Promise<{ wardId: number }> {
   return act.store.tx(async (tx) => {
     const by = recording(act);
     const { code, openedDay, ...said } = input;
-    if (code.trim() === "") refuse("field-missing", "A ward needs a short code.", { pointer: "/code" });
+    if (code.trim() === "") refuse("field-missing", "A unit needs a short code.", { pointer: "/code" });
     await lockFacility(tx, by.facilityId);
     const other = (await wards(tx, by.facilityId)).find((ward) => ward.code === code);
     if (other)
-      refuse("ward-code-taken", "Another ward has this code.", { pointer: "/code", other: `ward ${other.id}` });
+      refuse("ward-code-taken", "Another unit has this code.", { pointer: "/code", other: `ward ${other.id}` });
     const merged = new Map(await mergedCodes(tx, by.facilityId)).get(code);
     if (merged !== undefined)
-      refuse("ward-code-taken", `A ward with this code was merged into ${merged}.`, { pointer: "/code" });
+      refuse("ward-code-taken", `A unit with this code was merged into ${merged}.`, { pointer: "/code" });
     const wardId = await storeWard(tx, by, { code, openedDay, namedOnly: false });
     await putWardSetting(tx, by, wardId, { ...said, fromDay: openedDay ?? 0, byHand: true });
     await writeAudit(tx, by, { action: "add-ward", details: { wardId, setting: said.setting, openedDay } });

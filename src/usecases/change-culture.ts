@@ -78,7 +78,7 @@ export function changeCulture<T extends Entry>(
     const patient = await lockPatient(tx, by.facilityId, kind.key(id));
     const old = (await kind.load(tx, id)) ?? refuse("not-found", `There is no such ${kind.name}.`);
     if (old.voidReason !== null)
-      refuse("entry-voided", `This ${kind.name} was voided.`, { other: `${kind.name} ${id}` });
+      refuse("entry-voided", `This ${kind.name} is marked as entered in error.`, { other: `${kind.name} ${id}` });
     sameVersion(old, seenVersion, kind.current(old));
     const { facilityId, now: at } = by;
     const now = await decide(tx, old, () => daysOfPatient(tx, { facilityId, survivorId: patient.id, now: at }));

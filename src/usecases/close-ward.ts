@@ -26,10 +26,10 @@ export function closeWard(act: Act, { wardId, closedDay, reason }: CloseWard): P
     const ward = await knownWard(tx, by.facilityId, wardId);
     if (closedDay !== null) {
       if (closedDay < (ward.openedDay ?? closedDay))
-        refuse("end-before-start", "The ward had not opened yet on this day.", { pointer: "/closedDay" });
+        refuse("end-before-start", "The unit was not open yet on this day.", { pointer: "/closedDay" });
       const after = zoneNamed(zone).firstInstantFrom((closedDay + 1) * dayMs);
       const found = await staysAfter(tx, wardId, { after, now: act.now });
-      const detail = `The record has ${found} ${found === 1 ? "time" : "times"} of patients on this ward after ${dayText(closedDay)}.`;
+      const detail = `The record has ${found} ${found === 1 ? "time" : "times"} of patients on this unit after ${dayText(closedDay)}.`;
       if (found > 0) refuse("ward-in-use", detail, { pointer: "/closedDay" });
     }
     await changeUndated(tx, by, ward, { closedDay });

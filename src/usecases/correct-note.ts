@@ -69,7 +69,8 @@ export function changeNote(
     const by = { ...recording(act), reason };
     const patient = await lockPatient(tx, by.facilityId, { noteId });
     const old = (await noteOf(tx, noteId)) ?? refuse("not-found", "There is no such note.");
-    if (old.voidReason !== null) refuse("entry-voided", "This note was voided.", { other: `note ${noteId}` });
+    if (old.voidReason !== null)
+      refuse("entry-voided", "This note is marked as entered in error.", { other: `note ${noteId}` });
     sameVersion(old, seenVersion, z.encode(noteState, noteAnswer(old)));
     const now = await change.decide(tx, old);
     await replaceNote(tx, by, { old, now });

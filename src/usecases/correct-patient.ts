@@ -38,7 +38,7 @@ function refuseUnseen(old: PatientRow, seen: Correction["seen"]): void {
   const problem = new Problem({
     code: "stale-version",
     pointer: "/seen",
-    detail: "Somebody corrected this record since.",
+    detail: "Another person corrected this record since.",
   });
   problem.current = current;
   throw problem;

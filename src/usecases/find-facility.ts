@@ -41,7 +41,7 @@ export function isDemo(store: Store): Promise<boolean> {
 
 /** Refuses `demo-record`: real patients never join the invented ones. */
 export async function refuseDemo(store: Store): Promise<void> {
-  if (await isDemo(store)) refuse("demo-record", "The database holds the demo hospital, in which nobody exists.");
+  if (await isDemo(store)) refuse("demo-record", "The database holds the demo hospital, whose patients are fictional.");
 }
 
 /** The name of the time zone of the facility in which a person acts. */

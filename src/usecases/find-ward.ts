@@ -10,5 +10,5 @@ import type { Reach } from "./reach.ts";
 export async function findWard({ store, actor }: Act, wardId: number, reach: Reach): Promise<void> {
   const inReach = reach.wardIds?.includes(wardId) ?? true;
   const found = inReach && (await store.read((read) => wards(read, actor.facilityId, [wardId]))).length > 0;
-  if (!found) refuse("not-found", "There is no such ward here.", { pointer: "/wardId" });
+  if (!found) refuse("not-found", "There is no such unit here.", { pointer: "/wardId" });
 }

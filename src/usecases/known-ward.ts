@@ -5,5 +5,5 @@ import { type WardRow, wards } from "../store/wards.ts";
 /** A ward of the facility. Refuses `not-found` for one that it does not have; `pointer` is the field that named it. */
 export async function knownWard(read: Read, facilityId: number, wardId: number, pointer = "/wardId"): Promise<WardRow> {
   const [ward] = await wards(read, facilityId, [wardId]);
-  return ward ?? refuse("not-found", "There is no such ward in this facility.", { pointer });
+  return ward ?? refuse("not-found", "There is no such unit in this facility.", { pointer });
 }

@@ -78,19 +78,19 @@ function moved(timeline: PatientTimeline, { fromId, intoId }: WardPair): Patient
 async function refuseUnfit(tx: Tx, facilityId: number, pair: WardPair): Promise<DayNumber[]> {
   const pointer = "/intoWardId";
   const { fromId, intoId } = pair;
-  if (fromId === intoId) refuse("same-ward", "A ward cannot be merged into itself.", { pointer });
+  if (fromId === intoId) refuse("same-ward", "A unit cannot be merged into itself.", { pointer });
   for (const id of [fromId, intoId])
     if (await isGone(tx, facilityId, id))
-      refuse("ward-gone", "The ward was merged into another one, or entered in error.", {
+      refuse("ward-gone", "The unit was merged into another one, or entered in error.", {
         pointer: id === intoId ? pointer : "",
         other: `ward ${id}`,
       });
   await knownWard(tx, facilityId, fromId);
   const into = await knownWard(tx, facilityId, intoId, pointer);
   if (into.closedDay !== null)
-    refuse("ward-closed", `The ward was closed at the end of ${dayText(into.closedDay)}.`, { pointer });
+    refuse("ward-closed", `The unit was closed at the end of ${dayText(into.closedDay)}.`, { pointer });
   if ((await policies(tx, facilityId)).findLast(({ wardId }) => wardId === fromId)?.body != null)
-    refuse("ward-has-policy", "The ward that is merged has a policy of its own.", { other: `ward ${fromId}` });
+    refuse("ward-has-policy", "The unit to merge has a policy of its own.", { other: `ward ${fromId}` });
   const counted = await countsOfBoth(tx, pair);
   const [day, ...more] = counted.flatMap((one) => (one.isSame ? [] : [one.day]));
   if (day === undefined) return counted.map((one) => one.day);
@@ -117,7 +117,7 @@ async function moveScopes(
     } else if (other.edition === scope.edition && isWithin(scope, other))
       await changeScope(tx, by, scope, { voidReason: by.reason });
     else
-      refuse("scope-overlaps", "Both wards are under surveillance in one of these months, in different ways.", {
+      refuse("scope-overlaps", "Both units are under surveillance in one of these months, in different ways.", {
         other: `scope ${other.id}`,
       });
   }

@@ -34,7 +34,7 @@ export function recordNoneFound(
     const { zone } = await lockFacility(tx, by.facilityId);
     await knownWard(tx, by.facilityId, wardId);
     if (!scopeIn(await scopesOfWard(tx, wardId), wardId, month))
-      refuse("ward-not-watched", "Nobody put this ward under surveillance in this month.", { pointer: "/month" });
+      refuse("ward-not-watched", "This unit is not under surveillance in this month.", { pointer: "/month" });
     const days = monthDays(month);
     if (zoneNamed(zone).dayOf(act.now) <= days.last)
       refuse("month-not-over", "An event may still come.", { pointer: "/month" });

@@ -28,7 +28,7 @@ export function faultsInStay(
   const catheter = stay.catheters.find(({ id }) => id === note.catheterId);
   if (!catheter) return refuse("not-found", "There is no such catheter.");
   if (!stands(catheter) || !stands(stay))
-    refuse("entry-voided", "This catheter was voided.", { other: `catheter ${catheter.id}` });
+    refuse("entry-voided", "This catheter is marked as entered in error.", { other: `catheter ${catheter.id}` });
   const policy = policyOn(wardAt(stay, note.at), zone.dayOf(note.at));
   const amount = { quantity: "urineOutputMl", value: note.amountMl, pointer: "/amountMl" } as const;
   return [

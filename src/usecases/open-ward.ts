@@ -56,5 +56,5 @@ async function zoneOf(read: Read, facilityId: number): Promise<Zone> {
 function refuseClosed(ward: WardRow, zone: Zone, { at, pointer = "/wardId" }: Coming): void {
   const { closedDay, code } = ward;
   if (closedDay === null || isOpenOn(ward, zone.dayOf(at))) return;
-  refuse("ward-closed", `The last day of ward ${code} was ${dayText(closedDay)}.`, { pointer });
+  refuse("ward-closed", `The last day of unit ${code} was ${dayText(closedDay)}.`, { pointer });
 }

@@ -57,7 +57,7 @@ export async function readComparison(act: Act, asked: Compared): Promise<ReadCom
     const typed = inpatient.map((row) => ({ row, type: typeAtEnd(row, days) }));
     const chosen = typed.filter((one) => (type === null || one.type === type) && (!alone || one.row.code === ward));
     if (type !== null && chosen.length === 0)
-      refuse("ward-type-unknown", "No inpatient ward of this period is of this type.", { pointer: "/type" });
+      refuse("ward-type-unknown", "No inpatient unit of this period is of this type.", { pointer: "/type" });
     const loaded = await loadWards(read, act, { rules, days, wardIds: chosen.map(({ row }) => row.id) });
     const compared = chosen.map(({ row }) =>
       comparedWard(row, { months, period: days, counts: loaded.countsOf(row.id) }),
@@ -83,7 +83,7 @@ export async function readComparison(act: Act, asked: Compared): Promise<ReadCom
 
 /** Refuses `ward-unknown` for a code that no compared ward has. */
 function unknownWard(code: string, pointer: string): never {
-  return refuse("ward-unknown", `None of the compared wards has the code ${JSON.stringify(code)}.`, { pointer });
+  return refuse("ward-unknown", `None of the compared units has the code ${JSON.stringify(code)}.`, { pointer });
 }
 
 function countedTypes(types: readonly (string | null)[]): { type: string; wards: number }[] {

@@ -16,7 +16,7 @@ import { necessityPatients, necessityRules } from "./necessity-facts.ts";
 type Round = OutputOf<typeof endpoint>;
 
 const caution =
-  "This tool counts and reminds. Removal and insertion follow the unit's infection-control policy, the prescriber's order and your licensed practice.";
+  "This tool counts and reminds. Removal and insertion follow the unit's infection-control policy, the provider's order and your licensed practice.";
 
 /**
  * A ward's catheters on a day with what is due, worked out as of now, or as of the end of a day that is over. The view

@@ -113,6 +113,6 @@ function within(report: MonthReport, reached: Reached | null): MonthReport {
     wards,
     completeness: report.completeness && completenessWithin(report.completeness, reached),
     total: { figures: [], insertions: { places: [], inserters: [] } },
-    cautions: ["Only the wards that you belong to are shown."],
+    cautions: ["Only your units are shown."],
   };
 }

@@ -20,7 +20,7 @@ export function readWardDay(
   const { facilityId } = act.actor;
   const read = async (tx: Tx) => {
     const rules = await loadCountingRules(tx, facilityId, () => ({ first: day, last: day }), [wardId]);
-    if (rules.wards.length === 0) return refuse("not-found", "There is no such ward in this facility.");
+    if (rules.wards.length === 0) return refuse("not-found", "There is no such unit in this facility.");
     const stored = await ledgerPatients(tx, wardId, day);
     const open = openDays(await openStays(tx, facilityId, { until: act.now, wardIds: [wardId] }), rules, act.now)
       .filter((row) => row.wardId === wardId && row.day === day)

@@ -48,7 +48,7 @@ async function refuseStale(tx: Tx, { wardId, day, replaces }: RecordDailyCount):
 
 async function checkWard(tx: Tx, facilityId: number, wardId: number): Promise<void> {
   if ((await wards(tx, facilityId, [wardId])).length === 0)
-    refuse("not-found", "There is no such ward in this facility.", { pointer: "/wardId" });
+    refuse("not-found", "There is no such unit in this facility.", { pointer: "/wardId" });
 }
 
 /** Refuses `count-impossible` and `in-the-future`, all faults at once. */

@@ -79,7 +79,7 @@ function requiredFaults(input: RecordInsertion, policy: PolicyBody): Fault[] {
     .map((field) => ({
       code: "record-incomplete",
       pointer: own.includes(field) ? `/${field}` : `/record/${field}`,
-      detail: `${recordFields[field]}: the policy of the ward asks for it, and it is not recorded.`,
+      detail: `${recordFields[field]}: the policy of the unit asks for it, and it is not recorded.`,
     }));
 }
 

@@ -52,7 +52,9 @@ function whenOf({ removedAt, removedAfterAt, removedBeforeAt }: RecordRemoval): 
   if (removedAt === undefined && removedAfterAt !== undefined && removedBeforeAt !== undefined)
     return { after: removedAfterAt, before: removedBeforeAt };
   const pointer = removedAt === undefined && !between ? "/removedAt" : "/removedAfterAt";
-  return refuse("removal-unclear", "Give the time of the removal, or the two between which it lies.", { pointer });
+  return refuse("removal-unclear", "Give the time of the removal, or the two times between which it happened.", {
+    pointer,
+  });
 }
 
 type WhenRemoved = { at: Instant } | { after: Instant; before: Instant };

@@ -38,7 +38,7 @@ async function figuresOf(act: Act, input: OfMonth): Promise<MonthReport> {
 
 /** A report that was made of some wards only says so. */
 function ofOwnWards(report: MonthReport): MonthReport {
-  const caution = "Only the wards that you belong to are shown, and the figures of all wards are theirs.";
+  const caution = "Only your units are shown. The total covers these units only.";
   return { ...report, cautions: [caution, ...report.cautions] };
 }
 

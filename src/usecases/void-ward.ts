@@ -19,7 +19,7 @@ export function voidWard(
     await knownWard(tx, by.facilityId, wardId);
     const found = Object.entries(await entriesOfWard(tx, by.facilityId, wardId)).filter(([, count]) => count > 0);
     const words = found.map(([kind, count]) => `${kind}: ${count}`).join(", ");
-    if (found.length > 0) refuse("ward-has-entries", `The record has entries of this ward. ${words}.`);
+    if (found.length > 0) refuse("ward-has-entries", `The record has entries of this unit. ${words}.`);
     await setVoided(tx, by, wardId);
     await writeAudit(tx, by, { action: "void-ward", details: { wardId, reason } });
     return { wardId };

@@ -29,7 +29,7 @@ export function watchWard(act: Act, input: WatchWard): Promise<{ scopeId: number
     await lockFacility(tx, by.facilityId);
     await knownWard(tx, by.facilityId, input.wardId);
     if (input.toMonth !== null && input.toMonth < input.fromMonth)
-      refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
+      refuse("end-before-start", "The last month is before the first.", { pointer: "/toMonth" });
     await refuseOverlap(tx, input);
     const scopeId = await addScope(tx, by, input);
     const { wardId, fromMonth: from, toMonth: to } = input;
@@ -47,7 +47,9 @@ async function refuseOverlap(tx: Tx, months: Omit<WatchWard, "edition">, ownId?:
       months.fromMonth <= (scope.toMonth ?? months.fromMonth),
   );
   if (other)
-    refuse("scope-overlaps", "The ward is watched in one of these months already.", { other: `scope ${other.id}` });
+    refuse("scope-overlaps", "The unit is already under surveillance in one of these months.", {
+      other: `scope ${other.id}`,
+    });
 }
 
 interface ChangeWatch {
@@ -73,7 +75,7 @@ export function changeWatch(
     const { fromMonth, toMonth, edition, version } = scope;
     sameVersion(scope, input.seenVersion, { fromMonth, toMonth, edition, version });
     if ("toMonth" in input && input.toMonth !== null && input.toMonth < scope.fromMonth)
-      refuse("end-before-start", "The last month lies before the first.", { pointer: "/toMonth" });
+      refuse("end-before-start", "The last month is before the first.", { pointer: "/toMonth" });
     if ("toMonth" in input) await refuseOverlap(tx, { ...scope, toMonth: input.toMonth }, scope.id);
     await changeScope(tx, by, scope, "voided" in input ? { voidReason: input.reason } : { toMonth: input.toMonth });
     const changed = "voided" in input ? { from: fromMonth, to: toMonth } : monthsBetweenEnds(toMonth, input.toMonth);

@@ -26,13 +26,13 @@ const origin = {
 it("a baseline is typed or read from a file, with its faults at their lines, and months are compared with it", async () => {
   const page = await served.tab();
   await page.goto("/settings/baselines");
-  await page.getByText("Months are compared with nothing yet").waitFor();
+  await page.getByText("No comparison is set yet").waitFor();
   const add = page.getByRole("form", { name: "Add a baseline" });
   for (const [label, value] of Object.entries(origin)) await add.getByLabel(label, { exact: true }).fill(value);
   const rows = add.getByLabel("Rows, one line each");
   expect(await rows.inputValue()).toContain("ward_type,infections,catheter_days");
   const file = (text: Buffer) => ({ name: "rates.csv", mimeType: "text/csv", buffer: text });
-  const choose = add.getByLabel("Or take the rows from a CSV file");
+  const choose = add.getByLabel("Or read the rows from a CSV file");
   await choose.setInputFiles(file(Buffer.from([0xff, 0xfe, 0, 0, 1])));
   await add.getByRole("alert").getByText("This file is no text").waitFor();
   const header = "ward_type,rate_per_1000,utilization\n";
@@ -65,7 +65,7 @@ it("a baseline is typed or read from a file, with its faults at their lines, and
 it("the wards' own counts of a month that is over become one, and of a month that is not they do not", async () => {
   const page = await served.tab();
   await page.goto("/settings/baselines");
-  const own = page.getByRole("form", { name: "Take the wards' own counts" });
+  const own = page.getByRole("form", { name: "Use the units' own counts" });
   await own.getByLabel("Name").fill("Our October");
   await own.getByLabel("First month").fill("2026-10");
   await own.getByLabel("Last month").fill("2026-11");

@@ -32,12 +32,12 @@ it("the cultures of one ward are chosen, kept in the address, and an empty choic
   const page = await served.tab();
   await page.goto("/cases");
   await page.getByRole("link", { name: "3E, urine of Thu, Nov 5" }).waitFor();
-  await page.getByLabel("Ward", { exact: true }).selectOption("4N");
+  await page.getByLabel("Unit", { exact: true }).selectOption("4N");
   await page.getByText("The only culture of this list does not fit what you chose.").waitFor();
   expect(new URL(page.url()).search).toContain(`ward=${served.hospital.wards["4N"]}`);
   await page.reload();
   await page.getByText("The only culture of this list does not fit what you chose.").waitFor();
-  await page.getByLabel("Ward", { exact: true }).selectOption("All wards");
+  await page.getByLabel("Unit", { exact: true }).selectOption("All units");
   await page.getByRole("link", { name: "3E, urine of Thu, Nov 5" }).waitFor();
 }, 60_000);
 
@@ -81,7 +81,7 @@ it("a decision about what somebody changed meanwhile is refused, and made after 
   });
   await confirm.click();
   await page.getByText("It changed while you were looking at it. Nothing was recorded.").waitFor();
-  await page.getByRole("button", { name: "Read it anew" }).click();
+  await page.getByRole("button", { name: "Read it again" }).click();
   await page.getByText("The date of event is 4 November 2026, the day of the first element that was used.").waitFor();
   await confirm.click();
   await page.getByText(/^Confirmed Nov 20, 10:00 by Ash Moreno/).waitFor();
@@ -101,7 +101,7 @@ it("a specimen that stands in two tabs is not overwritten: both reports stand be
   await first.getByRole("button", { name: "Record the correction" }).click();
   await first.getByText("50000").first().waitFor();
   await second.getByRole("button", { name: "Record the correction" }).click();
-  await second.getByText("Somebody changed this entry since you opened it").waitFor();
+  await second.getByText("Another person changed this entry since you opened it").waitFor();
   await second.getByRole("region", { name: "What is there now" }).getByText("50000").waitFor();
   await second.getByRole("region", { name: "What you are about to record" }).getByText("75000").waitFor();
   expect(await axeFindings(second)).toEqual([]);
@@ -123,17 +123,17 @@ it("that a watched ward had no event is confirmed once the month is over, and wi
   const rows = (code: string) => page.locator("table.infections tbody tr").filter({ hasText: code });
   await rows("4N").getByText("once the month is over").waitFor();
   await page.goto("/months/2026-10");
-  await page.getByRole("button", { name: "Confirm none found on 4N" }).click();
+  await page.getByRole("button", { name: "Confirm no infection identified on 4N" }).click();
   await rows("4N").getByText("confirmed Nov 20, 10:00").waitFor();
   // The other ward's stands for itself.
-  await page.getByRole("button", { name: "Confirm none found on 3E" }).waitFor();
+  await page.getByRole("button", { name: "Confirm no infection identified on 3E" }).waitFor();
   await rows("4N").getByText("Withdraw it").first().click();
   const form = page.getByRole("form", { name: "Withdraw it" });
   await form.getByLabel("Why").fill("Two results were missing");
-  await form.getByRole("button", { name: "Void the entry" }).click();
-  await page.getByRole("button", { name: "Confirm none found on 4N" }).waitFor();
+  await form.getByRole("button", { name: "Mark the entry as entered in error" }).click();
+  await page.getByRole("button", { name: "Confirm no infection identified on 4N" }).waitFor();
   const manager = await served.tab({ person: "manager" });
   await manager.goto("/months/2026-10");
-  await manager.getByText("nobody confirmed it yet").first().waitFor();
-  expect(await manager.getByRole("button", { name: /Confirm none found/ }).count()).toBe(0);
+  await manager.getByText("not confirmed yet").first().waitFor();
+  expect(await manager.getByRole("button", { name: /Confirm no infection identified/ }).count()).toBe(0);
 }, 60_000);

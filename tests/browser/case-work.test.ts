@@ -64,9 +64,9 @@ it("a culture that is recorded waits, is understood day by day, and is confirmed
   await page.getByText("Take the decision back").waitFor();
   await voidTheFever(page);
   await page.goto("/cases?changed=yes");
-  await page.getByText("Changed since somebody decided").first().waitFor();
+  await page.getByText("Changed since confirmed").first().waitFor();
   await page.getByRole("link", { name: "3E, urine of Thu, Nov 5" }).click();
-  await page.getByText("Voided a sign").first().waitFor();
+  await page.getByText("Marked a sign as entered in error").first().waitFor();
   await page.getByText("Reason given: Read off the wrong chart").waitFor();
 }, 60_000);
 
@@ -87,10 +87,10 @@ async function voidTheFever(page: Page): Promise<void> {
   await page.getByRole("link", { name: "sign", exact: true }).click();
   const sign = page.getByRole("article").filter({ hasText: "Temperature on Thu, Nov 5" });
   await sign.getByText("Change this entry").click();
-  const form = sign.getByRole("form", { name: "Void it: it was recorded in error" });
+  const form = sign.getByRole("form", { name: "Mark as entered in error" });
   await form.getByLabel("Why").fill("Read off the wrong chart");
-  await form.getByRole("button", { name: "Void the entry" }).click();
-  await sign.getByText("Voided: Read off the wrong chart").waitFor();
+  await form.getByRole("button", { name: "Mark the entry as entered in error" }).click();
+  await sign.getByText("Entered in error: Read off the wrong chart").waitFor();
 }
 
 it("another edition's view of past cultures is told on the page of the rules, and opens to the case", async () => {

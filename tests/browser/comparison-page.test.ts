@@ -53,7 +53,7 @@ describe("the comparison of wards, for a manager", () => {
     expect(texts).toEqual([
       "3E, 2026-11: 0.14 catheter-days per patient-day",
       "4N, 2026-11: 0.75 catheter-days per patient-day",
-      "all wards, 2026-11: 0.23 catheter-days per patient-day",
+      "all units, 2026-11: 0.23 catheter-days per patient-day",
       "3E, 2026-11: 0.14 catheter-days per patient-day",
     ]);
   });
@@ -81,10 +81,10 @@ describe("the comparison of wards, for a manager", () => {
   });
 
   it("opens figures of own wards to ward days and to nothing else", async () => {
-    const wards = section("The wards");
+    const wards = section("The units");
     expect(await wards.getByRole("button").count()).toBe(1);
-    await wards.getByRole("button", { name: "catheter-days of 3E: show the ward days" }).click();
-    await wards.getByText("Your role shows ward days; it does not show patients.").waitFor();
+    await wards.getByRole("button", { name: "catheter-days of 3E: show the unit days" }).click();
+    await wards.getByText("Your role shows unit days; it does not show patients.").waitFor();
   });
 
   it("keeps in the address what is compared, and tests two wards with the caution", async () => {
@@ -94,7 +94,7 @@ describe("the comparison of wards, for a manager", () => {
     expect(new URL(page.url()).search).toBe("?from=2025-12&to=2026-11&ward=4N");
     await page.getByRole("button", { name: "Compare the two" }).click();
     await page.getByText("The device utilization ratio of 3E (2025-12 to 2026-11) is 0.18 times that of 4N").waitFor();
-    await page.getByText("of twenty tests of wards that do not differ, about one").waitFor();
+    await page.getByText("of twenty tests of units that do not differ, about one").waitFor();
     expect(new URL(page.url()).searchParams.get("secondTo")).toBe(month.parse("2026-11"));
     await page.reload();
     await page.getByText("is 0.18 times that of 4N").waitFor();

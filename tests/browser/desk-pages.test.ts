@@ -34,9 +34,9 @@ it("the settings page shows each ward's policy in force with its sentences and v
     .waitFor();
   await page
     .getByRole("listitem")
-    .filter({ hasText: "The ward's own (3E), version 1, from 2026-11-20 on: Agreed" })
+    .filter({ hasText: "The unit's own (3E), version 1, from 2026-11-20 on: Agreed" })
     .waitFor();
-  await page.getByLabel("Ward", { exact: true }).selectOption("4N");
+  await page.getByLabel("Unit", { exact: true }).selectOption("4N");
   await page.getByText("This is the built-in policy").waitFor();
 });
 
@@ -53,9 +53,9 @@ it("the home page shows figures without links to patients where a role does not 
 it("a hint of the first visit does not come back once it was read", async () => {
   const page = await served.tab({ person: "bedside" });
   await page.goto("/");
-  await page.getByText("Choose your ward to see its round").waitFor();
+  await page.getByText("Choose your unit to see its round").waitFor();
   await page.getByRole("button", { name: "Do not show this again" }).click();
   await page.reload();
   await page.getByText("Round of 3E").waitFor();
-  expect(await page.getByText("Choose your ward to see its round").count()).toBe(0);
+  expect(await page.getByText("Choose your unit to see its round").count()).toBe(0);
 });

@@ -49,10 +49,10 @@ it("a finding beside the cultures is recorded, corrected and voided, with what i
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
   }
   await entry.getByText("Change this entry").click();
-  const away = entry.getByRole("form", { name: /Void it/ });
+  const away = entry.getByRole("form", { name: /Mark as entered in error/ });
   await away.getByLabel("Why").fill("Another patient's urine");
-  await away.getByRole("button", { name: "Void the entry" }).click();
-  await entry.getByText("Voided: Another patient's urine").waitFor();
+  await away.getByRole("button", { name: "Mark the entry as entered in error" }).click();
+  await entry.getByText("Entered in error: Another patient's urine").waitFor();
   const { findings } = await served.desk.ask(endpoints.readCultures, { patientId });
   expect(
     findings.map(({ finding, present, cellsPerMm3, voidReason }) => [finding, present, cellsPerMm3, voidReason]),

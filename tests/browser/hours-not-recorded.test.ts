@@ -59,7 +59,7 @@ it("an insertion without an hour is shown so in the lists, on the round and in i
   }
   await page.getByText("Change the catheter itself").click();
   const form = page.getByRole("form", { name: "Correct it" });
-  await form.getByLabel("Put in at", { exact: true }).fill("2026-11-17");
+  await form.getByLabel("Inserted", { exact: true }).fill("2026-11-17");
   await form.getByLabel("Why").fill("Another line of the chart");
   await form.getByRole("button", { name: "Record the correction" }).click();
   await page.getByText("Nov 17, hour not recorded").first().waitFor();
@@ -71,7 +71,7 @@ it("time on a unit and a specimen without an hour have their day in the forms th
   const { patientId } = one.inPlace;
   await page.goto(`/patients/${patientId}`);
   await page.getByLabel("Correct or take back: 3E from Nov 14, hour not recorded").click();
-  const wardStay = page.getByRole("form", { name: "Correct this time on a ward" });
+  const wardStay = page.getByRole("form", { name: "Correct this time on a unit" });
   expect(await wardStay.getByLabel("From", { exact: true }).inputValue()).toBe("2026-11-14");
   await page.goto(`/patients/${patientId}/cultures`);
   await page.getByText("Change this entry").first().click();

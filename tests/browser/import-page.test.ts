@@ -46,11 +46,11 @@ async function sendFiles(page: Page, ...files: ReturnType<typeof fileOf>[]): Pro
 it("files are tried, their faults stand beside the lines, and what is stored and repaired counts in the month", async () => {
   const page = await served.tab();
   await page.goto("/months/2026-11");
-  await page.getByRole("row", { name: /^All wards 26 6 / }).waitFor();
+  await page.getByRole("row", { name: /^All units 26 6 / }).waitFor();
   await sendFiles(page, moves, catheters);
   await page.getByRole("heading", { name: "Decide" }).waitFor();
   await page.getByText("2 lines were rejected. The others can be stored without them.").waitFor();
-  await page.getByRole("row", { name: "Time on wards 1 0" }).waitFor();
+  await page.getByRole("row", { name: "Time on units 1 0" }).waitFor();
   const faulty = page.getByRole("article", { name: "moves.csv, line 3" });
   await faulty.getByText("W-2,WP-2,3E,2026-11-10T08:00,2026-11-09T08:00").waitFor();
   await faulty.getByText("Column to:").waitFor();
@@ -61,7 +61,7 @@ it("files are tried, their faults stand beside the lines, and what is stored and
   await repairAndDrop(page);
   await page.getByRole("link", { name: "Open the months" }).click();
   // Two midnights of the first stay, one of them with its catheter, and one of the stay that was repaired.
-  await page.getByRole("row", { name: /^All wards 29 7 / }).waitFor();
+  await page.getByRole("row", { name: /^All units 29 7 / }).waitFor();
   expect(errors).toEqual([]);
 }, 60_000);
 

@@ -81,7 +81,7 @@ it("days that cannot be read, lie ahead or are too many are told, and days witho
   await show("2026-10-01", "2026-10-31");
   await page
     .getByText(
-      "No infection of your wards has its date of event from Thursday, October 1, 2026 to Saturday, October 31, 2026.",
+      "No infection of your units has its date of event from Thursday, October 1, 2026 to Saturday, October 31, 2026.",
     )
     .waitFor();
 }, 60_000);

@@ -50,7 +50,7 @@ describe("the colors", () => {
     async (colorScheme) => {
       const page = await served.tab({ colorScheme });
       await page.goto("/style");
-      await page.getByText("Somebody else was faster").waitFor();
+      await page.getByText("Another person changed it first").waitFor();
       const shown = await pairs(page);
       expect(shown.filter(({ kind }) => kind === "words").length).toBe(6 + 3 * 8);
       const weak = shown.flatMap(({ name, kind, colors }) => {

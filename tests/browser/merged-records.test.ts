@@ -96,7 +96,7 @@ describe("a discharge that somebody else recorded meanwhile", () => {
     await served.desk.ask(dischargePatient, { stayId, ...theirs, seenVersion: 1 });
     await page.getByRole("button", { name: "Record the discharge" }).click();
     const region = (name: string) => page.getByRole("region", { name }).textContent();
-    await page.getByText("Somebody changed this entry since you opened it").waitFor();
+    await page.getByText("Another person changed this entry since you opened it").waitFor();
     expect(await region("What you are about to record")).toMatch(/2026-11-20 09:00.*Home with a nurse/);
     expect(await region("What is there now")).toMatch(/Nov 20, 08:00Where toHome(?! with)/);
     await page.getByRole("button", { name: "Record mine all the same" }).click();
@@ -136,7 +136,7 @@ describe("a discharge that somebody else recorded meanwhile", () => {
     await served.desk.ask(cancelDischarge, { stayId, reason: "Wrong hour", seenVersion: 2 });
     await served.desk.ask(dischargePatient, { stayId, dischargedAt: "2026-11-20T09:30", seenVersion: 3 });
     await page.getByRole("button", { name: "Take the discharge back" }).click();
-    await page.getByText("Somebody changed this entry since you opened it").waitFor();
+    await page.getByText("Another person changed this entry since you opened it").waitFor();
     expect(await page.getByRole("region", { name: "What is there now" }).textContent()).toContain("Nov 20, 09:30");
     expect(await page.getByLabel("Why").inputValue()).toBe("Still here");
     await page.getByRole("button", { name: "Record mine all the same" }).click();

@@ -41,7 +41,7 @@ describe("the month page", () => {
     const page = await served.tab();
     await page.goto("/months");
     await page.getByRole("heading", { name: "November 2026", level: 1 }).waitFor();
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
     expect(await page.title()).toBe("November 2026 – Dwell Ledger");
     expect(await page.locator("html").getAttribute("lang")).toBe("en-US");
     const rows = await page.locator("table").first().locator("tr").allInnerTexts();
@@ -53,16 +53,16 @@ describe("the month page", () => {
       ["missing", "missing", "missing"],
       ["26", "6", "0.23"],
     ]);
-    await page.getByText("Not counted, because nobody said what these wards are: OBS.").waitFor();
-    await page.getByText("Read on November 20, 2026 at 10:00 (America/New_York).").waitFor();
+    await page.getByText("Not counted, because the setting of these units is not recorded: OBS.").waitFor();
+    await page.getByText("Data as of November 20, 2026 at 10:00 (America/New_York).").waitFor();
   });
 
   it("shows cultures of catheters without a recorded sign, and hands out infections and cultures as files", async () => {
     const page = await served.tab();
     await page.goto("/months/2026-11");
     await page.getByText("Urine cultures of catheters without any recorded sign").click();
-    const cultures = page.getByRole("region", { name: "Urine cultures by ward; scrolls sideways" });
-    await cultures.getByRole("row", { name: /^All wards/ }).waitFor();
+    const cultures = page.getByRole("region", { name: "Urine cultures by unit; scrolls sideways" });
+    await cultures.getByRole("row", { name: /^All units/ }).waitFor();
     for (const [button, head] of [
       ["Infections as CSV", "ward,"],
       ["Cultures as CSV", "ward,name,cultures"],
@@ -78,8 +78,8 @@ describe("the month page", () => {
   it("opens a figure down to its patients by the keyboard alone", async () => {
     const page = await served.tab();
     await page.goto("/months/2026-11");
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
-    await tabTo(page, /catheter-days of 4N: show the ward days/);
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
+    await tabTo(page, /catheter-days of 4N: show the unit days/);
     await page.keyboard.press("Enter");
     await page.getByRole("rowheader", { name: "Sat, Nov 7" }).waitFor();
     await tabTo(page, /catheter-days on Mon, Nov 9: show the patients/);
@@ -92,7 +92,7 @@ describe("the month page", () => {
   it("begins with a link that skips to the content", async () => {
     const page = await served.tab();
     await page.goto("/months");
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
     await page.keyboard.press("Tab");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Skip to the content");
     await page.keyboard.press("Enter");
@@ -107,7 +107,7 @@ describe("the month page", () => {
     expect(new URL(page.url()).pathname).toBe("/months/2026-10");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("October 2026");
     await page.goBack();
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
     expect(await page.title()).toBe("November 2026 – Dwell Ledger");
     await page.getByLabel("Another month", { exact: true }).fill("2026-09");
     await page.keyboard.press("Enter");
@@ -162,9 +162,9 @@ describe("the month page", () => {
   it("sets another month beside it, under an address that can be kept, and shows it alone again", async () => {
     const page = await served.tab();
     await page.goto("/months/2026-11");
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
-    await page.getByLabel("Month beside it").fill("2026-10");
-    await page.getByRole("button", { name: "Set beside" }).click();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
+    await page.getByLabel("Compare with").fill("2026-10");
+    await page.getByRole("button", { name: "Compare" }).click();
     await page.getByText("Two months side by side.").waitFor();
     expect(page.url()).toMatch(/2026-11\?beside=2026-10$/);
     // The earlier month first; patient-days, catheter-days, utilization as on the month's own page, October empty.
@@ -194,7 +194,7 @@ describe("the month page", () => {
     await page.emulateMedia({ media: "print" });
     await page.screenshot({ path: join(pictures, "month-print.png"), fullPage: true });
     expect(await page.getByRole("navigation").isVisible()).toBe(false);
-    expect(await page.getByRole("row", { name: /^All wards/ }).isVisible()).toBe(true);
+    expect(await page.getByRole("row", { name: /^All units/ }).isVisible()).toBe(true);
     expect(await page.getByText("This tool counts and reminds.").isVisible()).toBe(true);
   });
 });

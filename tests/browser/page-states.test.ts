@@ -37,7 +37,7 @@ describe("what the month page says when there are no figures to show", () => {
     await page.getByRole("status").getByText("Loading the figures of November 2026…").waitFor();
     expect(await axeFindings(page)).toEqual([]);
     release();
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
   });
 
   it("says that the server does not answer, and tries again when asked", async () => {
@@ -48,7 +48,7 @@ describe("what the month page says when there are no figures to show", () => {
     expect(await axeFindings(page)).toEqual([]);
     await page.unroute("**/api/v1/months/*");
     await page.getByRole("button", { name: "Try again" }).click();
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
   });
 
   it("says that a role may not see the figures", async () => {
@@ -88,10 +88,10 @@ describe("what a viewer's role shows on the month page", () => {
   it("opens a manager's figures down to ward days of their own ward, and to no patient", async () => {
     const page = await served.tab({ person: "manager" });
     await page.goto("/months/2026-11");
-    await page.getByRole("row", { name: /^Your wards 22 3 0\.14/ }).waitFor();
+    await page.getByRole("row", { name: /^Your units 22 3 0\.14/ }).waitFor();
     expect(await page.getByText("4N").count()).toBe(0);
     await page.getByRole("button", { name: /utilization ratio of 3E/ }).click();
-    await page.getByText("Your role shows ward days; it does not show patients.").waitFor();
+    await page.getByText("Your role shows unit days; it does not show patients.").waitFor();
     expect(await page.getByRole("button", { name: /show the patients/ }).count()).toBe(0);
   });
 });
@@ -101,7 +101,7 @@ describe("pages under the security headers", () => {
     const page = await served.tab();
     const complaints = complaintsOf(page);
     await page.goto("/months/2026-11");
-    await page.getByRole("row", { name: /^All wards/ }).waitFor();
+    await page.getByRole("row", { name: /^All units/ }).waitFor();
     expect(complaints).toEqual([]);
   });
 

@@ -57,7 +57,7 @@ function bedsidePages(hospital: AlderBay, { patientId, stayId, catheterId }: Pla
     { name: "insertion", path: `${stay}/insertion`, ready: "Step 1 of 6: Before you begin" },
     { name: "insertion, the catheter", path: `${stay}/insertion?step=3`, ready: "Step 3 of 6: The catheter" },
     { name: "insertion, check", path: `${stay}/insertion?step=6`, ready: "Step 6 of 6: Check and record" },
-    { name: "arrival", path: `${stay}/arrival`, ready: "Seen in place at" },
+    { name: "arrival", path: `${stay}/arrival`, ready: "Confirmed in place at" },
     { name: "care", path: `${catheter}/care`, ready: "All kept" },
     { name: "removal", path: `${catheter}/removal`, ready: "When was it removed?" },
   ];
@@ -67,7 +67,7 @@ function bedsidePages(hospital: AlderBay, { patientId, stayId, catheterId }: Pla
 function deskPages(hospital: AlderBay, patientId: number, imports: Imports): ShownPage[] {
   const ward = hospital.wards["3E"];
   return [
-    { name: "month", path: "/months/2026-11", ready: "All wards" },
+    { name: "month", path: "/months/2026-11", ready: "All units" },
     { name: "infections", path: "/infections?first=2026-10-01&last=2026-11-20", ready: "Cautions" },
     { name: "two months", path: "/months/2026-11?beside=2026-10", ready: "Two months side by side" },
     { name: "comparison", path: "/comparison", ready: "Device utilization by month" },
@@ -82,16 +82,16 @@ function deskPages(hospital: AlderBay, patientId: number, imports: Imports): Sho
     { name: "settings", path: "/settings", ready: "What its rules print" },
     { name: "policy", path: "/settings/policy", ready: "Set this version" },
     { name: "policy of a ward", path: `/settings/policy?ward=${ward}`, ready: "What is to hold" },
-    { name: "wards", path: "/settings/wards", ready: "Add the ward" },
+    { name: "wards", path: "/settings/wards", ready: "Add the unit" },
     { name: "ward", path: `/settings/wards/${ward}`, ready: "Record what it is" },
     { name: "census", path: "/settings/census", ready: "Set the census time" },
     { name: "baselines", path: "/settings/baselines", ready: "Add this baseline" },
-    { name: "scope", path: "/settings/scope", ready: "Watch this ward" },
+    { name: "scope", path: "/settings/scope", ready: "Put under surveillance" },
     { name: "words", path: "/settings/words", ready: "Import choices" },
     { name: "sources", path: "/settings/sources", ready: "Add a source" },
     { name: "audit", path: "/audit", ready: "Check the chain" },
     { name: "access", path: `/audit?patient=${patientId}`, ready: "Looked at a patient's record" },
-    { name: "style", path: "/style", ready: "Somebody else was faster" },
+    { name: "style", path: "/style", ready: "Another person changed it first" },
     { name: "terms", path: "/terms", ready: "Patient-day" },
     { name: "unknown", path: "/nowhere", ready: "There is no such page" },
   ];

@@ -19,10 +19,10 @@ describe("the story of a catheter", () => {
     await page.goto(`/patients/${beds[3].patientId}/catheters/${beds[3].catheterId}`);
     await page.getByRole("img", { name: /Days of the catheter from Wed, Nov 18 to Fri, Nov 20/ }).waitFor();
     await page.getByText("Change this entry").click();
-    const form = page.getByRole("form", { name: /Void it/ });
+    const form = page.getByRole("form", { name: /Mark as entered in error/ });
     await form.getByLabel("Why").fill("Another patient's review");
-    await form.getByRole("button", { name: "Void the entry" }).click();
-    await page.getByText("Voided: Another patient's review").waitFor();
+    await form.getByRole("button", { name: "Mark the entry as entered in error" }).click();
+    await page.getByText("Entered in error: Another patient's review").waitFor();
     await page.getByText("Reviews day by day").click();
     await page.getByRole("row", { name: /Friday, November 20, 2026 3E 3 overdue/ }).waitFor();
   });
@@ -32,7 +32,7 @@ describe("a patient's record", () => {
   it("records a move to any ward, and the ward's people still see the patient", async () => {
     const page = await served.tab({ person: "bedside" });
     await page.goto(`/patients/${beds[2].patientId}`);
-    await page.getByText("Moved to another ward or bed").click();
+    await page.getByText("Moved to another unit or bed").click();
     await page.getByLabel("To", { exact: true }).selectOption({ label: "4N Ward 4N" });
     await page.getByLabel("Moved at").fill("2026-11-20T09:50");
     await page.getByRole("button", { name: "Record the move" }).click();
@@ -49,7 +49,7 @@ describe("a patient's record", () => {
     await page.getByText("4N since Nov 20, 09:50").waitFor();
     expect(await page.getByRole("link", { name: "Patients of 4N" }).count()).toBe(0);
     await page.getByLabel("Correct or take back: 4N from Nov 20, 09:50").click();
-    const correct = page.getByRole("form", { name: "Correct this time on a ward" });
+    const correct = page.getByRole("form", { name: "Correct this time on a unit" });
     await correct.getByLabel("Bed", { exact: true }).fill("12");
     await correct.getByLabel("From", { exact: true }).fill("2026-10-01T09:00");
     expect(await correct.getByRole("button", { name: "Record the correction" }).isDisabled()).toBe(true);
@@ -63,8 +63,8 @@ describe("a patient's record", () => {
     await page.getByLabel("Correct or take back: 4N from Nov 20, 09:50").click();
     const back = page.getByRole("form", { name: /^Take this move back/ });
     await back.getByLabel("Why").fill("The patient did not go");
-    await back.getByRole("button", { name: "Void the entry" }).click();
-    await page.getByText("voided: The patient did not go").waitFor();
+    await back.getByRole("button", { name: "Mark the entry as entered in error" }).click();
+    await page.getByText("entered in error: The patient did not go").waitFor();
     const { wardStays } = await served.desk.ask(endpoints.readPatient, { patientId });
     expect(wardStays.map(({ endAt, voidReason }) => [endAt, voidReason])).toEqual([
       [null, null],
@@ -76,7 +76,7 @@ describe("a patient's record", () => {
     const page = await served.tab({ person: "bedside" });
     const { patientId, stayId } = beds[2];
     await page.goto(`/patients/${patientId}`);
-    await page.getByText("Correct or void this stay").click();
+    await page.getByText("Correct this stay, or mark it as entered in error").click();
     const form = page.getByRole("form", { name: "Correct this stay" });
     await form.getByLabel("Number of the stay").fill("BED-2B");
     await form.getByLabel("Why").fill("Read wrong from the wristband");

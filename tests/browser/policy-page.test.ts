@@ -62,8 +62,8 @@ describe("the policy page", () => {
     await page.goto(`/settings/policy?ward=${served.hospital.wards["4N"]}`);
     const review = rule(page, "Daily review");
     await review.getByLabel("Review from catheter day").fill("soon");
-    await review.getByText("The sentence stands here once the fields are filled in").waitFor();
-    const bundle = rule(page, "Items of a care check");
+    await review.getByText("The sentence appears here once the fields are complete").waitFor();
+    const bundle = rule(page, "Items of a maintenance bundle check");
     await bundle.getByRole("button", { name: "Add one of your own" }).click();
     const item = bundle.getByRole("group", { name: "Item 9" });
     await item.getByLabel("Short name").fill("Own Item");
@@ -71,7 +71,7 @@ describe("the policy page", () => {
     await page.getByRole("button", { name: "Set this version" }).click();
     await page
       .getByRole("alert")
-      .getByText(/things have to be mended/)
+      .getByText(/items to fix/)
       .waitFor();
     for (const field of [review.getByLabel("Review from catheter day"), item.getByLabel("Short name")])
       expect(await field.getAttribute("aria-invalid")).toBe("true");
@@ -92,12 +92,12 @@ describe("the policy page", () => {
     const page = await served.tab();
     const setting = { wardId, fromDay: day20, replaces: 0, reason: "Agreed with the unit" };
     await page.goto(`/settings/policy?ward=${wardId}`);
-    await page.getByLabel("Doubtful when nobody saw it for").fill("24");
+    await page.getByLabel("Doubtful when not confirmed for").fill("24");
     await page.getByLabel("Why").fill("Fewer doubts");
     await served.desk.ask(setPolicy, { ...setting, body: { ...defaultPolicy, confirmationHours: 36 } });
     await page.getByRole("button", { name: "Set this version" }).click();
     const shown = (name: string, hours: number) =>
-      page.getByRole("region", { name }).getByText(`nobody has seen for ${hours} hours`).waitFor();
+      page.getByRole("region", { name }).getByText(`not confirmed in place for ${hours} hours`).waitFor();
     await shown("What you are about to record", 24);
     await shown("What is there now", 36);
     expect(await page.getByLabel("Why").inputValue()).toBe("Fewer doubts");
@@ -110,15 +110,15 @@ describe("the policy page", () => {
     await served.desk.ask(setPolicy, { ...setting, replaces: 2, body: defaultPolicy });
     await page.getByRole("button", { name: "Set this version" }).click();
     await page.getByRole("button", { name: "Keep what is there" }).click();
-    await page.getByText("The ward's own (3E), version 3").waitFor();
+    await page.getByText("The unit's own (3E), version 3").waitFor();
     expect(await page.getByLabel("The rules below").isChecked()).toBe(true);
-    expect(await page.getByLabel("Doubtful when nobody saw it for").inputValue()).toBe("48");
+    expect(await page.getByLabel("Doubtful when not confirmed for").inputValue()).toBe("48");
   }, 60_000);
 
   it("is for reading where a role does not set policies", async () => {
     const page = await served.tab({ person: "manager" });
     await page.goto(`/settings/policy?ward=${served.hospital.wards["3E"]}`);
-    await page.getByText("The ward's own (3E), version 1").waitFor();
+    await page.getByText("The unit's own (3E), version 1").waitFor();
     expect(await page.getByRole("button", { name: "Set this version" }).count()).toBe(0);
   });
 });

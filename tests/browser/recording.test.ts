@@ -70,7 +70,7 @@ describe("a guided insertion", () => {
     await choose(page, "Sterile technique held", "Yes");
     await page.getByLabel("Attempts").fill("1");
     await next(page);
-    await page.getByLabel("Put in at").fill("2026-11-19T07:30");
+    await page.getByLabel("Inserted").fill("2026-11-19T07:30");
     await page.getByLabel("Size").fill("40");
     await page.getByText("is 3 to 30 Fr").first().waitFor();
     expect(await page.getByLabel("Size").getAttribute("aria-invalid")).toBe("true");
@@ -84,14 +84,14 @@ describe("a guided insertion", () => {
     expect(await page.getByLabel("Attempts").inputValue()).toBe("1");
     await page.goForward();
     await next(page);
-    await page.getByLabel("Urine returned").fill("300");
-    await choose(page, "How the urine looked", "Clear");
+    await page.getByLabel("Urine returned (mL)").fill("300");
+    await choose(page, "Urine appearance", "Clear");
     await next(page);
-    await choose(page, "Who put it in", "Registered nurse");
-    await choose(page, "Where", "Ward");
+    await choose(page, "Inserted by", "Registered nurse");
+    await choose(page, "Where", "Unit");
     await next(page);
-    await page.getByRole("button", { name: "Record the insertion" }).click();
-    // The policy asks how the patient bore it, which was left out: the server says so.
+    await page.getByRole("button", { name: "Record insertion" }).click();
+    // The policy asks for the patient response, which was left out: the server says so.
     await page
       .getByRole("alert")
       .getByText(/Not recorded/)
@@ -99,13 +99,13 @@ describe("a guided insertion", () => {
     expect(await page.getByRole("alert").innerText()).toMatch(/response/i);
     expect(await axeFindings(page)).toEqual([]);
     await page.goto(`${path}?step=5`);
-    await page.getByLabel("How the patient bore it").fill("Well");
+    await page.getByLabel("Patient response").fill("Well");
     await next(page);
-    await page.getByRole("button", { name: "Record the insertion" }).click();
+    await page.getByRole("button", { name: "Record insertion" }).click();
     await page.getByRole("button", { name: "I checked it: this value is right" }).click();
     await page.getByRole("heading", { name: "Recorded" }).waitFor();
     const record = await page.locator("main").innerText();
-    for (const said of ["22 Fr", "300 mL", "Comfort at the end of life", "not recorded"])
+    for (const said of ["22 Fr", "Urine returned (mL)", "300", "Comfort at the end of life", "not recorded"])
       expect(record).toContain(said);
     await page.goto(path);
     await page.getByText("Step 1 of 6").waitFor();
@@ -120,8 +120,8 @@ describe("a care check and a removal", () => {
     await page.getByRole("button", { name: "All kept" }).click();
     await choose(page, "The catheter is secured", "Not kept");
     await choose(page, "The indication is documented today", "Not recorded");
-    await page.getByRole("button", { name: "Record the care check" }).click();
-    await page.getByRole("heading", { name: "Recorded: care check" }).waitFor();
+    await page.getByRole("button", { name: "Record bundle check" }).click();
+    await page.getByRole("heading", { name: "Recorded: maintenance bundle check" }).waitFor();
     const { notes } = await served.desk.ask(endpoints.readCatheter, { catheterId: beds[9].catheterId });
     const items = notes.find(({ kind }) => kind === "care-check")?.items ?? {};
     expect([items["closed-system"], items.secured, items["indication-documented"]]).toEqual([
@@ -134,15 +134,15 @@ describe("a care check and a removal", () => {
     const { catheterId } = beds[4];
     await page.goto(`${catheterPath(beds[4])}/removal`);
     await page.getByLabel("Removed at").fill("2026-11-20T09:30");
-    await page.getByLabel("Remark").fill("Went well");
+    await page.getByLabel("Comment").fill("Went well");
     await served.desk.ask(endpoints.correctCatheter, { catheterId, sizeFr: 16, reason: "Misread", seenVersion: 1 });
-    await page.getByRole("button", { name: "Record the removal" }).click();
-    await page.getByText("Somebody changed this entry since you opened it").waitFor();
+    await page.getByRole("button", { name: "Record removal" }).click();
+    await page.getByText("Another person changed this entry since you opened it").waitFor();
     expect(await axeFindings(page)).toEqual([]);
     expect(await page.getByRole("region", { name: "What you are about to record" }).innerText()).toContain("09:30");
-    expect(await page.getByLabel("Remark").inputValue()).toBe("Went well");
+    expect(await page.getByLabel("Comment").inputValue()).toBe("Went well");
     await page.getByRole("button", { name: "Record mine all the same" }).click();
-    await page.getByRole("heading", { name: "Recorded: it is out" }).waitFor();
+    await page.getByRole("heading", { name: "Recorded: removal" }).waitFor();
     const { removedAt, removalRecord } = await served.desk.ask(endpoints.readCatheter, { catheterId });
     expect([removedAt, removalRecord]).toEqual([Date.UTC(2026, 10, 20, 14, 30), { remark: "Went well" }]);
   });
@@ -154,10 +154,10 @@ describe("a care check and a removal", () => {
       await page.getByLabel("Removed at").fill("2026-11-20T09:45");
     }
     const [first, second] = tabs;
-    await first?.getByRole("button", { name: "Record the removal" }).click();
-    await first?.getByRole("heading", { name: "Recorded: it is out" }).waitFor();
-    await second?.getByRole("button", { name: "Record the removal" }).click();
-    await second?.getByText("Somebody changed this entry since you opened it").waitFor();
+    await first?.getByRole("button", { name: "Record removal" }).click();
+    await first?.getByRole("heading", { name: "Recorded: removal" }).waitFor();
+    await second?.getByRole("button", { name: "Record removal" }).click();
+    await second?.getByText("Another person changed this entry since you opened it").waitFor();
     await second?.getByRole("button", { name: "Keep what is there" }).click();
     await second?.getByText("This catheter's removal is recorded already.").waitFor();
   });

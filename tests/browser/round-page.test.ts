@@ -42,9 +42,9 @@ describe("the round page", () => {
     const text = await cardOf(page, 10).innerText();
     expect(text).toContain("Review overdue");
     expect(text).toContain("Past threshold");
-    expect(text).toContain("Not seen lately");
+    expect(text).toContain("Not confirmed");
     expect(text).toMatch(/Catheter day: day 4/);
-    expect(text).toMatch(/In place: 4 days, put in Nov 17, 08:00/);
+    expect(text).toMatch(/Dwell time: 4 days, inserted Nov 17, 08:00/);
   });
 
   it("explains each mark with the sentence of the policy", async () => {
@@ -70,10 +70,10 @@ describe("the round page", () => {
   it("records that the prescriber is asked with two touches, another indication with two", async () => {
     const page = await openRound();
     const card = cardOf(page, 2);
-    await card.getByRole("button", { name: "Another answer" }).click();
-    await card.getByRole("button", { name: "Ask the prescriber" }).click();
-    await card.getByText(/^Recorded at 10:00: prescriber asked/).waitFor();
-    await card.getByRole("button", { name: "Another answer" }).click();
+    await card.getByRole("button", { name: "Other decision" }).click();
+    await card.getByRole("button", { name: "Contact provider" }).click();
+    await card.getByText(/^Recorded at 10:00: provider contacted/).waitFor();
+    await card.getByRole("button", { name: "Other decision" }).click();
     await card.getByRole("button", { name: "Comfort at the end of life" }).click();
     await card.getByText(/still needed, Comfort at the end of life/).waitFor();
     expect((await notesOf(2)).map(({ outcome, indication }) => [outcome, indication])).toEqual([
@@ -84,9 +84,9 @@ describe("the round page", () => {
 
   it("records that it was seen in place with one touch", async () => {
     const page = await openRound();
-    await cardOf(page, 10).getByRole("button", { name: "Seen in place" }).click();
+    await cardOf(page, 10).getByRole("button", { name: "Confirm in place" }).click();
     await cardOf(page, 10)
-      .getByText(/^Recorded at 10:00: seen in place/)
+      .getByText(/^Recorded at 10:00: confirmed in place/)
       .waitFor();
     expect((await notesOf(10)).at(-1)?.kind).toBe("confirmation");
   });
@@ -134,9 +134,9 @@ describe("the round page", () => {
     await card.getByRole("button", { name: /^Still needed/ }).click();
     await card
       .getByRole("alert")
-      .getByText(/This entry was voided/)
+      .getByText(/This entry is marked as entered in error/)
       .waitFor();
-    expect(await card.getByRole("alert").innerText()).toContain("Record it anew if it was voided in error.");
+    expect(await card.getByRole("alert").innerText()).toContain("Record it again if it was marked by mistake.");
   });
 
   it("looks back on a day that is over without anything to record", async () => {
@@ -154,7 +154,7 @@ describe("the round page", () => {
 
   it("has nothing for axe to find, also with an answer open", async () => {
     const page = await openRound();
-    await cardOf(page, 4).getByRole("button", { name: "Another answer" }).click();
+    await cardOf(page, 4).getByRole("button", { name: "Other decision" }).click();
     await cardOf(page, 4).getByText("Why these marks").click();
     await cardOf(page, 4).getByRole("button", { name: "Catheter day" }).click();
     await cardOf(page, 4).getByText("How many days in a row").waitFor();
@@ -164,7 +164,7 @@ describe("the round page", () => {
   it("prints one page for hand-over, by bed", async () => {
     const page = await openRound();
     await page.emulateMedia({ media: "print" });
-    await page.getByRole("table", { name: "For hand-over" }).waitFor();
+    await page.getByRole("table", { name: "For handoff" }).waitFor();
     expect(await page.getByRole("article").first().isVisible()).toBe(false);
     const beds = await page.locator(".on-paper tbody td:first-child").allInnerTexts();
     expect(beds.slice(0, 3)).toEqual(["2", "3", "4"]);

@@ -18,25 +18,25 @@ describe("the pages of wards", () => {
     await page.goto("/settings/wards");
     await page.getByLabel("Code").fill("4N");
     await page.getByLabel("Name").fill("5 South");
-    await page.getByRole("button", { name: "Add the ward" }).click();
+    await page.getByRole("button", { name: "Add the unit" }).click();
     await page.getByRole("group", { name: "Setting" }).locator(".fault").waitFor();
-    await page.getByLabel("Inpatient ward").check();
+    await page.getByLabel("Inpatient unit").check();
     await page.getByLabel("Beds").fill("many");
-    await page.getByRole("button", { name: "Add the ward" }).click();
+    await page.getByRole("button", { name: "Add the unit" }).click();
     await expect.poll(() => page.getByLabel("Beds").getAttribute("aria-invalid")).toBe("true");
     await page.getByLabel("Beds").fill("24");
-    await page.getByRole("button", { name: "Add the ward" }).click();
+    await page.getByRole("button", { name: "Add the unit" }).click();
     await page
       .getByRole("alert")
-      .getByText(/Give the ward its own code/)
+      .getByText(/Give the unit its own code/)
       .waitFor();
     expect(await page.getByLabel("Code").getAttribute("aria-invalid")).toBe("true");
     expect(await page.getByLabel("Name").inputValue()).toBe("5 South");
     await page.getByLabel("Code").fill("5S");
     await page.getByLabel("First day").fill("2026-11-01");
-    await page.getByRole("button", { name: "Add the ward" }).click();
-    await page.getByText("The ward was added.").waitFor();
-    await page.getByRole("row", { name: /5S 5 South Inpatient ward 24 2026-11-01/ }).waitFor();
+    await page.getByRole("button", { name: "Add the unit" }).click();
+    await page.getByText("The unit was added.").waitFor();
+    await page.getByRole("row", { name: /5S 5 South Inpatient unit 24 2026-11-01/ }).waitFor();
     expect(await page.getByLabel("Code").inputValue()).toBe("");
   }, 60_000);
 
@@ -52,21 +52,21 @@ describe("the pages of wards", () => {
     const describing = page.getByRole("region", { name: "Say what it is from a day on" });
     await describing.getByLabel("Why").fill("Moved to the new building");
     await page.getByRole("button", { name: "Record what it is" }).click();
-    await page.getByText("It is recorded, and the days since then were counted anew.").waitFor();
+    await page.getByText("It is recorded, and the days since then were counted again.").waitFor();
     await page
-      .getByRole("row", { name: /2026-12-01 6 West surgical Inpatient ward 12 Ash Moreno .* Moved to the new/ })
+      .getByRole("row", { name: /2026-12-01 6 West surgical Inpatient unit 12 Ash Moreno .* Moved to the new/ })
       .waitFor();
-    const closing = page.getByRole("region", { name: "Close the ward" });
+    const closing = page.getByRole("region", { name: "Close the unit" });
     await closing.getByRole("button").click();
     await expect.poll(() => closing.getByLabel("Last day").getAttribute("aria-invalid")).toBe("true");
     await closing.getByLabel("Last day").fill("2026-11-30");
     await closing.getByLabel("Why").fill("Renovation");
     await closing.getByRole("button").click();
-    await page.getByText("The ward's last day is 2026-11-30.").waitFor();
+    await page.getByText("The unit's last day is 2026-11-30.").waitFor();
     expect((await served.desk.ask(readWardHistory, { wardId })).closedDay).toBe("2026-11-30");
-    await page.getByRole("region", { name: "Open the ward again" }).getByLabel("Why").fill("No renovation");
+    await page.getByRole("region", { name: "Open the unit again" }).getByLabel("Why").fill("No renovation");
     await page.getByRole("button", { name: "Open it again" }).click();
-    await page.getByText("The ward is open.").waitFor();
+    await page.getByText("The unit is open.").waitFor();
     const { wards } = await served.desk.ask(listWards, {});
     expect(wards.find((ward) => ward.wardId === wardId)?.closedDay).toBeNull();
   }, 60_000);
@@ -74,7 +74,7 @@ describe("the pages of wards", () => {
   it("tell that patients were there after the day on which a ward is to close", async () => {
     const page = await served.tab();
     await page.goto(`/settings/wards/${served.hospital.wards["3E"]}`);
-    const closing = page.getByRole("region", { name: "Close the ward" });
+    const closing = page.getByRole("region", { name: "Close the unit" });
     await closing.getByLabel("Last day").fill("2026-11-10");
     await closing.getByLabel("Why").fill("Renovation");
     await closing.getByRole("button").click();
@@ -88,10 +88,10 @@ describe("the pages of wards", () => {
   it("are for reading where a role does not say what wards are", async () => {
     const page = await served.tab({ person: "bedside" });
     await page.goto(`/settings/wards/${served.hospital.wards["3E"]}`);
-    await page.getByRole("row", { name: /always Ward 3E Inpatient ward Robin Vale/ }).waitFor();
+    await page.getByRole("row", { name: /always Ward 3E Inpatient unit Robin Vale/ }).waitFor();
     expect(await page.getByRole("button", { name: "Record what it is" }).count()).toBe(0);
     await page.goto(`/settings/wards/${served.hospital.wards["4N"]}`);
-    await page.getByText("There is no such ward here.").waitFor();
+    await page.getByText("There is no such unit here.").waitFor();
   });
 });
 
@@ -125,24 +125,24 @@ describe("the pages of census and surveillance", () => {
   it("watch a ward for months, and refuse months that are watched already", async () => {
     const page = await served.tab();
     await page.goto("/settings/scope");
-    await page.getByText("No ward is watched yet.").waitFor();
-    const watch = page.getByRole("button", { name: "Watch this ward" });
+    await page.getByText("No unit is under surveillance yet.").waitFor();
+    const watch = page.getByRole("button", { name: "Put under surveillance" });
     await watch.click();
-    await expect.poll(() => page.getByLabel("Ward", { exact: true }).getAttribute("aria-invalid")).toBe("true");
-    await page.getByLabel("Ward", { exact: true }).selectOption("3E");
+    await expect.poll(() => page.getByLabel("Unit", { exact: true }).getAttribute("aria-invalid")).toBe("true");
+    await page.getByLabel("Unit", { exact: true }).selectOption("3E");
     await page.getByLabel("First month").fill("2026-11");
     await watch.click();
-    await page.getByText("The ward is watched.").waitFor();
+    await page.getByText("The unit is under surveillance.").waitFor();
     await page
       .getByRole("row", { name: /^3E 2026-11 until further notice .*us-2024 Ash Moreno 2026-11-20 10:00$/ })
       .waitFor();
-    await page.getByLabel("Ward", { exact: true }).selectOption("3E");
-    const form = page.getByRole("form", { name: "Watch a ward" });
+    await page.getByLabel("Unit", { exact: true }).selectOption("3E");
+    const form = page.getByRole("form", { name: "Put a unit under surveillance" });
     await form.getByLabel("Last month").fill("2027-01");
     await watch.click();
     await page
       .getByRole("alert")
-      .getByText(/End or void the other surveillance first/)
+      .getByText(/End the other surveillance or mark it as entered in error first/)
       .waitFor();
     expect(await form.getByLabel("Last month").inputValue()).toBe("2027-01");
     expect((await served.desk.ask(listScope, {})).scopes).toHaveLength(1);
@@ -170,7 +170,7 @@ describe("the pages of census and surveillance", () => {
     const page = await served.tab({ person: "bedside" });
     await page.goto("/settings/scope");
     await page.getByRole("row", { name: /^3E 2026-11/ }).waitFor();
-    expect(await page.getByRole("button", { name: "Watch this ward" }).count()).toBe(0);
+    expect(await page.getByRole("button", { name: "Put under surveillance" }).count()).toBe(0);
     await page.goto("/settings/census");
     await page.getByText("00:00, from the beginning").waitFor();
     expect(await page.getByRole("button", { name: "Set the census time" }).count()).toBe(0);

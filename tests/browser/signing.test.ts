@@ -36,21 +36,21 @@ it("shows every figure of a ward with its interval, what it is made of, and why 
   await statistics.getByLabel("Figures of").selectOption("3E");
   const row = (name: RegExp) => statistics.getByRole("row", { name }).innerText();
   expect(await row(/^Device utilization ratio/)).toMatch(/0\.67[\s\S]*95 %: 0\.\d\d to 0\.\d\d[\s\S]*2 of 3/);
-  expect(await row(/^Median time in place/)).toMatch(/3\.0[\s\S]*1 of 1/);
+  expect(await row(/^Median dwell time/)).toMatch(/3\.0[\s\S]*1 of 1/);
   expect(await row(/^CAUTI rate/)).toMatch(/Not watched for infections in this month/);
-  await statistics.getByText(/Where catheters were inserted: ward 1\. By whom: registered nurse 1\./).waitFor();
+  await statistics.getByText(/Where catheters were inserted: unit 1\. By whom: registered nurse 1\./).waitFor();
   // Every figure opens to its rows: of the wards together to each ward's, of a ward to its days and catheters.
-  await statistics.getByRole("button", { name: "Rows Patient-days" }).click();
+  await statistics.getByRole("button", { name: "Details Patient-days" }).click();
   await statistics
     .getByRole("button", { name: /patient-days on Sun, Oct 11: show the patients/ })
     .first()
     .waitFor();
-  await statistics.getByRole("button", { name: "Rows Catheters inserted" }).click();
+  await statistics.getByRole("button", { name: "Details Catheters inserted" }).click();
   await statistics.getByRole("row", { name: "Saturday, October 10, 2026 OCT-1 catheter inserted" }).waitFor();
   expect(await axeFindings(page)).toEqual([]);
   await page.screenshot({ path: pictureOf("statistics opened", 1280), fullPage: true });
-  await statistics.getByLabel("Figures of").selectOption("The wards together");
-  await statistics.getByRole("button", { name: "Rows Catheter-days" }).click();
+  await statistics.getByLabel("Figures of").selectOption("All units");
+  await statistics.getByRole("button", { name: "Details Catheter-days" }).click();
   await statistics.getByRole("row", { name: "3E 2", exact: true }).waitFor();
   await statistics.getByRole("link", { name: "OCT-1" }).waitFor({ state: "detached" });
 }, 60_000);
@@ -93,13 +93,13 @@ it("is signed when what blocks it is mended, shows what was recorded since, and 
   await page.emulateMedia({ media: "print" });
   await page.screenshot({ path: pictureOf("month signed, printed", 820), fullPage: true });
   await page.emulateMedia({ media: "screen" });
-  await signature.getByRole("button", { name: "Sign October 2026 anew" }).click();
+  await signature.getByRole("button", { name: "Sign October 2026 again" }).click();
   await signature
-    .getByText(/Say why the month is signed anew/)
+    .getByText(/Say why the month is signed again/)
     .first()
     .waitFor();
-  await signature.getByLabel("Why it is signed anew").fill("A stay was recorded late");
-  await signature.getByRole("button", { name: "Sign October 2026 anew" }).click();
+  await signature.getByLabel("Why it is signed again").fill("A stay was recorded late");
+  await signature.getByRole("button", { name: "Sign October 2026 again" }).click();
   await signature.getByText(/Amendment 1: .*A stay was recorded late/s).waitFor();
   await changed.waitFor({ state: "detached" });
 }, 120_000);

@@ -62,31 +62,31 @@ describe("a bedside nurse's day", () => {
       .waitFor();
     counts.keep = hand.taken();
 
-    await hand.touch(named(bed(page, 2), "Another answer"));
-    await hand.touch(named(bed(page, 2), "To be removed"));
+    await hand.touch(named(bed(page, 2), "Other decision"));
+    await hand.touch(named(bed(page, 2), "Remove"));
     await bed(page, 2)
       .getByText(/^Recorded at 10:00/)
       .waitFor();
     counts.remove = hand.taken();
 
-    await hand.touch(named(bed(page, 10), "Seen in place"));
+    await hand.touch(named(bed(page, 10), "Confirm in place"));
     await bed(page, 10)
-      .getByText(/^Recorded at 10:00: seen in place/)
+      .getByText(/^Recorded at 10:00: confirmed in place/)
       .waitFor();
     counts.seen = hand.taken();
 
-    await hand.touch(bed(page, 3).getByRole("link", { name: "Care check" }));
+    await hand.touch(bed(page, 3).getByRole("link", { name: "Maintenance bundle check" }));
     await hand.touch(named(page, "All kept"));
-    await hand.touch(named(page, "Record the care check"));
-    await page.getByRole("heading", { name: "Recorded: care check" }).waitFor();
+    await hand.touch(named(page, "Record bundle check"));
+    await page.getByRole("heading", { name: "Recorded: maintenance bundle check" }).waitFor();
     counts.careCheck = hand.taken();
 
     await page.goto(`/wards/${served.hospital.wards["3E"]}/round`);
     hand.taken();
-    await hand.touch(bed(page, 7).getByRole("link", { name: "It is out" }));
+    await hand.touch(bed(page, 7).getByRole("link", { name: "Record removal" }));
     await hand.touch(named(page, "Now"));
-    await hand.touch(named(page, "Record the removal"));
-    await page.getByRole("heading", { name: "Recorded: it is out" }).waitFor();
+    await hand.touch(named(page, "Record removal"));
+    await page.getByRole("heading", { name: "Recorded: removal" }).waitFor();
     counts.out = hand.taken();
 
     await hand.touch(page.getByRole("navigation").getByRole("link", { name: "Patients" }));
@@ -126,7 +126,7 @@ describe("an infection-prevention nurse's day", () => {
     const download = page.waitForEvent("download");
     await hand.touch(named(page, "Reviews and care as CSV"));
     expect((await download).suggestedFilename()).toBe("care-2026-11.csv");
-    await hand.touch(named(page, "Set beside"));
+    await hand.touch(named(page, "Compare"));
     await page.getByText("Two months side by side.").waitFor();
     expect(hand.taken()).toBe(2);
   }, 60_000);
@@ -144,7 +144,7 @@ describe("a ward manager's day", () => {
     await page.getByText("overdue").first().waitFor();
     await hand.touch(page.getByRole("navigation").getByRole("link", { name: "Month" }));
     await hand.touch(named(page, /patient-days of 3E/));
-    await page.getByText("Your role shows ward days; it does not show patients.").waitFor();
+    await page.getByText("Your role shows unit days; it does not show patients.").waitFor();
     expect(hand.taken()).toBe(2);
     expect(await page.getByText("4N").count()).toBe(0);
     expect(answers.length).toBeGreaterThan(4);

@@ -38,7 +38,7 @@ describe("the first start without the demo", () => {
     expect(await firstActor(shared.store)).toEqual(actor);
     expect(run.err()).toBe(
       'Setting up "Alder Bay": time zone America/New_York, daily census at 24:00. ' +
-        "The zone cannot change once somebody was admitted.\n",
+        "The zone cannot change after the first admission.\n",
     );
   });
 });
@@ -55,7 +55,7 @@ describe("the first start with the demo", () => {
   it("loads a year of the fictional hospital without a refused line, and the ledger is right", async () => {
     const { store } = shared;
     expect(said).toBe(
-      "Loading the demo: Alder Bay Hospital, which does not exist, and nobody in it does.\n" +
+      "Loading the demo: Alder Bay Hospital. The hospital and its people are fictional.\n" +
         "Reading lines\nChecking lines\nStoring lines\n",
     );
     expect(await isDemo(store)).toBe(true);

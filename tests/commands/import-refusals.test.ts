@@ -59,7 +59,7 @@ const described = { "wards.csv": "ward,setting\nA,inpatient\n" };
 
 onEachDatabase("lines that are refused while the others are stored", (fresh) => {
   it.each([
-    [[], 1, "Stored, except for lines that what was recorded meanwhile contradicts: they were set aside."],
+    [[], 1, "Stored. Lines that contradict newer entries were rejected and are held for repair."],
     [["--set-aside"], 0, "Stored."],
   ] as const)("with the options %j end the import with %i", async (args, exitCode, said) => {
     const database = await fresh();

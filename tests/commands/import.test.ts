@@ -53,7 +53,7 @@ onEachDatabase("import", (fresh) => {
       const refused = await run();
       expect(refused.exitCode).toBe(1);
       expect(refused.err).toContain(
-        'moves.csv, line 6, column from: The patient was already on a ward at that time. The cell says "2026-11-05T01:00". (see moves.csv line 4)',
+        'moves.csv, line 6, column from: The patient was already on a unit at that time. The cell says "2026-11-05T01:00". (see moves.csv line 4)',
       );
       const empty = await runCommand(ledger, ["verify"], { databaseUrl: database.url });
       expect(empty.out).toBe("0 patients, 0 rows of the ledger, 0 differences.\n");
@@ -110,7 +110,7 @@ onEachDatabase("the first import", (fresh) => {
       );
     const said =
       'Setting up "Alder Bay Hospital": time zone America/New_York, daily census at 00:00. ' +
-      "The zone cannot change once somebody was admitted.\n";
+      "The zone cannot change after the first admission.\n";
     const sums = (rows: Readonly<Record<string, number>>) =>
       Object.entries(rows)
         .map(([file, count]) => `${file}.csv, rows read: ${count} = ${count} accepted + 0 rejected + 0 blank.\n`)
@@ -119,10 +119,10 @@ onEachDatabase("the first import", (fresh) => {
     expect((await run(files, ["--dry-run"])).err).toBe(`${said}Reading lines\nChecking lines\n${sums(ofFiles)}`);
     const two = { ...files, "moves.csv": `${files["moves.csv"]}S3,P3,CCU,2026-11-02T00:00,,\n` };
     const phases = "Reading lines\nChecking lines\nStoring lines\n";
-    const marked = "moves.csv, line 3, column absence: accepted and marked: time off the wards follows.\n";
+    const marked = "moves.csv, line 3, column absence: accepted and marked: time off the units follows.\n";
     const uncounted = (codes: string) =>
-      `These wards count nowhere, because nobody said what they are: ${codes}. ` +
-      "Put them into wards.csv with their setting: inpatient, outpatient or procedure.\n";
+      `These units are not counted, because their setting is not recorded: ${codes}. ` +
+      "Add them to wards.csv with their setting: inpatient, outpatient or procedure.\n";
     expect((await run(two)).err).toBe(phases + marked + sums({ ...ofFiles, moves: 5 }) + uncounted("CCU, ICU"));
     // Still true when there is nothing new, and until the last of them has its setting.
     expect((await run(two)).err).toContain(uncounted("CCU, ICU"));

@@ -28,7 +28,7 @@ S3,P3,,03/04/2026,2026-11-01T08:00
     });
     expect(found).toEqual([
       "catheters.csv, line 2, column stay: No stay has this number. Give the stay in stays.csv or its moves in moves.csv, or correct the number.",
-      'moves.csv, line 3, column from: The patient was already on a ward at that time. The cell says "2026-11-03T08:00". (see moves.csv line 2) Correct the end or the beginning of one of the two ward stays.',
+      'moves.csv, line 3, column from: The patient was already on a unit at that time. The cell says "2026-11-03T08:00". (see moves.csv line 2) Correct the end or the beginning of one of the two unit stays.',
       'moves.csv, line 4, column to: The move ends before it begins. The cell says "2026-11-01T08:00". Correct one of the two times.',
       expect.stringMatching(/^moves\.csv, line 5, column ward: .+\. Fill in the cell\.$/),
       expect.stringMatching(/^moves\.csv, line 5, column from: .+ Write the year first: .+\.$/),

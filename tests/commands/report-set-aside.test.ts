@@ -29,7 +29,7 @@ describe("report --set-aside", () => {
       `B,B,2,0,0,"${note}"`,
     ]);
     const table = await run(files);
-    expect(table.out).toMatch(/^All wards +4 +missing +- +missing: 2 of 2 catheter lines rejected$/m);
+    expect(table.out).toMatch(/^All units +4 +missing +- +missing: 2 of 2 catheter lines rejected$/m);
     const byDay = await run(files, ["--by", "day", "--format", "csv"]);
     expect(byDay.out).toContain("A,2026-03-02,1,\n");
     expect(byDay.err).toContain("missing: 2 of 2 catheter lines rejected. By unit: A (missing: 2 of 2");
@@ -46,7 +46,7 @@ describe("report --set-aside", () => {
     expect(out).toMatch(
       /^B .* missing +- +.*missing: 1 of 1 catheter line rejected; missing: 1 of 2 move lines rejected$/m,
     );
-    expect(out).toMatch(/^All wards .*missing: 1 of 2 catheter lines rejected; missing: 1 of 3 move lines rejected$/m);
+    expect(out).toMatch(/^All units .*missing: 1 of 2 catheter lines rejected; missing: 1 of 3 move lines rejected$/m);
   });
 
   it("names each marked line with its reason, and how the rows of each file add up", async () => {

@@ -44,9 +44,9 @@ describe("report", () => {
 
   it("prints a table with a total, the census and what to know before using it", async () => {
     const run = await withFolder({ "moves.csv": moves }, (folder) => runCommand(report, ["--data", folder]));
-    expect(run.out).toMatch(/^All wards +6 +0 +0\.00$/m);
+    expect(run.out).toMatch(/^All units +6 +0 +0\.00$/m);
     expect(run.out).toContain("Counted at the daily census (00:00, UTC).");
-    expect(run.out).toContain("Named only in moves and counted as inpatient wards: A, B.");
+    expect(run.out).toContain("Named only in moves and counted as inpatient units: A, B.");
   });
 
   it("lists every fault by file, line and column, prints nothing and ends with 1", async () => {
@@ -82,7 +82,7 @@ describe("report", () => {
           "moves.csv, rows read: 3 = 3 accepted + 0 rejected + 0 blank.",
           "Counted at the daily census (00:00, UTC).",
         ],
-        "Named only in moves and counted as inpatient wards: A, B. Describe them in wards.csv.",
+        "Named only in moves and counted as inpatient units: A, B. Describe them in wards.csv.",
         "",
       ].join("\n"),
     );
@@ -107,7 +107,7 @@ describe("report", () => {
     const aside = await run(["--set-aside"]);
     expect(aside.exitCode).toBe(0);
     expect(aside.err).toMatch(new RegExp(`^${said} set aside and count nowhere\\.$`, "m"));
-    expect(aside.out).toMatch(/^All wards +6 /m);
+    expect(aside.out).toMatch(/^All units +6 /m);
   });
 
   it("refuses a month that has not begun in the zone as wrong usage, and takes the one that has", async () => {

@@ -6,6 +6,6 @@ it("names what the first set-up fixes, in one line", () => {
   const said = setUpText({ facility });
   expect(said).toBe(
     'Setting up "Alder Bay Hospital": time zone America/Nuuk, daily census at 24:00. ' +
-      "The zone cannot change once somebody was admitted.",
+      "The zone cannot change after the first admission.",
   );
 });

@@ -25,9 +25,9 @@ describe("a small CSV text", () => {
     expect(faults(" \n")).toEqual(["The file is empty."]);
     expect(faults('ward_type,rate,ward_type\nmedical,1,2,3\nb"urn,1\n')).toEqual([
       "Line 1: the column 2 is not known; known are ward_type, rate_per_1000, note.",
-      "Line 1: the column ward_type stands there twice.",
+      "Line 1: the column ward_type is there twice.",
       "Line 2: there are 4 cells for 3 columns.",
-      "Line 3: A double quote stands inside a cell that does not begin with one.",
+      "Line 3: A double quote is inside a cell that does not begin with one.",
     ]);
   });
 });

@@ -71,7 +71,7 @@ onEachDatabase("the demo when it is loaded", (fresh) => {
     for (const { fromDay, recordedAt } of policies) expect(recordedAt).toBeLessThan(Date.parse(fromDay) + 86_400_000);
     const round = await readRound(act, { wardId: await wardId("ICU") });
     const sentences = round.rows.flatMap(({ states }) => states.map(({ policy }) => policy.sentence));
-    expect(sentences.some((sentence) => sentence.startsWith("Policy of ward ICU, version 1"))).toBe(true);
+    expect(sentences.some((sentence) => sentence.startsWith("Policy of unit ICU, version 1"))).toBe(true);
   });
 
   it("was counted by hand on 3E for a month that can be compared", async () => {

@@ -277,7 +277,7 @@ function actsOnComparison(wardId: number): Acts {
       act: act(endpoints.describeWard, {
         ...{ wardId, name: "3E", type: "surgical", setting: "inpatient", beds: null, fromDay: first, reason },
       }),
-      changes: ["3E", "Type of ward", null, "surgical"],
+      changes: ["3E", "Type of unit", null, "surgical"],
       entry: ofWard(wardId),
     }),
     () => ({
@@ -296,7 +296,7 @@ function actsOnAUnitWithoutDays(wardId: number): Acts {
   const added = (code: string) => (): ActAfterSigning => ({
     title: `a unit ${code} that was there`,
     act: act(endpoints.addWard, { ...unit, code }),
-    changes: [code, "Ward", ...isThere],
+    changes: [code, "Unit", ...isThere],
   });
   return [
     added("5S"),
@@ -308,13 +308,13 @@ function actsOnAUnitWithoutDays(wardId: number): Acts {
     (done) => ({
       title: "a unit without patients that was entered in error",
       act: act(endpoints.voidWard, { wardId: done.wardId, reason }),
-      changes: ["5S", "Ward", ...isGone],
+      changes: ["5S", "Unit", ...isGone],
     }),
     added("6S"),
     (done) => ({
       title: "a unit without patients that is merged",
       act: act(endpoints.mergeWards, { wardId: done.wardId, intoWardId: wardId, reason }),
-      changes: ["6S", "Ward", ...isGone],
+      changes: ["6S", "Unit", ...isGone],
     }),
   ];
 }

@@ -42,7 +42,7 @@ onEachDatabase("the audit trail", (fresh) => {
       ["view-round", "Kit Sandoval", []],
       ["view-patient", "Kit Sandoval", [patientId]],
     ]);
-    expect(entries.map(({ words }) => words)).toEqual(["Looked at a ward's round", "Looked at a patient's record"]);
+    expect(entries.map(({ words }) => words)).toEqual(["Looked at a unit's round", "Looked at a patient's record"]);
     const own = await call(endpoints.searchAudit, { action: "search-audit" }, as("prevention"));
     expect(own.entries[0]).toMatchObject({ personId: door.hospital.people.administrator, patientIds: [] });
     expect(JSON.stringify([entries, own])).not.toContain(identifiers[0]);

@@ -34,7 +34,7 @@ onEachDatabase("a month's care", (fresh) => {
       ["3E", "Ward 3E", ...Object.values(east)],
       ["4N", "Ward 4N", ...Object.values(north)],
     ]);
-    expect(sheet.total).toEqual(["All wards", "", ...Object.values(total)]);
+    expect(sheet.total).toEqual(["All units", "", ...Object.values(total)]);
   });
 
   it("has as many reviews due as were made in time, late, not made, and are overdue", async () => {
@@ -52,7 +52,7 @@ onEachDatabase("a month's care", (fresh) => {
     for (const person of ["manager", "bedside"] as const) {
       const { sheet, wardIds } = await sheetOf(person);
       expect(wardIds).toEqual([wards["3E"]]);
-      expect(sheet.total?.[0]).toBe("Your wards");
+      expect(sheet.total?.[0]).toBe("Your units");
     }
   });
 

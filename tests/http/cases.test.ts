@@ -38,7 +38,7 @@ onEachDatabase("the work on determined cultures", (fresh) => {
       ...{ caseId, patientId, identifier, wardId, version: 1, state: "waiting", outcome: "event", isCauti: true },
       ...{ criterion: "suti-1a", dateOfEvent: "2026-11-12", ageDays: 8, changed: null, isDischarged: false },
       summary:
-        "Definition met, SUTI 1a: symptomatic infection with a catheter, 12 November 2026, healthcare-associated, catheter-associated, ward 3E",
+        "Definition met, SUTI 1a: symptomatic infection with a catheter, 12 November 2026, healthcare-associated, catheter-associated, unit 3E",
       grew: ["Escherichia coli >100000"],
     });
     expect(one?.glance).toHaveLength(14);
@@ -55,7 +55,7 @@ onEachDatabase("the work on determined cultures", (fresh) => {
     expect(sheet.columns.map(({ key }) => key)).toContain("cautis");
     expect(await only("decided", caseId)).toMatchObject({ state: "confirmed", version: 2 });
     const { determination, decisions, history, picture } = await desk.ask(readCase, { caseId });
-    expect(determination?.derivation.map(({ sentence }) => sentence).join(" ")).toContain("ward 3E");
+    expect(determination?.derivation.map(({ sentence }) => sentence).join(" ")).toContain("unit 3E");
     expect(decisions).toMatchObject([{ kind: "confirmation", reason: null, by: desk.hospital.people.prevention }]);
     expect(history).toMatchObject([{ number: 1, isChange: true, cause: "record-specimen" }]);
     expect(picture.wards).toMatchObject([{ wardId, first: "2026-11-05", last: null, setting: "inpatient" }]);
@@ -91,7 +91,7 @@ onEachDatabase("the work on determined cultures", (fresh) => {
     expect(await only("waiting", caseId)).toMatchObject({
       outcome: null,
       version: 8,
-      summary: expect.stringContaining("Voided"),
+      summary: expect.stringContaining("Entered in error"),
     });
   });
 

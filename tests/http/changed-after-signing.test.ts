@@ -211,7 +211,7 @@ onEachDatabase("a change of a month that was signed", (fresh) => {
     const merging = { wardId: west, intoWardId: desk.hospital.wards["3E"], reason };
     const refused = await desk.refused(mergeWards, merging);
     expect(refused.signed?.months.flatMap(({ figures }) => figures.map(({ ward, what }) => `${ward} ${what}`))).toEqual(
-      expect.arrayContaining(["3E Patient-days", "3-E Ward"]),
+      expect.arrayContaining(["3E Patient-days", "3-E Unit"]),
     );
     await desk.ask(mergeWards, merging, { acknowledge: true });
     expect((await changes())[0]).toMatchObject({ action: "merge-wards", isOpen: true });

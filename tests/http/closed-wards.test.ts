@@ -31,8 +31,8 @@ onEachDatabase("a closed ward", (fresh) => {
   it("refuses patients after its last day, with the day and the remedy, and takes what is written down late", async () => {
     const refused = await desk.refused(admitPatient, admission("LATE", "2026-11-20T00:00"), { person: "prevention" });
     expect([refused.status, refused.code, refused.errors[0]?.pointer]).toEqual([409, "ward-closed", "/wardId"]);
-    expect(refused.detail).toBe("The last day of ward 4N was 2026-11-19.");
-    expect(refused.errors[0]?.remedy).toMatch(/^Choose a ward that was open/);
+    expect(refused.detail).toBe("The last day of unit 4N was 2026-11-19.");
+    expect(refused.errors[0]?.remedy).toMatch(/^Choose a unit that was open/);
     const { patients } = await desk.ask(findPatients, { identifier: "ALDER-1001" });
     const { stays } = await desk.ask(readPatient, { patientId: patients[0]?.patientId ?? 0 });
     const move = { stayId: stays[0]?.stayId ?? 0, toWardId: wardId, movedAt: "2026-11-20T09:00" };

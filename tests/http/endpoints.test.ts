@@ -73,8 +73,8 @@ onEachDatabase("the endpoints", (fresh) => {
     const { body } = await door.get("/api/v1/months/2026-11", "manager").expect(200);
     const answer = endpoints.readMonth.output.parse(body);
     expect(answer.wardIds).toEqual([ward["3E"]]);
-    expect(answer.sheet.total?.[0]).toBe("Your wards");
-    expect(answer.sheet.cautions[0]).toMatch(/^Only the wards that you belong to/);
+    expect(answer.sheet.total?.[0]).toBe("Your units");
+    expect(answer.sheet.cautions[0]).toMatch(/^Only your units are shown/);
   });
 
   it("list the ward days of a month, which sum to the month", async () => {

@@ -105,10 +105,10 @@ onEachDatabase("who reaches whose record", (fresh) => {
       // The number of the merge, scope or source is one that nobody gave: the use case itself says so.
       const own = [
         "no such merge",
-        "no such scope of this ward",
+        "no such surveillance of this unit",
         "no such import source of this facility",
         "no such alias of this import source",
-        "no such confirmation of this ward",
+        "no such confirmation of this unit",
         "no such signature of this month",
         "no choice for this wording",
       ];

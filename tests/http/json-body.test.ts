@@ -90,7 +90,7 @@ describe("a body", () => {
 
   it("is refused with the place, and without what was sent", () => {
     expect(() => readJson(bytes('{\n  "secret": 1,\n  "secret": 2}'))).toThrow(
-      "A name stands twice in one object, at line 3, column 3.",
+      "A name is in one object twice, at line 3, column 3.",
     );
   });
 });

@@ -68,7 +68,7 @@ onEachDatabase("a month as a document", (fresh) => {
     expect(textOf(before.cover, "Signed")).toMatch(
       /^2026-11-20T15:00:00\.000Z \(UTC\) by Ash Moreno, Infection prevention\. SHA-256 of the signed text: [0-9a-f]{64}$/,
     );
-    expect(textOf(now.cover, "Signed")).toMatch(/^Nobody signed these figures/);
+    expect(textOf(now.cover, "Signed")).toMatch(/^These figures are not signed/);
     expect(
       ["Facility", "Period", "Data as of", "Baseline of infections", "Limits"].every((one) => textOf(now.cover, one)),
     ).toBe(true);

@@ -72,7 +72,7 @@ onEachDatabase("policies", (fresh) => {
   it("name the version, whose it is and its first day in every sentence", async () => {
     const texts = async (wardId: number) =>
       (await desk.ask(readPolicy, { wardId })).sentences.map(({ sentence }) => sentence.split(": ")[0]);
-    expect(new Set(await texts(east))).toEqual(new Set(["Policy of ward 3E, version 1, from 2026-11-15"]));
+    expect(new Set(await texts(east))).toEqual(new Set(["Policy of unit 3E, version 1, from 2026-11-15"]));
     expect(new Set(await texts(north))).toEqual(new Set(["Policy of the facility, version 1, from 2026-11-10"]));
   });
 

@@ -70,11 +70,11 @@ onEachDatabase("a ward's round", (fresh) => {
     const [first] = rows[0]?.states ?? [];
     expect(first).toEqual({
       state: "overdue",
-      reason: "The review of eligibility day 2 was due by 09:00 on ward 3E and has not been made.",
+      reason: "The review of eligibility day 2 was due by 09:00 on unit 3E and has not been made.",
       policy: {
         ...{ number: 1, wardId },
         sentence:
-          "Policy of ward 3E, version 1, from 2026-11-20: a catheter is reviewed every day from eligibility day 2 on, by 09:00.",
+          "Policy of unit 3E, version 1, from 2026-11-20: a catheter is reviewed every day from eligibility day 2 on, by 09:00.",
       },
     });
     const past = await round("2026-11-19");

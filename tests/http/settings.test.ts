@@ -73,7 +73,7 @@ onEachDatabase("settings", (fresh) => {
   it("close a ward when nobody is there any more", async () => {
     const refused = await desk.refused(closeWard, { wardId: wards["3E"], closedDay: day.parse("2026-11-19") });
     expect([refused.status, refused.code, refused.errors[0]?.pointer]).toEqual([409, "ward-in-use", "/closedDay"]);
-    expect(refused.errors[0]?.detail).toBe("The record has 1 time of patients on this ward after 2026-11-19.");
+    expect(refused.errors[0]?.detail).toBe("The record has 1 time of patients on this unit after 2026-11-19.");
     await desk.ask(closeWard, { wardId: wards["4N"], closedDay: day.parse("2026-11-10"), reason });
     const { closedDay } = await desk.ask(readWardHistory, { wardId: wards["4N"] }, { person: "prevention" });
     expect(closedDay).toBe("2026-11-10");

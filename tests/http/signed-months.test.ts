@@ -61,7 +61,7 @@ onEachDatabase("a signed month", (fresh) => {
     expect(report.total.insertions.inserters).toEqual([{ inserter: "registered-nurse", count: 1 }]);
     const { report: own } = await desk.ask(readMonthFigures, { month: october }, { person: "manager" });
     expect(own.wards.map(({ code }) => code)).toEqual(["3E"]);
-    expect(own.cautions[0]).toMatch(/^Only the wards that you belong to/);
+    expect(own.cautions[0]).toMatch(/^Only your units are shown/);
     const headers = { "x-demo-person": String(desk.hospital.people.prevention) };
     const csv = await callForCsv(readMonthFigureSheet, { month: october }, { base: desk.base, headers });
     expect(csv).toContain("3E,Ward 3E,utilization,Device utilization ratio,0.6666666666666666,");
@@ -180,7 +180,9 @@ onEachDatabase("a signed month", (fresh) => {
     expect(figure("rate")).toMatchObject({ value: 0, numerator: 0, denominator: 2 });
     expect(figure("rate")?.upper).toBeCloseTo((-Math.log(0.05) / 2) * 1_000, 6);
     const refused = await desk.refused(signMonth, await sign({ replaces: 2, reason }));
-    expect(refused.errors.map(({ detail }) => detail)).toEqual([expect.stringMatching(/^3E: .*none were found/)]);
+    expect(refused.errors.map(({ detail }) => detail)).toEqual([
+      expect.stringMatching(/^3E: .*“No infection identified”/),
+    ]);
     await desk.ask(recordNoneFound, { wardId, month: october });
     const { signature } = await desk.ask(signMonth, await sign({ replaces: 2, reason }));
     expect(signature.number).toBe(3);

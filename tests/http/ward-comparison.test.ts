@@ -119,7 +119,7 @@ onEachDatabase("wards compared", (fresh) => {
       { label: "Facility" },
       { label: "Period", text: "2025-12-01 to 2026-11-30" },
       { label: "Data as of", text: "2026-11-20T15:00:00.000Z (UTC)" },
-      { label: "Wards", text: "Inpatient wards of every type" },
+      { label: "Units", text: "Inpatient units of every type" },
     ]);
     const headers = { "x-demo-person": String(desk.hospital.people.manager), accept: "text/csv" };
     const asCsv = await fetch(`${desk.base}/api/v1/ward-comparison/document`, { headers });

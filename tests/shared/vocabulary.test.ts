@@ -4,6 +4,7 @@ import {
   absenceKinds,
   catheterKind,
   catheterKinds,
+  inSentence,
   role,
   roles,
   wardSetting,
@@ -21,6 +22,13 @@ describe("the closed lists", () => {
   it.each(lists)("$name: the enum holds exactly the $size words that have a label", ({ list, word, size }) => {
     expect(Object.keys(list)).toHaveLength(size);
     expect(word.options).toEqual(Object.keys(list));
+  });
+
+  it.each([
+    ["Emergency department", "emergency department"],
+    ["OR", "OR"],
+  ])("%s is %s inside a sentence", (label, inside) => {
+    expect(inSentence(label)).toBe(inside);
   });
 
   it.each(lists)("$name: every label is plain text of its own", ({ list }) => {

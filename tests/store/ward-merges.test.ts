@@ -61,7 +61,7 @@ onEachDatabase("what a merge of wards stores", (fresh) => {
     await store.read(async (read) => {
       expect(await countsOfBoth(read, pair)).toEqual([{ day: 6, isSame: true }]);
       expect(await entriesOfWard(read, bay.facilityId, bay.a)).toMatchObject({
-        ...{ "counts made by hand": 2, "surveillance periods": 1, people: 1, "ward stays": 0 },
+        ...{ "manual counts": 2, "surveillance periods": 1, people: 1, "unit stays": 0 },
       });
     });
     await store.tx(async (tx) => {

@@ -147,6 +147,6 @@ onEachDatabase("a month of a ward that was not always there", (fresh) => {
     expect(facts.findings).toEqual([]);
     const alone = monthSheet(await read(bay, march, [wardId]));
     expect(alone.rows.map((row) => row.slice(2, 5))).toEqual([[null, null, null]]);
-    expect(alone.total).toEqual(["All wards", "", null, null, null, "no ward is counted"]);
+    expect(alone.total).toEqual(["All units", "", null, null, null, "no unit is counted"]);
   });
 });

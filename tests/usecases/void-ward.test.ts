@@ -36,10 +36,10 @@ onEachDatabase("a ward that was entered in error", (fresh) => {
     const refused = async (wardId: number) => (await faultsOf(() => voidWard(bay.at(now), { wardId, reason })))[0];
     expect(await refused(bay.a)).toMatchObject({
       code: "ward-has-entries",
-      detail: "The record has entries of this ward. ward stays: 1, patient-days: 4.",
+      detail: "The record has entries of this unit. unit stays: 1, patient-days: 4.",
     });
     const held = ["stay,patient,ward,from,to", 'S9,P9," B ",2024-03-09T10:00,2024-03-08T10:00', "S8,P8,BB,x,"];
     await importFiles(bay.at(now), { "moves.csv": held }, { setAside: true });
-    expect((await refused(bay.b))?.detail).toBe("The record has entries of this ward. lines of files: 1.");
+    expect((await refused(bay.b))?.detail).toBe("The record has entries of this unit. lines of files: 1.");
   });
 });

@@ -12,6 +12,6 @@ export function refuseSpreadsheetDate(text: string): void {
     refuse("csv-date-serial", "This is a number where a date is wanted, as spreadsheets keep dates inside.");
   }
   if (dayOrMonthFirst.test(text)) {
-    refuse("csv-date-ambiguous", "Day and month cannot be told apart in this date.");
+    refuse("csv-date-ambiguous", "Day and month cannot be distinguished in this date.");
   }
 }

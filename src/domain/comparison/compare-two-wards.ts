@@ -67,9 +67,9 @@ function notFinal(first: Side, second: Side): string {
 
 /** What must be said beside any such test. */
 export const cautionsOfTests = [
-  "Many comparisons find differences by chance: of twenty tests of wards that do not differ, about one has a p value below 0.05. Decide before you look which two you compare, and why.",
+  "Many comparisons find differences by chance: of twenty tests of units that do not differ, about one has a p value below 0.05. Decide before you look which two you compare, and why.",
   "A difference that is not found is not shown to be absent: with few infections only large differences can be seen.",
-  "Wards of different types, or with patients of different kinds, differ for reasons that no test of these counts can see.",
+  "Units of different types, or with patients of different kinds, differ for reasons that no test of these counts can see.",
 ];
 
 function namesOf(first: Side, second: Side): { first: string; second: string } {
@@ -106,7 +106,7 @@ function sirTest(first: Side, second: Side): Comparison {
 function inWords({ ratio, lower, upper, p }: Comparison, { what, first, second }: Names): string {
   if (ratio.value === null) {
     const chance = p.value === null ? "" : ` ${chanceWords(p.value)}`;
-    return `The ${what} of ${first} cannot be told as a multiple of that of ${second}. ${ratio.reason}${chance}`;
+    return `The ${what} of ${first} cannot be given as a multiple of that of ${second}. ${ratio.reason}${chance}`;
   }
   const figure = (value: number) => value.toFixed(2);
   const limits =

@@ -27,19 +27,19 @@ export function cautionsOf(facts: ComparisonFacts): string[] {
   return [
     ...(isMixed
       ? [
-          `Wards of ${types.size} types are compared, which differ for good reasons: choose a type to compare like with like.`,
+          `Units of ${types.size} types are compared, which differ for good reasons: choose a type to compare like with like.`,
         ]
       : []),
     ...(pairs > 1
       ? [
-          `These ${facts.wards.length} wards make ${pairs.toLocaleString("en-US")} pairs: some of them differ by chance alone.`,
+          `These ${facts.wards.length} units make ${pairs.toLocaleString("en-US")} pairs: some of them differ by chance alone.`,
         ]
       : []),
-    "Infections count under the ward of attribution and the date of event, over the catheter-days of watched months alone.",
+    "Infections count by unit of attribution and date of event, over catheter-days of months under surveillance alone.",
     ...openSentence(openOf(facts)),
     ...unwatchedSentences(facts.notCounted),
     ...(facts.complete ? [] : ["The last month is not over: patients still here are counted up to now."]),
-    "Small wards have wide limits: look at the limits before you say that a ward is different.",
+    "Small units have wide limits: look at the limits before you call a unit different.",
   ];
 }
 
@@ -61,6 +61,6 @@ export const comparisonSources = [
   "Runs about the median: Anhoej and Olesen, PLoS ONE 2014;9:e113825",
   "Laney limits: Laney, Quality Engineering 2002;14:531-537; outlying moving ranges: Nelson, J Qual Technol 1982;14:172-173 (from memory)",
   "Gaps between infections: Benneyan, Health Care Manag Sci 2001;4:305-318 (from memory)",
-  "Days in place: Kaplan and Meier, J Am Stat Assoc 1958;53:457-481",
+  "Dwell time: Kaplan and Meier, J Am Stat Assoc 1958;53:457-481",
   "Rates and utilization: CDC Patient Safety Component Manual, chapter 7",
 ];

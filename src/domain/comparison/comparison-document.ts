@@ -17,12 +17,12 @@ export interface LimitedFigure {
 const rate = { kind: "rate", unit: "CAUTIs per 1,000 catheter-days" } as const;
 const ratio = { kind: "ratio", unit: "catheter-days per patient-day" } as const;
 const columns: SheetColumn[] = [
-  { key: "ward", label: "Ward", kind: "text", unit: null },
+  { key: "ward", label: "Unit", kind: "text", unit: null },
   { key: "name", label: "Name", kind: "text", unit: null },
   { key: "type", label: "Type", kind: "text", unit: null },
   { key: "patient_days", label: "Patient-days", kind: "whole", unit: "patient-days" },
   { key: "catheter_days", label: "Catheter-days", kind: "whole", unit: "catheter-days" },
-  { key: "watched_days", label: "Catheter-days of watched months", kind: "whole", unit: "catheter-days" },
+  { key: "watched_days", label: "Catheter-days of months under surveillance", kind: "whole", unit: "catheter-days" },
   { key: "infections", label: "CAUTIs", kind: "whole", unit: "infections" },
   { key: "rate", label: "CAUTI rate", ...rate },
   { key: "rate_lower", label: "CAUTI rate, lower limit", ...rate },
@@ -43,12 +43,12 @@ export function comparisonDocument(
   const period = periodText(months);
   const cautions = cautionsOf(facts);
   return {
-    title: `${facility.name}: wards compared, ${period}`,
+    title: `${facility.name}: units compared, ${period}`,
     cover: [
       { label: "Facility", text: facility.name },
       { label: "Period", text: daysOf(facts) },
       { label: "Data as of", text: `${new Date(asOf).toISOString()} (UTC)` },
-      { label: "Wards", text: type === null ? "Inpatient wards of every type" : `Inpatient wards of the type ${type}` },
+      { label: "Units", text: type === null ? "Inpatient units of every type" : `Inpatient units of the type ${type}` },
       ...(chosen ? [{ label: "Looked at closer", text: chosen.code }] : []),
     ],
     sheets: [sheetOf(facts, figures, cautions)],
@@ -65,7 +65,7 @@ function daysOf({ months }: ComparisonFacts): string {
 
 /** On paper nobody chooses a ward. */
 function withPrintedTitle(chart: ChartInput): ChartInput {
-  return { ...chart, notes: chart.notes.map((note) => note.replace(" Choose a ward to see it.", "")) };
+  return { ...chart, notes: chart.notes.map((note) => note.replace(" Choose a unit to see it.", "")) };
 }
 
 function sheetOf(
@@ -94,7 +94,7 @@ function sheetOf(
   return {
     ...{
       id: "ward-comparison",
-      title: "Figures of the wards",
+      title: "Figures of the units",
       period: daysOf(facts),
       columns,
       rows,

@@ -9,9 +9,10 @@ const mostCurves = 5;
 
 /** How long catheters stay in place on the chosen ward and on those with the most catheter-days. */
 export function dwellOfWards(facts: ComparisonFacts): ChartInput {
-  const head = { id: "dwell", title: `Days in place of catheters put in from ${periodText(facts.months)}` };
+  const head = { id: "dwell", title: `Dwell time (days) of catheters inserted from ${periodText(facts.months)}` };
   const drawn = drawnWards(facts, facts.wards.length).filter(({ dwells }) => dwells.length > 0);
-  if (drawn.length === 0) return absentChart(head, "No catheter of known insertion was put in on these wards.");
+  if (drawn.length === 0)
+    return absentChart(head, "No catheter with a known insertion time was inserted on these units.");
   const series = drawn.slice(0, mostCurves).map(({ code, dwells }) => {
     const { steps, median } = dwellCurve(dwells);
     return { name: code, steps: steps.map(({ logVariance: _, ...step }) => step), median: median.time.value };
@@ -24,13 +25,13 @@ export function dwellOfWards(facts: ComparisonFacts): ChartInput {
     kind: "dwell",
     input: { ...head, sentence, series },
     notes: [
-      "A catheter belongs to the ward on which the patient was when it was put in, or came to next; an exchange ends nothing.",
+      "A catheter belongs to the unit of the patient at insertion, or the next one; an exchange does not end the dwell time.",
       ...(unknown === 0
         ? []
         : [
-            `Left out, because ${unknown === 1 ? "it was" : "they were"} in place on arrival or nobody knows since when: ${unknown}.`,
+            `Left out, because ${unknown === 1 ? "it was" : "they were"} in place on arrival or the insertion time is not known: ${unknown}.`,
           ]),
-      ...(left.length === 0 ? [] : [`Not drawn: ${left.join(", ")}. Choose a ward to see it.`]),
+      ...(left.length === 0 ? [] : [`Not drawn: ${left.join(", ")}. Choose a unit to see it.`]),
     ],
   };
 }

@@ -42,14 +42,14 @@ export function trendsOfWards(facts: ComparisonFacts): ChartInput[] {
     left.length === 0
       ? []
       : [
-          `Drawn are the wards with the most catheter-days; not drawn alone: ${left.join(", ")}. Choose a ward to see it.`,
+          `Drawn are the units with the most catheter-days; not drawn alone: ${left.join(", ")}. Choose a unit to see it.`,
         ];
   const all = facts.months.map((_, at) => facts.wards.flatMap(({ months }) => months[at] ?? []));
   const linesOf = (figure: Figure, openOf?: Open) => ({
     ...{ decimals: 2, periods: [...facts.months], periodsAre: "month" },
     series: [
       ...drawn.map(({ code, months }) => seriesOf(code, months.map(alone), { figure, openOf })),
-      ...(facts.wards.length > 1 ? [seriesOf("all wards", all, { figure, openOf })] : []),
+      ...(facts.wards.length > 1 ? [seriesOf("all units", all, { figure, openOf })] : []),
     ],
   });
   const utilization = {
@@ -58,19 +58,19 @@ export function trendsOfWards(facts: ComparisonFacts): ChartInput[] {
     unit: "catheter-days per patient-day",
   };
   const rates = { id: "rates", title: "CAUTI rates by month", unit: rateUnit };
-  const gap = "A line is interrupted where a ward had no catheter-days or was not watched.";
+  const gap = "A line is interrupted where a unit has no catheter-days or was not under surveillance.";
   const [used, rate] = [linesOf(utilizationOf), linesOf(rateOf, (months) => totalsOf(months).open)];
   return [
     hasPoints(used)
       ? { kind: "trend", input: { ...utilization, sentence: utilizationSentence, ...used }, notes }
-      : absentChart(utilization, "No ward had a patient-day in these months, so nothing was used."),
+      : absentChart(utilization, "No unit has a patient-day in these months, so there is no utilization."),
     hasPoints(rate)
       ? {
           kind: "trend",
           input: { ...rates, sentence: rateSentence, ...rate },
           notes: [...notes, gap, ...hollowTrend(rate)],
         }
-      : absentChart(rates, "No ward had catheter-days in a month in which it was watched, so there is no rate."),
+      : absentChart(rates, "No unit has catheter-days in a month under surveillance, so there is no rate."),
   ];
 }
 
@@ -97,6 +97,6 @@ function hasPoints({ series }: { series: readonly { readonly values: readonly (n
 }
 
 const utilizationSentence =
-  "Shows how much catheters were used, all wards on one scale; it does not show whether they were needed, and wards of other patients differ for good reasons.";
+  "Shows how much catheters were used, all units on one scale; it does not show whether they were needed, and units with other patients differ for good reasons.";
 const rateSentence =
-  "Shows the rates of single months on one scale; one infection more or less moves a small ward far, so a single high month is no sign of anything.";
+  "Shows the rates of single months on one scale; one infection more or less moves a small unit far, so a single high month is no sign of anything.";

@@ -55,6 +55,6 @@ export function dayFaults(accepted: readonly AcceptedDays[], day: DayNumber, poi
   const detail =
     accepted.length === 0
       ? "The patient has no stay here."
-      : `It lies more than ${daysBefore} days before the first inpatient day or more than ${daysAfter} days after discharge.`;
+      : `It is more than ${daysBefore} days before the first inpatient day or more than ${daysAfter} days after discharge.`;
   return [{ code: "outside-surveillance-days", pointer, detail }];
 }

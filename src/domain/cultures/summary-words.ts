@@ -10,7 +10,7 @@ export function summaryWords(
 ): string {
   const words = new Map<string, string>(Object.entries(determinationOutcomes));
   const rest = summary.startsWith(outcome) ? summary.slice(outcome.length) : `: ${summary}`;
-  const said = `${words.get(outcome) ?? "Voided"}${rest}`;
+  const said = `${words.get(outcome) ?? "Entered in error"}${rest}`;
   const criteria = editionNamed(editionId)?.criteria ?? [];
   const named = criteria.reduce((text, { id, title }) => text.replace(`, ${id},`, `, ${title},`), said);
   const begun = Object.entries(onsets).reduce(

@@ -3,11 +3,11 @@ import type { Determination, Hinge, Step } from "../criteria/index.ts";
 /** The codes of wards, by number. */
 export type WardCodes = ReadonlyMap<number, string>;
 
-/** A sentence of a determination, which names wards by number, with their codes. */
+/** A sentence of a determination, which names wards by number, with the codes of the units. */
 export function withWardCodes(sentence: string, codes: WardCodes): string {
   return sentence.replaceAll(/\bward (\d+)\b/g, (said, number) => {
     const code = codes.get(Number(number));
-    return code === undefined ? said : `ward ${code}`;
+    return code === undefined ? said : `unit ${code}`;
   });
 }
 

@@ -62,7 +62,7 @@ export function recallReview(plan: Plan, line: PlacedReview): void {
 const writtenTooEarly = {
   code: "written-too-early",
   pointer: "/writtenAt",
-  detail: "The time at which it was written down lies before the review.",
+  detail: "The time of entry is before the review.",
 } as const;
 
 /** What a line says of its review, an empty cell nothing, except that no reason goes with another outcome than keep. */

@@ -46,7 +46,7 @@ export function planStay(
   const admitted = timeOf(plan, { line, column: "admitted" }, { recorded: was?.admittedAt });
   const admittedAt = admitted ?? was?.admittedAt ?? firstMove;
   if (admittedAt === null)
-    return refuse("field-missing", "The stay has no admission and no move that could stand for it.", {
+    return refuse("field-missing", "The stay has no admission and no move that could replace it.", {
       pointer: "/admittedAt",
     });
   const end = { recorded: was && givenEnd(was), earliest: admittedAt };

@@ -72,7 +72,7 @@ function decisionFlags(facts: StateFacts): RoundFlag[] {
   const flags: RoundFlag[] = [];
   // Asked today before the hour: the day's review says so itself.
   if (last?.outcome === "ask" && review.state !== "asked")
-    flags.push(flag(facts, "asked", "review", `The prescriber was asked at ${when(last)} and has not answered.`));
+    flags.push(flag(facts, "asked", "review", `The provider was contacted at ${when(last)} and has not answered.`));
   if (decided?.outcome === "remove") {
     const reason = `The review of ${when(decided)} decided to remove it, and it is still in place.`;
     flags.push(flag(facts, "removal-decided", "review", reason));
@@ -110,7 +110,7 @@ function doubtFlags(facts: StateFacts): RoundFlag[] {
   const when = (at: Instant) => (noHour ? dayOfTime(rules.zone, at) : dayAndTime(rules.zone, at));
   const seen = isUnseen
     ? `No sighting is recorded since the admission ${noHour ? "on" : "at"} ${when(presence.start)}`
-    : `It was last seen ${noHour ? "on" : "at"} ${when(lastSeenAt)}`;
+    : `It was last confirmed in place ${noHour ? "on" : "at"} ${when(lastSeenAt)}`;
   const hour = noHour ? ", hour not recorded" : "";
   const reason = `${seen}${hour}; from ${when(doubtfulFrom)} on it is doubtful whether it is in place.`;
   return [flag(facts, "doubtful", "confirmation", reason)];

@@ -57,7 +57,7 @@ type Figure = keyof typeof figures;
 const names = Object.keys(figures) as Figure[];
 
 const columns: SheetColumn[] = [
-  { key: "ward", label: "Ward", kind: "text", unit: null },
+  { key: "ward", label: "Unit", kind: "text", unit: null },
   { key: "name", label: "Name", kind: "text", unit: null },
   ...names.map((key): SheetColumn => ({ key, label: figures[key][0], kind: "whole", unit: figures[key][1] })),
   { key: "bundle_compliance", label: "Bundle compliance", kind: "ratio", unit: "care checks with every item kept" },
@@ -65,7 +65,7 @@ const columns: SheetColumn[] = [
 
 const sources = [
   "Daily review of the need for a catheter, and a bundle of maintenance: HICPAC guideline 2009 and SHEA/IDSA/APIC practice recommendations, 2022 update",
-  "Hours, thresholds, indications and items: the policy in force on each ward and day",
+  "Hours, thresholds, indications and items: the policy in force on each unit and day",
 ];
 
 /** Reviews, indications, confirmations and care checks of each ward over a period. */
@@ -81,11 +81,11 @@ export function careSheet(facts: CareFacts): Sheet {
     total:
       facts.wards.length === 0
         ? null
-        : ["All wards", "", ...cellsOf(names.map((name) => sumOf(facts.wards.map(figures[name][2]))))],
+        : ["All units", "", ...cellsOf(names.map((name) => sumOf(facts.wards.map(figures[name][2]))))],
     cautions: [
-      "A review counts for the day on which it was made and belongs to the ward that had the patient when it was due.",
+      "A review counts for the day on which it was made and belongs to the unit of the patient when it was due.",
       "Days are catheter-days at the daily census. A figure of no indication and one of an indication outside the policy are two things.",
-      "A care check on which an item was not looked at does not count as one with every item kept.",
+      "A maintenance bundle check with an item not checked does not count as one with every item kept.",
     ],
   };
 }

@@ -41,11 +41,11 @@ function wardCautions({ wards }: MonthFacts): string[] {
   const cautions: string[] = [];
   if (named.length > 0)
     cautions.push(
-      `Named only in moves and counted as inpatient wards: ${named.join(", ")}. Describe them in wards.csv.`,
+      `Named only in moves and counted as inpatient units: ${named.join(", ")}. Describe them in wards.csv.`,
     );
   if (unknown.length > 0)
     cautions.push(
-      `Not counted, because nobody said what these wards are: ${unknown.join(", ")}. Give each its setting in wards.csv: inpatient, outpatient or procedure.`,
+      `Not counted, because the setting of these units is not recorded: ${unknown.join(", ")}. Give each its setting in wards.csv: inpatient, outpatient or procedure.`,
     );
   return cautions;
 }

@@ -82,10 +82,10 @@ export function eventsSheet(
 ): Sheet {
   const cautions = [
     determinationCaution,
-    "Events present on admission belong to no ward and are not listed. What waits for confirmation may still change.",
+    "Events present on admission belong to no unit and are not listed. What waits for confirmation may still change.",
   ];
   if (events.some(({ identifier }) => identifier === null))
-    cautions.push("Patients whom you may not see are left out: the month stands for the day of their events.");
+    cautions.push("Patients whom you may not see are left out: the month replaces the day of their events.");
   return {
     id: "events",
     title: `Urinary tract infections, ${about.facility}`,

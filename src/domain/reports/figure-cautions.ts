@@ -7,11 +7,11 @@ export function figureCautions({ days, wards, comparison }: FigureFacts): string
     infections.value === null ? (codes.get(wardId) ?? []) : [],
   );
   const sentences = [
-    "One month of one ward holds few infections: look at how wide an interval is before calling a ward different.",
+    "One month of one unit has few infections: look at the width of the interval before you call a unit different.",
     "Catheter-days of one patient follow each other, so the true uncertainty of a utilization ratio is larger than its interval.",
   ];
   if (unwatched.length > 0) {
-    sentences.push(`Infections are not known, and rates of all wards leave these out: ${unwatched.join(", ")}.`);
+    sentences.push(`Infections are not known, and rates of all units leave these out: ${unwatched.join(", ")}.`);
   }
   const points = [...new Set(wards.flatMap(({ nonDefault }) => nonDefault))];
   if (points.length > 0)

@@ -14,7 +14,7 @@ export interface WardCultures {
 }
 
 const columns: SheetColumn[] = [
-  { key: "ward", label: "Ward", kind: "text", unit: null },
+  { key: "ward", label: "Unit", kind: "text", unit: null },
   { key: "name", label: "Name", kind: "text", unit: null },
   { key: "cultures", label: "Urine cultures", kind: "whole", unit: "cultures" },
   { key: "of_catheters", label: "With a catheter", kind: "whole", unit: "cultures" },
@@ -28,7 +28,7 @@ export function monthCulturesSheet(
   about: { readonly facility: string; readonly first: DayNumber; readonly last: DayNumber; readonly asOf: number },
 ): Sheet {
   const sum = (key: "cultures" | "ofCatheters" | "withoutSign") => wards.reduce((all, one) => all + one[key], 0);
-  const all = { ward: "All wards", name: "", cultures: sum("cultures"), ofCatheters: sum("ofCatheters") };
+  const all = { ward: "All units", name: "", cultures: sum("cultures"), ofCatheters: sum("ofCatheters") };
   return {
     id: "month-cultures",
     title: `Urine cultures of catheters, ${about.facility}`,
@@ -39,7 +39,7 @@ export function monthCulturesSheet(
     rows: wards.map(rowOf),
     total: rowOf({ ...all, withoutSign: sum("withoutSign") }),
     cautions: [
-      "By the ward at collection. A sign counts when it was recorded as present from 3 days before to 3 days after; a sign that nobody recorded may have been there.",
+      "By the unit at collection. A sign counts when it was recorded as present from 3 days before to 3 days after; an unrecorded sign may have been present.",
     ],
   };
 }

@@ -9,6 +9,7 @@ import {
   notFinalWords,
 } from "../../../shared/figure-words.ts";
 import type { CompletenessItem, Figure, MonthReport, WardFigures } from "../../../shared/month-report.ts";
+import { inSentence } from "../../../shared/vocabulary.ts";
 import { canonicalText, lasting } from "./canonical-text.ts";
 import { signedItems } from "./completeness.ts";
 
@@ -73,7 +74,7 @@ const reportWords: readonly (readonly [string, (report: MonthReport) => Value])[
 
 const wardWords: readonly (readonly [string, (ward: WardFigures) => Value])[] = [
   ["Name", ({ name }) => name],
-  ["Type of ward", ({ type }) => type],
+  ["Type of unit", ({ type }) => type],
   ["Definitions of infections", ({ edition }) => edition],
   ["Denominators", ({ denominators }) => denominators],
   [
@@ -87,7 +88,7 @@ const wardWords: readonly (readonly [string, (ward: WardFigures) => Value])[] = 
 ];
 
 function counts(list: readonly (readonly [string | null, number])[]): string {
-  return list.map(([word, count]) => `${(word ?? "not recorded").toLowerCase()} ${count}`).join(", ") || "none";
+  return list.map(([word, count]) => `${inSentence(word ?? "not recorded")} ${count}`).join(", ") || "none";
 }
 
 function wardDifferences(signed: WardFigures | undefined, now: WardFigures | undefined): MonthDifference[] {
@@ -95,7 +96,7 @@ function wardDifferences(signed: WardFigures | undefined, now: WardFigures | und
   if (!ward) return [];
   if (!signed || !now) {
     const said = (there: WardFigures | undefined) => (there ? "in the month" : "not in the month");
-    return changed({ ward, figure: null, what: "Ward" }, said(signed), said(now));
+    return changed({ ward, figure: null, what: "Unit" }, said(signed), said(now));
   }
   const words = wardWords.flatMap(([what, say]) => changed({ ward, figure: null, what }, say(signed), say(now)));
   return [...words, ...figureDifferences(ward, signed.figures, now.figures)];

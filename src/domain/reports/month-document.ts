@@ -53,9 +53,9 @@ function coverOf(report: MonthReport, signed: string | null): ReportDocument["co
     { label: "Facility", text: facility },
     { label: "Period", text: `${first} to ${last}` },
     { label: "Data as of", text: `${asOf} (UTC)` },
-    { label: "Signed", text: signed ?? "Nobody signed these figures: they are as the record stands." },
-    { label: "Definitions", text: editions.length === 0 ? "No ward was watched." : editions.join(", ") },
-    ...(unwatched.length === 0 ? [] : [{ label: "Not watched", text: unwatched.join(", ") }]),
+    { label: "Signed", text: signed ?? "These figures are not signed: they follow the record as it is now." },
+    { label: "Definitions", text: editions.length === 0 ? "No unit was under surveillance." : editions.join(", ") },
+    ...(unwatched.length === 0 ? [] : [{ label: "Not under surveillance", text: unwatched.join(", ") }]),
     { label: "Baseline of infections", text: baselineText(baselines.infections) },
     { label: "Baseline of catheter-days", text: baselineText(baselines.catheterDays) },
     { label: "Target", text: goal === null ? "No SIR is aimed at." : `An SIR of ${goal}` },
@@ -86,9 +86,9 @@ function summarySheet(report: MonthReport, changed: readonly ChangedRow[]): Shee
     return [{ key, label, kind, unit }, ...(limits ? [limit("lower"), limit("upper")] : [])];
   });
   return {
-    ...{ id: "month-summary", title: "Summary by ward", period: `${first} to ${last}, ${facility}`, asOf, sources },
+    ...{ id: "month-summary", title: "Summary by unit", period: `${first} to ${last}, ${facility}`, asOf, sources },
     columns: [
-      ...[text("ward", "Ward"), text("name", "Name"), ...columns],
+      ...[text("ward", "Unit"), text("name", "Name"), ...columns],
       ...[text("missing", "Why figures are missing"), text("not_final", "Not final")],
       ...[text("completeness", "Missing or doubtful data"), text("non_default_readings", "Non-default readings")],
       text("changed_after_signing", "Changed after signing"),
@@ -100,7 +100,7 @@ function summarySheet(report: MonthReport, changed: readonly ChangedRow[]): Shee
       ]),
       ...(ofNone === "" ? [] : [["", "Not of one unit alone", ...columns.map(() => null), "", "", ofNone, "", ""]]),
     ],
-    total: ["All wards", "", ...cellsOf(total.figures), ofNone, "", changedText(changed, "")],
+    total: ["All units", "", ...cellsOf(total.figures), ofNone, "", changedText(changed, "")],
     marks: [...wards.flatMap(({ figures }, row) => marksOf(figures, row)), ...marksOf(total.figures, null)],
     cautions,
   };
@@ -146,8 +146,8 @@ function intervals({ wards, total, month }: MonthReport, key: FigureKey): ChartI
     input: {
       ...{ id: `${key}-${at + 1}`, title: `${label}, ${month}${parts.length > 1 ? `, part ${at + 1}` : ""}` },
       sentence:
-        "Shows each ward's figure with its 95% limits, by the wards' codes; wards whose limits overlap are not told apart, and the order says nothing.",
-      ...{ unit, decimals: key === "rate" ? 2 : 3, scale: "linear", reference, referenceName: "all wards", rows: part },
+        "Shows each unit's figure with its 95% limits, by unit code; overlapping limits do not separate units, and the order has no meaning.",
+      ...{ unit, decimals: key === "rate" ? 2 : 3, scale: "linear", reference, referenceName: "all units", rows: part },
     },
     notes: hollowNotes(part),
   }));

@@ -13,7 +13,7 @@ const amount = (key: string, label: string): SheetColumn => ({
 });
 
 const columns: SheetColumn[] = [
-  text("ward", "Ward"),
+  text("ward", "Unit"),
   text("name", "Name"),
   text("figure", "Figure"),
   text("label", "Figure in words"),
@@ -86,7 +86,7 @@ type Of = Pick<WardFigures, "code" | "name" | "nonDefaultReadings">;
 /** All wards together rest on every reading of theirs. */
 function allOf({ wards }: MonthReport): Of {
   const readings = [...new Set(wards.flatMap(({ nonDefaultReadings = [] }) => nonDefaultReadings))];
-  return { code: "", name: "All wards shown", nonDefaultReadings: readings };
+  return { code: "", name: "All units shown", nonDefaultReadings: readings };
 }
 
 function rowOf({ code, name, nonDefaultReadings = [] }: Of, figure: Figure): SheetCell[] {

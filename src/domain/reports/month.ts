@@ -7,7 +7,7 @@ import { areAllRejected, type MissingLines, missingText } from "./missing-lines.
 import type { MonthFacts, WardFacts } from "./month-facts.ts";
 
 const columns: SheetColumn[] = [
-  { key: "ward", label: "Ward", kind: "text", unit: null },
+  { key: "ward", label: "Unit", kind: "text", unit: null },
   { key: "name", label: "Name", kind: "text", unit: null },
   { key: "patient_days", label: "Patient-days", kind: "whole", unit: "patient-days" },
   { key: "catheter_days", label: "Catheter-days", kind: "whole", unit: "catheter-days" },
@@ -29,8 +29,8 @@ export function monthSheet(facts: MonthFacts): Sheet {
     rows: facts.wards.map(wardRow),
     total:
       counted.length === 0
-        ? ["All wards", "", null, null, null, "no ward is counted"]
-        : ["All wards", "", ...countsOf({ ...total, missing: facts.missing }), missingText(facts.missing)],
+        ? ["All units", "", null, null, null, "no unit is counted"]
+        : ["All units", "", ...countsOf({ ...total, missing: facts.missing }), missingText(facts.missing)],
     cautions: cautionsOf(facts),
   };
 }

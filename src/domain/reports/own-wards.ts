@@ -4,7 +4,7 @@ import type { Sheet } from "../../../shared/sheet.ts";
 export function ofOwnWards(sheet: Sheet): Sheet {
   return {
     ...sheet,
-    total: sheet.total && ["Your wards", ...sheet.total.slice(1)],
-    cautions: ["Only the wards that you belong to are shown, and the total is theirs.", ...sheet.cautions],
+    total: sheet.total && ["Your units", ...sheet.total.slice(1)],
+    cautions: ["Only your units are shown. The total covers these units only.", ...sheet.cautions],
   };
 }

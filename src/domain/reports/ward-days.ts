@@ -5,7 +5,7 @@ import { areAllRejected } from "./missing-lines.ts";
 import type { MonthFacts, WardFacts } from "./month-facts.ts";
 
 const columns: SheetColumn[] = [
-  { key: "ward", label: "Ward", kind: "text", unit: null },
+  { key: "ward", label: "Unit", kind: "text", unit: null },
   { key: "day", label: "Day", kind: "day", unit: null },
   { key: "patient_days", label: "Patient-days", kind: "whole", unit: "patient-days" },
   { key: "catheter_days", label: "Catheter-days", kind: "whole", unit: "catheter-days" },
@@ -23,7 +23,7 @@ export function wardDaysSheet(facts: MonthFacts): Sheet {
   );
   return {
     id: "ward-days",
-    title: `Ward days, ${facts.facility.name}`,
+    title: `Unit days, ${facts.facility.name}`,
     period: `${dayText(facts.first)} to ${dayText(facts.last)}`,
     asOf: new Date(facts.asOf).toISOString(),
     sources: countingSources,

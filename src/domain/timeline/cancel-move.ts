@@ -13,7 +13,7 @@ export function cancelMove(timeline: PatientTimeline, order: { wardStayId: numbe
   const inOrder = wardStaysInOrder(stay);
   const before = inOrder[inOrder.findIndex((w) => w.id === wardStay.id) - 1];
   if (!before)
-    return refuse("first-ward-stay", "The stay begins with this ward stay.", { other: `ward stay ${wardStay.id}` });
+    return refuse("first-ward-stay", "The stay begins with this unit stay.", { other: `ward stay ${wardStay.id}` });
   let wardStays = withEntry(stay.wardStays, revise(wardStay, { voidReason: order.reason }));
   if (before.endAt === wardStay.startAt)
     wardStays = withEntry(wardStays, revise(before, { endAt: wardStay.endAt, absenceAfter: wardStay.absenceAfter }));

@@ -20,7 +20,7 @@ function insertionFaults(stay: Stay, catheter: Catheter): Fault[] {
           {
             code: "insertion-unknown",
             pointer,
-            detail: "The insertion has no time and the catheter is not said to have been in place on arrival.",
+            detail: "The insertion has no time and the catheter is not recorded as in place on arrival.",
           },
         ];
   const faults: Fault[] = [];
@@ -28,14 +28,14 @@ function insertionFaults(stay: Stay, catheter: Catheter): Fault[] {
     faults.push({
       code: "arrival-contradicts",
       pointer,
-      detail: "The catheter is said to have been in place on arrival, and to have been inserted after it.",
+      detail: "The catheter is recorded as in place on arrival, and as inserted after it.",
       other: `stay ${stay.id}`,
     });
   if (stay.dischargedAt !== null && catheter.insertedAt >= stay.dischargedAt && catheter.insertedAt > stay.admittedAt)
     faults.push(outside(stay, pointer, "The catheter was inserted after the stay had ended."));
   if (catheter.insertedAt < stay.admittedAt && !catheter.inPlaceOnArrival)
     faults.push(
-      outside(stay, pointer, "The insertion lies before the admission, so the catheter was in place on arrival."),
+      outside(stay, pointer, "The insertion is before the admission, so the catheter was in place on arrival."),
     );
   return faults;
 }
@@ -49,7 +49,7 @@ function removalFaults(stay: Stay, catheter: Catheter): Fault[] {
   if (ends === 1 || (ends === 2 && removedAt !== null)) return [unclearRemoval(ends)];
   if (exact === null) return faults;
   if (insertedAt !== null && Math.min(exact, removedAfterAt ?? exact) < insertedAt)
-    faults.push({ code: "removal-before-insertion", pointer, detail: "The removal lies before the insertion." });
+    faults.push({ code: "removal-before-insertion", pointer, detail: "The removal is before the insertion." });
   if (removedAfterAt !== null && removedBeforeAt !== null && removedBeforeAt < removedAfterAt)
     faults.push({
       code: "end-before-start",
@@ -66,9 +66,11 @@ function seenFaults({ insertedAt, removedAt, removedBeforeAt, lastSeenAt }: Cath
   const gone = removedAt ?? removedBeforeAt;
   const pointer = "/lastSeenAt";
   if (gone !== null && lastSeenAt > gone)
-    return [{ code: "seen-after-removal", pointer, detail: "The catheter was seen in place after its removal." }];
+    return [{ code: "seen-after-removal", pointer, detail: "The catheter was confirmed in place after its removal." }];
   if (insertedAt !== null && lastSeenAt < insertedAt)
-    return [{ code: "seen-before-insertion", pointer, detail: "The catheter was seen in place before its insertion." }];
+    return [
+      { code: "seen-before-insertion", pointer, detail: "The catheter was confirmed in place before its insertion." },
+    ];
   return [];
 }
 
@@ -90,9 +92,9 @@ function notedFaults(stay: Stay, { insertedAt, removedAt, removedAfterAt, remove
       detail: "A note says that it was in place earlier.",
     });
   if (noted.first < stay.admittedAt)
-    faults.push(outside(stay, "/admittedAt", "A note about the catheter lies before the admission."));
+    faults.push(outside(stay, "/admittedAt", "A note about the catheter is before the admission."));
   if (stay.dischargedAt !== null && noted.last > stay.dischargedAt)
-    faults.push(outside(stay, "/dischargedAt", "A note about the catheter lies after the discharge."));
+    faults.push(outside(stay, "/dischargedAt", "A note about the catheter is after the discharge."));
   return faults;
 }
 
@@ -105,6 +107,6 @@ function unclearRemoval(ends: number): Fault {
   const detail =
     ends === 1
       ? "Of the two times between which the catheter was removed, one is missing."
-      : "The removal has a time of its own and two times between which it lies.";
+      : "The removal has a time of its own and two times between which it happened.";
   return { code: "removal-unclear", pointer: "/removedAfterAt", detail };
 }

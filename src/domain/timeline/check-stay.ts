@@ -44,7 +44,7 @@ function ownFaults(stay: Stay): Fault[] {
     {
       code: "end-before-start",
       pointer: "/dischargedAt",
-      detail: "The discharge lies before the admission.",
+      detail: "The discharge is before the admission.",
       other: `stay ${stay.id}`,
     },
   ];
@@ -61,15 +61,15 @@ function wardStayFaults(stay: Stay): Fault[] {
 function placeFaults(stay: Stay, wardStay: WardStay): Fault[] {
   const faults: Fault[] = [];
   if (endOf(wardStay) < wardStay.startAt)
-    faults.push({ code: "end-before-start", pointer: "/endAt", detail: "The ward stay ends before it begins." });
+    faults.push({ code: "end-before-start", pointer: "/endAt", detail: "The unit stay ends before it begins." });
   const past = stay.dischargedAt !== null && endOf(wardStay) > stay.dischargedAt;
   if (wardStay.startAt < stay.admittedAt || past)
     faults.push({
       code: "outside-stay",
       pointer: past ? "/endAt" : "/startAt",
       detail: past
-        ? "The time on the ward reaches beyond the discharge."
-        : "The time on the ward begins before the admission.",
+        ? "The time on the unit reaches beyond the discharge."
+        : "The time on the unit begins before the admission.",
       other: `stay ${stay.id}`,
     });
   return faults;
@@ -81,7 +81,7 @@ function orderFaults(before: WardStay, wardStay: WardStay): Fault[] {
     {
       code: "move-overlaps",
       pointer: "/startAt",
-      detail: "The patient was already on a ward at that time.",
+      detail: "The patient was already on a unit at that time.",
       other: `ward stay ${before.id}`,
     },
   ];

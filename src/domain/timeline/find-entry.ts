@@ -5,7 +5,8 @@ import { type Catheter, type PatientTimeline, type Stay, stands, type WardStay }
 export function stayOf(timeline: PatientTimeline, stayId: number): Stay {
   const stay = timeline.stays.find((s) => s.id === stayId);
   if (!stay) return refuse("not-found", "There is no such stay of this patient.", { pointer: "/stayId" });
-  if (!stands(stay)) refuse("entry-voided", "This stay was voided.", { pointer: "/stayId", other: `stay ${stayId}` });
+  if (!stands(stay))
+    refuse("entry-voided", "This stay is marked as entered in error.", { pointer: "/stayId", other: `stay ${stayId}` });
   return stay;
 }
 
@@ -34,7 +35,9 @@ function entryOf<T extends WardStay | Catheter, R>(
     const entry = (stay[wanted.list] as readonly (WardStay | Catheter)[]).find((e) => e.id === wanted.id);
     if (!entry) continue;
     if (!stands(entry) || !stands(stay))
-      refuse("entry-voided", `This ${wanted.word} was voided.`, { other: `${wanted.word} ${wanted.id}` });
+      refuse("entry-voided", `This ${wanted.word} is marked as entered in error.`, {
+        other: `${wanted.word} ${wanted.id}`,
+      });
     return answer(stay, entry as T);
   }
   return refuse("not-found", `There is no such ${wanted.word} of this patient.`);

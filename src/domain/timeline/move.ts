@@ -66,7 +66,7 @@ export function lastStartedBy(stay: Stay, at: Instant, pointer = ""): WardStay {
   const started = wardStaysInOrder(stay).filter((w) => w.startAt <= at);
   const last = started.at(-1);
   const where = { pointer, other: `stay ${stay.id}` };
-  if (!last) return refuse("outside-stay", "The patient was not on any ward before that time.", where);
+  if (!last) return refuse("outside-stay", "The patient was not on any unit before that time.", where);
   if (stay.dischargedAt !== null && at >= stay.dischargedAt)
     refuse("outside-stay", "The patient had been discharged by that time.", where);
   return last;

@@ -27,7 +27,7 @@ function reviewFaults({ kind, outcome, indication }: CatheterNote): Fault[] {
 export function indicationFaults(pointer: string, code: string | null | undefined, policy: PolicyBody): Fault[] {
   if (code == null || Object.hasOwn(indications, code) || policy.indications.some((own) => own.code === code))
     return [];
-  return [{ code: "indication-unknown", pointer, detail: "Neither the common list nor the ward's policy has it." }];
+  return [{ code: "indication-unknown", pointer, detail: "Neither the common list nor the unit's policy has it." }];
 }
 
 function itemFaults({ items }: CatheterNote, policy: PolicyBody): Fault[] {
@@ -39,7 +39,7 @@ function itemFaults({ items }: CatheterNote, policy: PolicyBody): Fault[] {
           {
             code: "item-unknown",
             pointer: `/items/${code}`,
-            detail: "The policy of the ward does not list this item.",
+            detail: "The policy of the unit does not list this item.",
           },
         ],
   );

@@ -35,7 +35,7 @@ export function recordAbsence(timeline: PatientTimeline, absence: Absence): Pati
   const stay = stayOf(timeline, absence.stayId);
   const on = lastStartedBy(stay, absence.leftAt, "/leftAt");
   if (endOf(on) <= absence.leftAt)
-    refuse("not-on-a-ward", "The patient was not on a ward at that time.", {
+    refuse("not-on-a-ward", "The patient was not on a unit at that time.", {
       pointer: "/leftAt",
       other: `ward stay ${on.id}`,
     });
@@ -45,7 +45,7 @@ export function recordAbsence(timeline: PatientTimeline, absence: Absence): Pati
   let wardStays = withEntry(stay.wardStays, revise(on, { ...left, marks }));
   if (absence.back) {
     if (absence.back.at < absence.leftAt)
-      refuse("end-before-start", "The return lies before the leaving.", { pointer: "/backAt" });
+      refuse("end-before-start", "The return is before the departure.", { pointer: "/backAt" });
     if (absence.back.at > endOf(on))
       refuse("move-overlaps", "The patient was elsewhere by the time of the return.", {
         pointer: "/backAt",

@@ -19,7 +19,7 @@ export function voidStay(timeline: PatientTimeline, stayId: number, reason: stri
 export function voidWardStay(timeline: PatientTimeline, wardStayId: number, reason: string): PatientTimeline {
   const { stay, wardStay } = wardStayOf(timeline, wardStayId);
   if (wardStaysInOrder(stay).length === 1)
-    refuse("first-ward-stay", "This is the only ward stay of the stay.", { other: `ward stay ${wardStayId}` });
+    refuse("first-ward-stay", "This is the only unit stay of the stay.", { other: `ward stay ${wardStayId}` });
   const inOrder = wardStaysInOrder(stay);
   const before = inOrder[inOrder.findIndex((w) => w.id === wardStayId) - 1];
   let wardStays = withEntry(stay.wardStays, revise(wardStay, { voidReason: reason }));

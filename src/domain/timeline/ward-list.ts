@@ -103,7 +103,7 @@ function firstOfVisit(stretches: readonly WardStretch[], index: number): number 
 
 function wardStayOf(stay: Stay, { wardStayId }: WardStretch): WardStay {
   const found = stay.wardStays.find(({ id }) => id === wardStayId);
-  if (!found) throw new Error(`stay ${stay.id} has no time on a ward with the number ${wardStayId}`);
+  if (!found) throw new Error(`stay ${stay.id} has no time on a unit with the number ${wardStayId}`);
   return found;
 }
 

@@ -31,7 +31,7 @@ export function decideImport(
 ): Promise<{ importId: number; state: ImportState }> {
   return act.store.tx(async (tx) => {
     const row = await importOf(tx, act.actor.facilityId, importId);
-    if (row?.state !== "checked") refuse("import-not-waiting", "Nobody is asked to decide about it now.");
+    if (row?.state !== "checked") refuse("import-not-waiting", "It does not wait for a decision now.");
     if (decision === "discard") {
       await endImportIn(tx, act, importId, "discarded");
       return { importId, state: "discarded" };
@@ -63,7 +63,7 @@ async function refuseFaulty(tx: Tx, importId: number, setAside: boolean): Promis
   const { refused = 0 } = await countLines(tx, importId);
   if (refused === 0 || setAside) return;
   const said = refused === 1 ? "1 line was refused" : `${refused} lines were refused`;
-  refuse("import-lines-refused", `${said}, and it was not said that they are to be set aside.`, {
+  refuse("import-lines-refused", `${said}, and the request does not hold them for repair.`, {
     pointer: "/setAside",
   });
 }

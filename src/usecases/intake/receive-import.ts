@@ -18,7 +18,7 @@ export function receiveImport(
   return act.store.tx(async (tx) => {
     const by = recording(act);
     if ((await facility(tx, by.facilityId)).demo)
-      refuse("demo-record", "This is the demo hospital, in which nobody exists.");
+      refuse("demo-record", "This is the demo hospital, whose patients are fictional.");
     const lines = files.reduce((sum, { text }) => sum + linesIn(text), 0);
     if (lines > importMost.lines)
       refuse("import-too-large", `The files have ${lines} lines, and at most ${importMost.lines} are taken here.`, {

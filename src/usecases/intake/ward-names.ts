@@ -93,7 +93,7 @@ export async function keepAnswers(
     const pointer = "/wards";
     if (sameAs === code) refuse("alias-of-itself", `The code ${code} cannot be an alias of itself.`, { pointer });
     if (known.has(code) || merged.has(code))
-      refuse("alias-code-is-ward", `The code ${code} is the code of a ward.`, { pointer });
+      refuse("alias-code-is-ward", `The code ${code} is the code of a unit.`, { pointer });
     const answered = taken.get(code);
     // Another import that waited has given the same answer meanwhile.
     if (answered !== undefined && answered === known.get(sameAs)) continue;
@@ -101,10 +101,10 @@ export async function keepAnswers(
       refuse("alias-taken", `The code ${code} was answered already for this source.`, { pointer });
     const target = merged.get(sameAs);
     if (target !== undefined)
-      refuse("alias-ward-unknown", `The ward ${sameAs} was merged into ${target}.`, { pointer });
+      refuse("alias-ward-unknown", `The unit ${sameAs} was merged into ${target}.`, { pointer });
     let wardId = known.get(sameAs);
     if (wardId === undefined && !given.described.includes(sameAs))
-      return refuse("alias-ward-unknown", `No ward has the code ${sameAs}.`, { pointer });
+      return refuse("alias-ward-unknown", `No unit has the code ${sameAs}.`, { pointer });
     wardId ??= await addWard(tx, by, { code: sameAs, namedOnly: true });
     known.set(sameAs, wardId);
     await addAlias(tx, by, { sourceId: given.sourceId, code, wardId });

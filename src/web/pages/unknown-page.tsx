@@ -5,7 +5,7 @@ import { catalogue } from "../texts/catalogue.ts";
 
 const text = catalogue("unknown", {
   title: "There is no such page",
-  why: "The address may be written wrongly, or it belongs to a ward that you do not see.",
+  why: "The address may be written wrongly, or it belongs to a unit that you do not see.",
   home: "Go to the home page",
 });
 

@@ -6,10 +6,10 @@ export const actionText = catalogue("auditActions", auditActions);
 export const auditText = catalogue("audit", {
   title: "Who did and saw what",
   ofPatient: "Who saw this patient's record",
-  lead: "Every change and every view of a patient's record stands here. This search is itself recorded.",
+  lead: "Every change and every view of a patient's record is here. This search is itself recorded.",
   person: "Person",
   action: "What",
-  anybody: "Anybody",
+  anybody: "Anyone",
   anything: "Anything",
   from: "From day",
   to: "To day",
@@ -18,7 +18,7 @@ export const auditText = catalogue("audit", {
   none: "Nothing was found.",
   when: "When",
   patients: "Patients",
-  waiting: "waits",
+  waiting: "waiting",
   more: "Show older ones",
   count_one: "{{count}} patient",
   count_other: "{{count}} patients",
@@ -26,5 +26,5 @@ export const auditText = catalogue("audit", {
   verifyWhat: "whether the chain is whole",
   whole: "The chain is whole: {{sealed}} entries, {{waiting}} waiting.",
   broken: "The chain is broken at entry {{number}}: {{detail}}",
-  head: "Keep this elsewhere, and a chain that was cut off shows: {{number}}:{{hash}}",
+  head: "Keep this elsewhere. A shortened chain then no longer matches it: {{number}}:{{hash}}",
 });

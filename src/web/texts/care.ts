@@ -1,15 +1,15 @@
 import { catalogue } from "./catalogue.ts";
 
 export const careText = catalogue("care", {
-  title: "Care check",
-  lead: "Look at each item. What you did not look at stays “not recorded”; it is never counted as not kept.",
-  at: "Looked at",
+  title: "Maintenance bundle check",
+  lead: "Check each item. An item that you did not check stays “not recorded”; it never counts as not kept.",
+  at: "Checked at",
   item: "Source: {{source}}",
   all: "All kept",
-  remark: "Remark",
-  record: "Record the care check",
+  remark: "Comment",
+  record: "Record bundle check",
   notLooked: "Not recorded",
-  doneTitle: "Recorded: care check",
+  doneTitle: "Recorded: maintenance bundle check",
   doneLead: "This is the record for the chart.",
   urineTitle: "Urine output",
   urineAmount: "Amount",

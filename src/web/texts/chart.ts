@@ -1,10 +1,10 @@
 import { catalogue } from "./catalogue.ts";
 
-/** What stands around every chart. */
+/** The texts around every chart. */
 export const chartText = catalogue("chart", {
   scroll: "{{title}}; scrolls sideways",
   skip: "Past the picture",
-  hint: "Reach the picture with Tab and go through it with the arrow keys: what is under the focus is said here.",
+  hint: "Reach the picture with Tab and go through it with the arrow keys: the focused point is described here.",
   table: "The same as a table",
   nothing: "–",
 });

@@ -3,7 +3,7 @@ import { catalogue } from "./catalogue.ts";
 /** What another edition would say of cultures past. */
 export const editionDifferencesText = catalogue("edition-differences", {
   heading: "What another edition would say",
-  lead: "Compares what this edition and another one say of the urine cultures of some days, whatever their wards are watched by. Nothing is changed; that you looked is recorded.",
+  lead: "Compares the determinations of this edition and another one for the urine cultures of some days, whichever edition their units use. Nothing changes; your view is recorded.",
   form: "Editions and days to compare",
   other: "Other edition",
   first: "Collected from",

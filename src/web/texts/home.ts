@@ -1,19 +1,19 @@
 import { catalogue } from "./catalogue.ts";
 
 export const homeText = catalogue("home", {
-  title: "Wards now",
-  what: "the wards",
-  cases: "Cultures waiting for you",
+  title: "Units now",
+  what: "the units",
+  cases: "Cultures to review",
   changedMonths: "Changed after signing",
   changedUnits: "Units: {{wards}}.",
   changedTimes_one: "{{count}} change.",
   changedTimes_other: "{{count}} changes.",
   changedLast: "Latest: {{what}}, {{when}}.",
   asOf: "As of {{when}}.",
-  none: "There is no ward that you may see.",
-  noneHow: "Wards come with the first import or from the settings, and an administrator says who belongs to them.",
+  none: "Your role shows no units.",
+  noneHow: "Units come with the first import or from the settings. An administrator assigns people to them.",
   noSetting: "The setting of this unit is not recorded: its days do not count.",
-  noFigures: "Your role shows no figures of wards. The pages that it opens stand above.",
+  noFigures: "Your role shows no unit figures. The pages that it opens are listed above.",
   patientsCount_one: "{{count}} patient",
   patientsCount_other: "{{count}} patients",
   cathetersCount_one: "{{count}} catheter",
@@ -22,7 +22,7 @@ export const homeText = catalogue("home", {
   mark: "{{count}} {{words}}",
   overdue: "overdue",
   pastThreshold: "past threshold",
-  doubtful: "not seen lately",
+  doubtful: "not confirmed",
   due: "due",
   nothingToDo: "Nothing is due.",
   month: "{{month}} so far",
@@ -33,11 +33,11 @@ export const homeText = catalogue("home", {
   catheterDays: "Catheter-days",
   hintTitle: "Where to begin",
   hintBedside:
-    "Choose your ward to see its round: what needs doing first stands on top. One touch records that a catheter is still needed.",
+    "Choose your unit to see its round, the most urgent work first. One touch records that a catheter is still needed.",
   hintPrevention:
-    "These are the wards as they are now. The month shows what they add up to; every figure opens to the rows behind it.",
+    "These are the units as they are now. The month shows what they add up to; every figure opens to the rows behind it.",
   hintManager:
-    "These are your wards as they are now. The month compares them; your role shows ward days and no patients.",
+    "These are your units as they are now. The month compares them; your role shows unit days and no patients.",
   hintAdministrator:
-    "Settings hold the policy, the wards and the census. Import takes files of records. Audit shows who did and saw what.",
+    "Settings hold the policy, the units and the census. Import takes files of records. Audit shows who did and saw what.",
 });

@@ -4,7 +4,7 @@ import { catalogue } from "./catalogue.ts";
 
 const text = catalogue("indications", { none: "no indication recorded" });
 
-/** The label of an indication: the policy's own when it is given, the usual one, or its code when nobody knows it any more. */
+/** The label of an indication: the policy's own when it is given, the usual one, or its code when no list has it any more. */
 export function indicationLabel(code: string | null, policy: Pick<PolicyBody, "indications"> | null): string {
   if (code === null) return text("none");
   const own = policy?.indications.find((item) => item.code === code)?.label;

@@ -2,7 +2,7 @@ import { catalogue } from "./catalogue.ts";
 
 export const patientCorrectionText = catalogue("patient-correction", {
   summary: "Correct the day of birth or the sex",
-  why: "Some definitions ask for the age: where the day of birth is not known, they cannot tell.",
+  why: "Some definitions ask for the age: without the day of birth, they cannot be determined.",
   birthDay: "Day of birth",
   sex: "Sex",
   female: "female",

@@ -4,7 +4,7 @@ import { catalogue } from "./catalogue.ts";
 export const patientText = catalogue("patient", {
   what: "the patient's record",
   patient: "Patient",
-  ward: "Ward",
+  ward: "Unit",
   bed: "Bed",
   noBed: "none recorded",
   born: "Born",

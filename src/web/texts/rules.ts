@@ -2,8 +2,8 @@ import { catalogue } from "./catalogue.ts";
 
 /** The rules of the definitions, their open points and the readings chosen here. */
 export const rulesText = catalogue("rules", {
-  title: "Rules",
-  what: "the rules",
+  title: "Surveillance definitions",
+  what: "the surveillance definitions",
   lead: "The published definitions as this program applies them: each rule with its source, the days it is in force and worked examples, and how open points of the text are read.",
   editions: "Editions",
   inForce: "In force from {{from}}",
@@ -39,5 +39,5 @@ export const rulesText = catalogue("rules", {
   low: "low",
   result: "The derivation says",
   memory:
-    "“From memory” says that a text was not at hand when the rule was written down: check it against your copy before you rely on it.",
+    "“From memory” means that the text was not at hand when the rule was written. Check it against your copy before you rely on it.",
 });

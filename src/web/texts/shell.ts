@@ -1,6 +1,6 @@
 import { catalogue } from "./catalogue.ts";
 
-/** What stands around every page. */
+/** The texts around every page. */
 export const shellText = catalogue("shell", {
   product: "Dwell Ledger",
   windowTitle: "{{title}} – Dwell Ledger",
@@ -14,22 +14,22 @@ export const shellText = catalogue("shell", {
   imports: "Import",
   settings: "Settings",
   audit: "Audit",
-  terms: "Terms",
-  rules: "Rules of the definitions",
+  terms: "Glossary",
+  rules: "Surveillance definitions",
   cases: "Cultures",
-  demoBand: "Demo: {{facility}} does not exist, and nobody in it does.",
+  demoBand: "Demo: {{facility}} and its people are fictional.",
   playAs: "Act as",
   roleOf: "{{name}}, {{role}}",
   caution:
-    "This tool counts and reminds. Removal and insertion follow the unit's infection-control policy, the prescriber's order and your licensed practice.",
-  programs: "For programs",
+    "This tool counts and reminds. Removal and insertion follow the unit's infection-control policy, the provider's order and your licensed practice.",
+  programs: "API",
   loading: "Loading {{what}}…",
   loadingPage: "Loading the page…",
   again: "Try again",
   unreachableTitle: "The server does not answer",
   unreachableDetail: "Nothing is shown, because it would not be up to date.",
   unreachableRemedy:
-    "Check that Dwell Ledger runs and that this computer reaches it. If it was just updated, load this page anew.",
+    "Check that Dwell Ledger runs and that this computer reaches it. If it was just updated, load this page again.",
   oldTitle: "The server does not answer",
   oldDetail: "What you see may have changed since. It is shown as it was last read.",
   requestNumber: "Request {{number}}.",
@@ -41,7 +41,7 @@ export const shellText = catalogue("shell", {
   session: "who you are and where",
   brokenTitle: "This page could not be shown",
   brokenDetail:
-    "Nothing that you recorded is lost. Load the page anew; if that does not help, tell whoever looks after the server.",
-  reload: "Load the page anew",
+    "Nothing that you recorded is lost. Load the page again. If that does not help, contact the person who runs the server.",
+  reload: "Load the page again",
   hintDone: "Do not show this again",
 });

@@ -1,9 +1,9 @@
 import { catalogue } from "./catalogue.ts";
 
 export const takeText = catalogue("take", {
-  pdf: "Take along as PDF",
-  xlsx: "As a workbook (XLSX)",
+  pdf: "Export as PDF",
+  xlsx: "Export as workbook (XLSX)",
   csv: "Figures as CSV",
   making: "The file is being made; a PDF takes a few seconds.",
-  failed: "The file could not be had. Try again in a moment.",
+  failed: "The file could not be made. Try again in a moment.",
 });

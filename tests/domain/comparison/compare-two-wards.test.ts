@@ -33,7 +33,7 @@ it("what cannot be compared says why", () => {
     null,
     { value: null, reason: "The unit was not under surveillance in this period." },
   ]);
-  expect(rate?.sentence).toContain("cannot be told as a multiple of");
+  expect(rate?.sentence).toContain("cannot be given as a multiple of");
   expect(sir?.sentence).toContain("The unit was not under surveillance in this period.");
   const none = { value: null, reason: "No baseline is in use, so nothing is predicted." };
   expect(compareTwoWards(side({ predicted: none }), side({}))[1]?.sentence).toContain(none.reason);

@@ -98,7 +98,7 @@ describe("charts of a comparison", () => {
     const chosen = many.wards[0] ?? null;
     const [utilization, dwell] = ["utilization", "dwell"].map((id) => byId(chartsOf({ ...many, chosen }), id));
     if (utilization?.kind !== "trend" || dwell?.kind !== "dwell") throw new Error("other charts");
-    expect(utilization.input.series.map(({ name }) => name)).toEqual(["W0", "W8", "W7", "W6", "W5", "all wards"]);
+    expect(utilization.input.series.map(({ name }) => name)).toEqual(["W0", "W8", "W7", "W6", "W5", "all units"]);
     expect(utilization.notes[0]).toContain("not drawn alone: W1, W2, W3, W4.");
     expect(dwell.input.series.map(({ name }) => name)).toEqual(["W0", "W8", "W7", "W6", "W5"]);
   });
@@ -109,7 +109,7 @@ describe("charts of a comparison", () => {
     expect(absent).toEqual([
       ["funnel", "Fewer than two units have a rate, so there is nothing to compare."],
       ["order", "Fewer than two units have a rate, so there is no order."],
-      ["rates", "No ward had catheter-days in a month in which it was watched, so there is no rate."],
+      ["rates", "No unit has catheter-days in a month under surveillance, so there is no rate."],
       ["months", "No month was under surveillance, so no infections were counted."],
       ["gaps", "Fewer than two gaps between infections make no chart."],
     ]);
@@ -128,7 +128,7 @@ it("cautions speak of mixed types, of many pairs, of open cultures, of what is n
   const open = { ...first, months: first.months.map((one) => ({ ...one, openCases: [7, 8] })) };
   const notCounted = [{ code: "4S", count: 1 }];
   const said = cautionsOf(facts([open, ...others], { type: null, notCounted, complete: false })).join(" ");
-  for (const part of ["Wards of 2 types", "3 pairs", "2 cultures are open", "1 on 4S, not under", "not over", "wide"])
+  for (const part of ["Units of 2 types", "3 pairs", "2 cultures are open", "1 on 4S, not under", "not over", "wide"])
     expect(said).toContain(part);
   expect(cautionsOf(facts([first]))).toHaveLength(2);
 });

@@ -63,7 +63,7 @@ describe("the codes of wards", () => {
   const codes = new Map([[7, "ICU"]]);
   it("stand in the place of their numbers, where they are known", () => {
     expect(withWardCodes("From ward 7 to ward 70, and forward 7.", codes)).toBe(
-      "From ward ICU to ward 70, and forward 7.",
+      "From unit ICU to ward 70, and forward 7.",
     );
   });
   it("stand in every sentence of a determination", () => {
@@ -71,7 +71,7 @@ describe("the codes of wards", () => {
     if (!one) throw new Error("nothing was determined");
     const told = determinationWithCodes(one.determination, new Map([[1, "3E"]]));
     const sentences = told.derivation.map(({ sentence }) => sentence).join(" ");
-    expect(sentences).toContain("ward 3E");
+    expect(sentences).toContain("unit 3E");
     expect(sentences).not.toMatch(/ward 1\b/);
   });
 });

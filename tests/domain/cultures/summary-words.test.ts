@@ -13,7 +13,7 @@ it("a determination is told with its outcome, criterion and onset in words, its 
     "Definition met, SUTI 1b: symptomatic infection that is not catheter-associated, 24 October 2026, present on admission, not catheter-associated, no ward",
   );
   expect(words("event, uti-a, 24 October 2026, healthcare-associated, catheter-associated, ward 7", "ecdc-2017")).toBe(
-    "Definition met, UTI-A, 24 October 2026, healthcare-associated, catheter-associated, ward 3E",
+    "Definition met, UTI-A, 24 October 2026, healthcare-associated, catheter-associated, unit 3E",
   );
   expect(words("not-met")).toBe("Definition not met");
 });

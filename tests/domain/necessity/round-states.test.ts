@@ -130,7 +130,7 @@ describe("the reason of a state", () => {
     const [flag] = flagsOf({ now: "06/13:00", policy: policyWith({}, { number: 4 }) });
     expect(flag).toEqual({
       state: "overdue",
-      reason: "The review of eligibility day 2 was due by 12:00 on ward A and has not been made.",
+      reason: "The review of eligibility day 2 was due by 12:00 on unit A and has not been made.",
       policy: {
         number: 4,
         wardId: null,
@@ -142,13 +142,13 @@ describe("the reason of a state", () => {
 
   it("names days and times", () => {
     expect(reasonOf("asked", { now: "07/10:00", notes: ["review 3 06/09:00 ask"] })).toBe(
-      "The prescriber was asked at 2024-03-06 09:00 and has not answered.",
+      "The provider was contacted at 2024-03-06 09:00 and has not answered.",
     );
     expect(reasonOf("removal-decided", { now: "07/10:00", notes: ["review 3 06/09:00 remove"] })).toBe(
       "The review of 2024-03-06 09:00 decided to remove it, and it is still in place.",
     );
     expect(reasonOf("doubtful", { now: "07/09:00" })).toBe(
-      "It was last seen at 2024-03-05 09:00; from 2024-03-07 09:00 on it is doubtful whether it is in place.",
+      "It was last confirmed in place at 2024-03-05 09:00; from 2024-03-07 09:00 on it is doubtful whether it is in place.",
     );
     const arrived =
       "No sighting is recorded since the admission at 2024-03-05 08:00; from 2024-03-07 08:00 on it is doubtful whether it is in place.";
@@ -160,7 +160,7 @@ describe("the reason of a state", () => {
 
   it("names a day alone where the hour is not recorded", () => {
     expect(reasonOf("doubtful", { now: "07/09:00", marks: ["no-hour:insertedAt"] })).toBe(
-      "It was last seen on 2024-03-05, hour not recorded; from 2024-03-07 on it is doubtful whether it is in place.",
+      "It was last confirmed in place on 2024-03-05, hour not recorded; from 2024-03-07 on it is doubtful whether it is in place.",
     );
     const lines = [...ward.slice(0, 2), "catheter 3: arrived ?-"];
     expect(reasonOf("doubtful", { now: "07/09:00", lines, marks: ["no-hour:admittedAt"] })).toBe(
@@ -184,10 +184,10 @@ describe("the reason of a state", () => {
     expect(flags.map(({ state, policy: by }) => `${state}: ${by.sentence.split(": ")[1]?.slice(0, 26)}`)).toEqual([
       "overdue: a catheter is reviewed eve",
       "past-threshold: a catheter is past the thr",
-      "doubtful: a catheter that nobody has",
+      "doubtful: a catheter not confirmed i",
       "removal-decided: a catheter is reviewed eve",
       "indication-outside: a catheter is accepted for",
     ]);
-    expect(new Set(flags.map(({ policy: by }) => by.sentence.split(",")[0]))).toEqual(new Set(["Policy of ward A"]));
+    expect(new Set(flags.map(({ policy: by }) => by.sentence.split(",")[0]))).toEqual(new Set(["Policy of unit A"]));
   });
 });

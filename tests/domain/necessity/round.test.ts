@@ -93,7 +93,7 @@ describe("a ward's round", () => {
     const rules = rulesWith((wardId) => policyWith({ reviewDueAt: "08:00" }, { wardId, number: 2 }));
     const [row] = round([inBed(3, "1")], "06/10:00", "A", rules);
     expect(row?.states[0]).toMatchObject({ state: "overdue", policy: { number: 2, wardId: wardIds.A } });
-    expect(row?.states[0]?.policy.sentence).toContain("Policy of ward A, version 2");
+    expect(row?.states[0]?.policy.sentence).toContain("Policy of unit A, version 2");
   });
 
   it("shows a day that is over as it was at its end", () => {

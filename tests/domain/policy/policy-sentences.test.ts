@@ -28,7 +28,7 @@ describe("the sentences of a policy", () => {
       },
       {
         rule: "confirmation",
-        sentence: "Built-in policy: a catheter that nobody has seen for 48 hours is doubtful.",
+        sentence: "Built-in policy: a catheter not confirmed in place for 48 hours is doubtful.",
       },
       {
         rule: "indications",
@@ -37,11 +37,11 @@ describe("the sentences of a policy", () => {
       {
         rule: "required-record",
         sentence:
-          "Built-in policy: the record of an insertion says: Size; Balloon volume; Indication; The patient's response; Urine returned; Appearance of the urine; Who inserted; Where it was inserted.",
+          "Built-in policy: the record of an insertion says: Size; Balloon volume; Indication; Patient response; Urine returned (mL); Urine appearance; Inserted by; Where it was inserted.",
       },
       {
         rule: "bundle",
-        sentence: `Built-in policy: a care check looks at: ${defaultPolicy.bundle.map((item) => item.label).join("; ")}.`,
+        sentence: `Built-in policy: a maintenance bundle check covers: ${defaultPolicy.bundle.map((item) => item.label).join("; ")}.`,
       },
       { rule: "bed-hold", sentence: "Built-in policy: a bed may be held during a procedure without a limit." },
     ]);
@@ -52,9 +52,9 @@ describe("the sentences of a policy", () => {
     {
       policy: { ...facility, wardId: 7 },
       name: "4 East",
-      begins: "Policy of ward 4 East, version 3, from 2026-03-01: ",
+      begins: "Policy of unit 4 East, version 3, from 2026-03-01: ",
     },
-    { policy: { ...facility, wardId: 7 }, name: null, begins: "Policy of ward 7, version 3, from 2026-03-01: " },
+    { policy: { ...facility, wardId: 7 }, name: null, begins: "Policy of unit 7, version 3, from 2026-03-01: " },
   ])("name whose policy it is, its version and first day: $begins", ({ policy, name, begins }) => {
     for (const { sentence } of policySentences(policy, name))
       expect(sentence).toContain(begins.replace("a catheter ", ""));
@@ -78,7 +78,7 @@ describe("the sentences of a policy", () => {
       { thresholdDays: 5, thresholdByIndication: { "end-of-life": 30, incontinence: 1 } },
       'a catheter is past the threshold after eligibility day 5, after eligibility day 30 with the indication "Comfort at the end of life", after eligibility day 1 with the indication "Incontinence care".',
     ],
-    ["confirmation", { confirmationHours: 1 }, "a catheter that nobody has seen for 1 hour is doubtful."],
+    ["confirmation", { confirmationHours: 1 }, "a catheter not confirmed in place for 1 hour is doubtful."],
     ["required-record", { requiredFields: [] }, "the record of an insertion may leave everything open but its time."],
     ["bed-hold", { bedHoldHours: 12 }, "a bed that is held during a procedure for more than 12 hours is listed."],
   ])("of %s with %o", (rule, changes, sentence) => {

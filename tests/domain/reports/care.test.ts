@@ -71,7 +71,7 @@ describe("the sheet of reviews and care", () => {
     expect(rows.map(compliance)).toEqual([0.5, 0.9]);
     // Pooled, 32 of 40, and no mean of the two ratios.
     expect(compliance(total)).toBe(0.8);
-    expect(total?.slice(0, 3)).toEqual(["All wards", "", 15]);
+    expect(total?.slice(0, 3)).toEqual(["All units", "", 15]);
   });
 
   it("has no compliance without a check, and 0 when none was kept", () => {

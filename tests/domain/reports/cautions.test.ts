@@ -37,8 +37,8 @@ describe("what a reader must know", () => {
       ward("E"),
     ];
     expect(cautionsOf(facts({ wards })).slice(1)).toEqual([
-      "Named only in moves and counted as inpatient wards: A, B. Describe them in wards.csv.",
-      "Not counted, because nobody said what these wards are: C, D. Give each its setting in wards.csv: inpatient, outpatient or procedure.",
+      "Named only in moves and counted as inpatient units: A, B. Describe them in wards.csv.",
+      "Not counted, because the setting of these units is not recorded: C, D. Give each its setting in wards.csv: inpatient, outpatient or procedure.",
     ]);
   });
 

@@ -57,14 +57,14 @@ describe("the differences from what was signed", () => {
   });
 
   it("tell of wards that came and went, of words about them, and of the baseline", () => {
-    expect(between(told, { ...told, B: {} })).toContainEqual(["B", "Ward", "not in the month", "in the month"]);
-    expect(between(told, { A: { ...told.A, type: "medical" } })).toEqual([["A", "Type of ward", null, "medical"]]);
+    expect(between(told, { ...told, B: {} })).toContainEqual(["B", "Unit", "not in the month", "in the month"]);
+    expect(between(told, { A: { ...told.A, type: "medical" } })).toEqual([["A", "Type of unit", null, "medical"]]);
     const by = [{ insertedIn: "theater", insertedBy: undefined }] as const;
     expect(between(told, { A: { ...told.A, inserted: by } })).toContainEqual([
       "A",
       "Where catheters were inserted",
       "none",
-      "theater 1",
+      "OR 1",
     ]);
     const [was, now] = [{}, { infections: { baselineId: 1, baseline: pooled } }].map((said) =>
       monthFigures(figureFacts(told, said)),

@@ -141,7 +141,7 @@ describe("the figures of a month", () => {
     expect(total("sir")).toMatchObject({ numerator: 1, denominator: closeTo(0.6) });
     expect(total("sur")).toMatchObject({ numerator: 500, denominator: closeTo(360) });
     expect(report(told, both).cautions).toContain(
-      "Infections are not known, and rates of all wards leave these out: C.",
+      "Infections are not known, and rates of all units leave these out: C.",
     );
   });
 

@@ -29,24 +29,24 @@ describe("the sheet of a month", () => {
       ["B", "Ward B", 300, 30, 0.1, ""],
     ]);
     // Pooled, not a mean of the ratios: 80 / 400. CDC Patient Safety Component Manual, chapter 7 (from memory).
-    expect(total).toEqual(["All wards", "", 400, 80, 0.2, ""]);
+    expect(total).toEqual(["All units", "", 400, 80, 0.2, ""]);
   });
 
   it("has no ratio where there are no patient-days, and zero days as zero", () => {
     const { rows, total } = monthSheet(facts({ wards: [ward("A")] }));
     expect(rows).toEqual([["A", "Ward A", 0, 0, null, ""]]);
-    expect(total).toEqual(["All wards", "", 0, 0, null, ""]);
+    expect(total).toEqual(["All units", "", 0, 0, null, ""]);
   });
 
   it("shows a ward of which nobody said what it is as missing, and leaves it out of the total", () => {
     const unknown = ward("X", { inpatient: "unknown", patientDays: 7, catheterDays: 7 });
     const { rows, total } = monthSheet(facts({ wards: [ward("A", { patientDays: 10, catheterDays: 1 }), unknown] }));
     expect(rows[1]).toEqual(["X", "Ward X", null, null, null, "not counted: setting not given"]);
-    expect(total).toEqual(["All wards", "", 10, 1, 0.1, ""]);
+    expect(total).toEqual(["All units", "", 10, 1, 0.1, ""]);
   });
 
   it("has a total of missing figures, never of zero, when no ward is counted", () => {
-    const total = ["All wards", "", null, null, null, "no ward is counted"];
+    const total = ["All units", "", null, null, null, "no unit is counted"];
     const unknown = ward("X", { inpatient: "unknown", patientDays: 7, catheterDays: 7 });
     expect(monthSheet(facts({ wards: [unknown] })).total).toEqual(total);
     expect(monthSheet(facts()).total).toEqual(total);

@@ -10,17 +10,17 @@ const sheet: Sheet = {
   sources: [],
   columns: [],
   rows: [["3E", 22]],
-  total: ["All wards", 22],
+  total: ["All units", 22],
   cautions: ["Counted at noon."],
 };
 
 it("a sheet of some wards only says so first, and names its total for what it is", () => {
   const own = ofOwnWards(sheet);
-  expect(own.total).toEqual(["Your wards", 22]);
+  expect(own.total).toEqual(["Your units", 22]);
   expect(own.cautions).toHaveLength(2);
-  expect(own.cautions[0]).toContain("Only the wards that you belong to");
+  expect(own.cautions[0]).toContain("Only your units are shown");
   expect(own.rows).toEqual(sheet.rows);
-  expect(sheet.total).toEqual(["All wards", 22]);
+  expect(sheet.total).toEqual(["All units", 22]);
 });
 
 it("a sheet without a total gets none", () => {

@@ -8,7 +8,7 @@ import { choicesOf } from "./choices.ts";
 import type { InsertionDraft } from "./insertion-draft.ts";
 import { help, Question, type StepProps } from "./step.tsx";
 
-/** What came out, how it is held, where the bag hangs. */
+/** Urine, securement, and the place of the bag. */
 export function StepAfter(step: StepProps): ReactNode {
   const { draft, change, faults } = step;
   const choose = (part: Partial<InsertionDraft["chosen"]>): void => change({ chosen: { ...draft.chosen, ...part } });
@@ -20,7 +20,6 @@ export function StepAfter(step: StepProps): ReactNode {
         help={help(step, "urineReturnedMl")}
         faults={faults}
         inputMode="decimal"
-        unit={insertionText("unitMl")}
         value={draft.urineReturnedMl}
         change={(urineReturnedMl) => change({ urineReturnedMl })}
       />

@@ -31,7 +31,7 @@ export function insertionRows(inserted: Inserted, policy: PolicyBody | null): Re
     [insertionText("attempts"), record.attempts === undefined ? null : String(record.attempts)],
     [insertionText("size"), amount(inserted.sizeFr, insertionText("unitFr"))],
     [insertionText("balloon"), amount(inserted.balloonMl, insertionText("unitMl"))],
-    [insertionText("urine"), amount(record.urineReturnedMl, insertionText("unitMl"))],
+    [insertionText("urine"), record.urineReturnedMl === undefined ? null : String(record.urineReturnedMl)],
     [insertionText("appearance"), record.urineAppearance ? appearanceText(record.urineAppearance) : null],
     [insertionText("securement"), record.securement ? securementText(record.securement) : null],
     ...yesNoRows(record, ["bagBelowBladder", "bagOffFloor"]),

@@ -2,6 +2,7 @@ import { type ReactNode, useState } from "react";
 import { inserters, insertionPlaces } from "../../../../shared/catheter-words.ts";
 import type { Month } from "../../../../shared/day.ts";
 import type { InsertionCounts, MonthReport, WardFigures } from "../../../../shared/month-report.ts";
+import { inSentence } from "../../../../shared/vocabulary.ts";
 import { Said } from "../../parts/said.tsx";
 import { monthWords } from "../../parts/words.ts";
 import { statisticsText as text } from "../../texts/statistics.ts";
@@ -68,7 +69,7 @@ function Insertions({ insertions }: { insertions: InsertionCounts }): ReactNode 
   const { places, inserters: people } = insertions;
   if (places.length === 0) return null;
   const counted = (word: string | undefined, count: number) =>
-    text("counted", { word: (word ?? text("notRecorded")).toLowerCase(), count });
+    text("counted", { word: inSentence(word ?? text("notRecorded")), count });
   return (
     <p>
       {text("inserted", {

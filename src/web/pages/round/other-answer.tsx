@@ -11,7 +11,7 @@ export interface ReviewAnswer {
   readonly remark?: string;
 }
 
-/** The answers that need more than one touch: another indication, to be removed, or the prescriber is asked. */
+/** The answers that need more than one touch: another indication, removal, or contact with the provider. */
 export function OtherAnswer(props: { policy: PolicyBody; answer: (answer: ReviewAnswer) => void }): ReactNode {
   const { policy, answer } = props;
   const [remark, setRemark] = useState("");
