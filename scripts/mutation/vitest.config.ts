@@ -21,7 +21,7 @@ export default defineConfig({
       "tests/reference/determination-cases.test.ts",
     ],
     env: {
-      SEED: "1",
+      SEED: "9",
       TIMELINES: "300",
       CHANGED: "20",
       ZONES: "America/New_York,America/St_Johns,Pacific/Apia,America/Nuuk,Europe/Dublin,Africa/Monrovia",

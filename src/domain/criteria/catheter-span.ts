@@ -29,8 +29,8 @@ export function uniteTouching(spans: readonly CatheterSpan[]): CatheterSpan[] {
  * only a later day tells that. Two that begin on one day stay apart where one of the hours is not known: as one they would
  * begin at the hour of one of them, and a known hour must hide no unknown one, nor an unknown hour a known one.
  */
-function touches({ first, isOpen, time: { end } }: CatheterSpan, { time: { start } }: CatheterSpan): boolean {
-  if (start === null || (start.at === null && first === start.day)) return false;
+function touches({ isOpen, time: { start: from, end } }: CatheterSpan, { time: { start } }: CatheterSpan): boolean {
+  if (start === null || (start.at === null && from?.day === start.day)) return false;
   if (isOpen) return true;
   if (end === null) return false;
   const at = lastInPlace(end);

@@ -25,6 +25,11 @@ function span(id: number, begins: number | DayAlone, until: Ends | DayAlone): Ca
   return { first: start.day, last: day, isOpen: ends === null, time };
 }
 
+/** Of a patient who came with the catheter. */
+function arrived(of: CatheterSpan): CatheterSpan {
+  return { ...of, time: { ...of.time, start: null } };
+}
+
 it.each<[string, CatheterSpan[], [number, Ends | undefined][]]>([
   [
     "with a gap stay two",
@@ -78,6 +83,11 @@ it.each<[string, CatheterSpan[], [number, Ends | undefined][]]>([
       [1, 35],
       [2, 35],
     ],
+  ],
+  [
+    "of which the first came with the patient, the second on that day at an hour that is not known, are one",
+    [arrived(span(1, 20, 35)), span(2, { day: 2 }, { day: 2 })],
+    [[1, 35]],
   ],
   [
     "of which the first was out on a later day, at an hour that is not known, are one",
