@@ -1,5 +1,6 @@
 import { PrismaBetterSqlite3 } from "@prisma/adapter-better-sqlite3";
 import type { Database } from "better-sqlite3";
+import { keepStatements } from "./kept-statements.ts";
 
 /**
  * How a committed record survives a power cut, and how readers and the writer stay out of each other's way:
@@ -25,6 +26,7 @@ export class LedgerSqlite extends PrismaBetterSqlite3 {
     for (const pragma of this.#readonly ? pragmas.slice(2) : pragmas) client.pragma(pragma);
     const mode = client.pragma("journal_mode", { simple: true });
     if (mode !== "wal") throw new Error(`SQLite runs in ${String(mode)} mode; only the write-ahead log is safe here`);
+    keepStatements(client);
     return adapter;
   }
 }
