@@ -176,15 +176,16 @@ function conclude(criterion: string, date: number, world: EuropeanWorld, stay: S
 }
 
 /**
- * Days on which a catheter was inserted, but for one in exchange for another that was still there. Of one at an hour that
- * is not known only a later day of the other tells that.
+ * Days on which a catheter was inserted, at 9 o'clock, but for one in exchange for another that was still there. Where one
+ * of the two hours is not known, only a later day of the other tells that, or an hour at which it was still seen.
  */
 function placements({ tubes }: EuropeanWorld): number[] {
   return tubes.flatMap((tube, i) => {
-    const isExchange = tubes.some(({ from, lastSeen, told, isBroken }, n) => {
+    const isExchange = tubes.some(({ from, lastSeen, told, isBroken, hours }, n) => {
       const isEarlier = from < tube.from || (from === tube.from && (!told || n < i));
       if (!isEarlier || isBroken) return false;
-      return lastSeen === null || (tube.anyHour ? lastSeen > tube.from : lastSeen >= tube.from);
+      const isSeen = !tube.anyHour && (hours === undefined || hours.after >= 9);
+      return lastSeen === null || lastSeen > tube.from || (isSeen && lastSeen === tube.from);
     });
     return tube.told && !isExchange ? [tube.from] : [];
   });
