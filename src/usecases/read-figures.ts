@@ -72,7 +72,7 @@ function wardsInMonth(given: {
       catheters: {
         inserted: inserted.get(wardId) ?? [],
         dwells: dwells.get(wardId) ?? [],
-        open: open.get(wardId)?.length ?? 0,
+        open: act.now < end ? (open.get(wardId)?.length ?? 0) : null,
       },
       factors: factorsOf(wardId, said, compared),
     };

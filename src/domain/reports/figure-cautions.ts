@@ -17,10 +17,11 @@ export function figureCautions({ days, wards, comparison }: FigureFacts): string
   if (points.length > 0)
     sentences.push(`Non-default reading of the definitions, so no SIR against other hospitals. ${points.join(". ")}.`);
   const { infections, catheterDays } = comparison;
-  for (const used of new Set([infections, catheterDays])) {
+  for (const used of [infections, catheterDays]) {
     if (used === null) continue;
     const { name, year, definition, population } = used.baseline.origin;
     sentences.push(`Compared with ${name} (${year}; ${population}). ${definition}.`);
   }
-  return sentences;
+  // Two baselines of one origin are one sentence.
+  return [...new Set(sentences)];
 }

@@ -13,8 +13,8 @@ export interface WardCatheters {
   readonly inserted: readonly Pick<InsertionRecord, "insertedIn" | "insertedBy">[];
   /** The time in place of patients whose catheter was inserted in the period, watched to its end. */
   readonly dwells: readonly Dwell[];
-  /** In place at the instant of reading. */
-  readonly open: number;
+  /** In place at the instant of reading; null for a month that is over. */
+  readonly open: number | null;
 }
 
 /** What a ward is in a period, beyond its counts. */

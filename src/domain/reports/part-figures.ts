@@ -31,7 +31,7 @@ export interface PartFacts {
   readonly openOfWatched: readonly OpenCulture[];
   readonly inserted: number;
   readonly dwells: readonly Dwell[];
-  readonly open: number;
+  readonly open: number | null;
 }
 
 interface Predicted {
@@ -158,7 +158,11 @@ function catheterFigures(part: PartFacts): Figure[] {
     countFigure("days_doubtful", known(care.daysDoubtful), "At the daily census"),
     countFigure("absences_unknown", known(absencesUnknown)),
     countFigure("counts_missing", countsMissing),
-    countFigure("catheters_open", known(open), "At the instant of reading"),
+    countFigure(
+      "catheters_open",
+      open === null ? { value: null, reason: "Counted in the current month only." } : known(open),
+      "At the instant of reading",
+    ),
   ];
 }
 

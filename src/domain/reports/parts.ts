@@ -154,7 +154,7 @@ function together(parts: readonly PartFacts[]): PartFacts {
     openOfWatched: parts.flatMap((part) => part.openOfWatched),
     inserted: parts.reduce((sum, part) => sum + part.inserted, 0),
     dwells: parts.flatMap(({ dwells }) => dwells),
-    open: parts.reduce((sum, part) => sum + part.open, 0),
+    open: parts.reduce<number | null>((sum, { open }) => (sum === null || open === null ? null : sum + open), 0),
   };
 }
 

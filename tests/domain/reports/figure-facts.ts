@@ -42,7 +42,11 @@ export function figureFacts(
       nonDefault: one.nonDefault ?? [],
       infections: one.infections ?? { value: 0 },
       openCultures: one.openCultures ?? [],
-      catheters: { inserted: one.inserted ?? [], dwells: one.dwells ?? [], open: one.open ?? 0 },
+      catheters: {
+        inserted: one.inserted ?? [],
+        dwells: one.dwells ?? [],
+        open: one.open === undefined ? 0 : one.open,
+      },
     })),
     comparison: { infections: null, catheterDays: null, goal: null, limits: defaultLimits, ...comparison },
   };

@@ -140,6 +140,7 @@ describe("the figures of a month", () => {
     // Only A is covered and watched: 200 x 0.003.
     expect(total("sir")).toMatchObject({ numerator: 1, denominator: closeTo(0.6) });
     expect(total("sur")).toMatchObject({ numerator: 500, denominator: closeTo(360) });
+    expect(report(told, both).cautions.filter((text) => text.startsWith("Compared with"))).toHaveLength(1);
     expect(report(told, both).cautions).toContain(
       "Infections are not known, and rates of all units leave these out: C.",
     );
@@ -167,6 +168,9 @@ describe("the figures of a month", () => {
     expect(figure(told, "A", "dwell_median")).toMatchObject({ value: 3, numerator: 4, denominator: 5 });
     expect(figure(told, "A", "insertions").value).toBe(3);
     expect(figure(told, null, "catheters_open").value).toBe(2);
+    expect(figure({ A: { ...told.A, open: null }, B: {} }, null, "catheters_open")).toMatchObject({
+      ...{ value: null, reason: "Counted in the current month only." },
+    });
     expect(report(told).total.insertions).toEqual({
       places: [
         { place: "ward", count: 2 },
