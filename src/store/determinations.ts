@@ -6,7 +6,7 @@ import type { KeptOutcome } from "../domain/cultures/case-state.ts";
 import type { MayCount } from "../domain/cultures/may-count.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
 import { monthDays } from "../domain/days/month.ts";
-import { daysAfterMonth } from "../domain/reports/infections.ts";
+import { longestWindowDays } from "../domain/editions/index.ts";
 import { insertRows } from "./bulk.ts";
 import { inChunks } from "./in-chunks.ts";
 import type { Recording } from "./patients.ts";
@@ -90,7 +90,7 @@ export function daysCounted({ eventDay, day, mayCount }: StoredDetermination): T
   const months = (mayCountIn({ mayCount }) ?? []).map((one) => monthDays(one.month));
   const at = eventDay ?? day;
   // A culture at the beginning of a month can have its event at the end of the one before.
-  const days = [at - daysAfterMonth, at, ...months.flatMap(({ first, last }) => [first, last])];
+  const days = [at - longestWindowDays, at, ...months.flatMap(({ first, last }) => [first, last])];
   return { first: Math.min(...days), last: Math.max(...days) };
 }
 

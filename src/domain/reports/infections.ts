@@ -62,8 +62,8 @@ export interface WardInfections {
   readonly isNoneFound: boolean;
 }
 
-/** How many days after a month a culture without a known place may still tell of an event in it. */
-export const daysAfterMonth = 3;
+/** How many days after a month a culture whose places were never worked out may still tell of an event in it. */
+const daysAfterMonth = 3;
 
 /** The ward to which a case counts: that of its event, else the ward at collection. */
 function wardOfCase({ wardId, placeId }: Pick<CountedCase, "wardId" | "placeId">): number | null {
