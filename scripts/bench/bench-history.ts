@@ -6,7 +6,7 @@ import type { FastifyInstance } from "fastify";
 import { buildApp } from "../../src/http/app.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
 import { openStore } from "../../src/store/open-store.ts";
-import { watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
+import { watchSignedMonths } from "../../src/usecases/months/watch-signed-months.ts";
 import { type BenchLine, type BenchResult, written } from "./bench-line.ts";
 import { benchFacility, historyEnd } from "./history-size.ts";
 import { spread } from "./http-client.ts";

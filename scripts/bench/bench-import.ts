@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { ImportResult } from "../../src/usecases/intake/intake-item.ts";
+import type { ImportResult } from "../../src/usecases/imports/intake-item.ts";
 import type { BenchResult } from "./bench-line.ts";
 import { importFolder } from "./import-folder.ts";
 import { insertLines } from "./insert-lines.ts";

@@ -1,7 +1,7 @@
 import Database from "better-sqlite3";
 import { openStore } from "../../src/store/open-store.ts";
 import type { Act } from "../../src/usecases/act.ts";
-import { readMonth } from "../../src/usecases/read-month.ts";
+import { readMonth } from "../../src/usecases/months/read-month.ts";
 import { type BenchLine, type BenchResult, medianOf, written } from "./bench-line.ts";
 import { benchFacility, historyEnd } from "./history-size.ts";
 import { type LedgerSize, ledgerFile } from "./write-ledger.ts";

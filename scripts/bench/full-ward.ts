@@ -1,10 +1,10 @@
 import type { CensusTime } from "../../shared/day.ts";
 import { openStore } from "../../src/store/open-store.ts";
-import { addWard } from "../../src/usecases/add-ward.ts";
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
-import { writeNote } from "../../src/usecases/write-note.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
+import { writeNote } from "../../src/usecases/record/write-note.ts";
+import { setUpFacility } from "../../src/usecases/settings/set-up-facility.ts";
+import { addWard } from "../../src/usecases/wards/add-ward.ts";
 
 const hourMs = 3_600_000;
 

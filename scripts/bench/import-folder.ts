@@ -6,9 +6,9 @@ import { zoneNamed } from "../../src/domain/days/zone.ts";
 import { migrate } from "../../src/store/migrate.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import type { Store } from "../../src/store/store.ts";
-import { importLines } from "../../src/usecases/intake/import-lines.ts";
-import type { ImportResult, IntakeItem } from "../../src/usecases/intake/intake-item.ts";
-import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
+import { importLines } from "../../src/usecases/imports/import-lines.ts";
+import type { ImportResult, IntakeItem } from "../../src/usecases/imports/intake-item.ts";
+import { setUpFacility } from "../../src/usecases/settings/set-up-facility.ts";
 import { timed } from "./bench-line.ts";
 import { benchZone, historyEnd } from "./history-size.ts";
 

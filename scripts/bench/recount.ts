@@ -3,7 +3,7 @@ import { countedTimelines } from "../../src/store/counted-timelines.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import { patientPage } from "../../src/store/patient-pages.ts";
 import type { Store } from "../../src/store/store.ts";
-import { loadCountingRules } from "../../src/usecases/counting-rules.ts";
+import { loadCountingRules } from "../../src/usecases/months/counting-rules.ts";
 import { benchFacility } from "./history-size.ts";
 import { addToCounts, emptyCounts, type WardDayCounts } from "./ward-day-counts.ts";
 

@@ -1,5 +1,5 @@
-import type { AuditVerification } from "../usecases/verify-audit.ts";
-import { verifyAudit } from "../usecases/verify-audit.ts";
+import type { AuditVerification } from "../usecases/audit/verify-audit.ts";
+import { verifyAudit } from "../usecases/audit/verify-audit.ts";
 import { type Command, exitCodes, UsageError } from "./command.ts";
 import { readOptions } from "./read-options.ts";
 import { withDatabase } from "./with-database.ts";

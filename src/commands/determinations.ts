@@ -1,4 +1,4 @@
-import { rebuildDeterminations, verifyDeterminations } from "../usecases/check-determinations.ts";
+import { rebuildDeterminations, verifyDeterminations } from "../usecases/jobs/check-determinations.ts";
 import { verifyOrRebuild } from "./verify-or-rebuild.ts";
 
 /** How the command is called. */

@@ -4,18 +4,18 @@ import { readFolder } from "../csv/read-folder.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
 import type { WardQuestion } from "../domain/intake/ward-codes.ts";
 import type { Act, Store } from "../usecases/act.ts";
-import { addSource } from "../usecases/change-source.ts";
+import { importLines } from "../usecases/imports/import-lines.ts";
+import type { ImportResult, WardAnswer } from "../usecases/imports/intake-item.ts";
+import { knownSource, settingsOfOwnSource } from "../usecases/imports/source-of-import.ts";
+import { addSource } from "../usecases/settings/change-source.ts";
 import {
   firstActor,
   firstActorOrSetUp,
   refuseDemo,
   wardsWithoutSetting,
   zoneOfFacility,
-} from "../usecases/find-facility.ts";
-import { importLines } from "../usecases/intake/import-lines.ts";
-import type { ImportResult, WardAnswer } from "../usecases/intake/intake-item.ts";
-import { knownSource, settingsOfOwnSource } from "../usecases/intake/source-of-import.ts";
-import { listSources } from "../usecases/list-sources.ts";
+} from "../usecases/settings/find-facility.ts";
+import { listSources } from "../usecases/settings/list-sources.ts";
 import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
 import { printFaults } from "./print-faults.ts";
 import { readOptions } from "./read-options.ts";

@@ -1,5 +1,5 @@
 import { dayText } from "../domain/days/day-number.ts";
-import { type LedgerDifference, rebuildLedger, verifyLedger } from "../usecases/check-ledger.ts";
+import { type LedgerDifference, rebuildLedger, verifyLedger } from "../usecases/jobs/check-ledger.ts";
 import { verifyOrRebuild } from "./verify-or-rebuild.ts";
 
 /** How the command is called. */

@@ -1,8 +1,8 @@
 import { problems } from "../../shared/problems.ts";
 import { lineMarks, markColumn } from "../domain/intake/outcome.ts";
 import type { Store } from "../usecases/act.ts";
-import type { ImportResult } from "../usecases/intake/intake-item.ts";
-import { markedLines, refusedLines } from "../usecases/intake/read-refused.ts";
+import type { ImportResult } from "../usecases/imports/intake-item.ts";
+import { markedLines, refusedLines } from "../usecases/imports/read-refused.ts";
 
 /**
  * Writes every rejected line of an import to standard error, by file, line and column, with the remedy; then every marked

@@ -1,4 +1,4 @@
-import type { ImportProgress } from "../usecases/intake/intake-item.ts";
+import type { ImportProgress } from "../usecases/imports/intake-item.ts";
 import type { CommandContext } from "./command.ts";
 
 const words = { reading: "Reading", checking: "Checking", applying: "Storing" } as const;

@@ -1,5 +1,5 @@
 import type { Act } from "../usecases/act.ts";
-import { firstActor } from "../usecases/find-facility.ts";
+import { firstActor } from "../usecases/settings/find-facility.ts";
 import { type Command, exitCodes, UsageError } from "./command.ts";
 import { readOptions } from "./read-options.ts";
 import { withDatabase } from "./with-database.ts";

@@ -1,5 +1,5 @@
 import type { WardQuestion } from "../domain/intake/ward-codes.ts";
-import type { WardAnswer } from "../usecases/intake/intake-item.ts";
+import type { WardAnswer } from "../usecases/imports/intake-item.ts";
 import { UsageError } from "./command.ts";
 
 /**

@@ -1,6 +1,6 @@
 import type { Store } from "../usecases/act.ts";
-import { resumeImports } from "../usecases/intake/resume-imports.ts";
-import { watchSignedMonths } from "../usecases/watch-signed-months.ts";
+import { resumeImports } from "../usecases/imports/resume-imports.ts";
+import { watchSignedMonths } from "../usecases/months/watch-signed-months.ts";
 import type { CommandContext } from "./command.ts";
 
 /**

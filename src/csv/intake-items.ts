@@ -1,4 +1,4 @@
-import type { IntakeItem } from "../usecases/intake/intake-item.ts";
+import type { IntakeItem } from "../usecases/imports/intake-item.ts";
 import { fingerprint } from "./fingerprint.ts";
 import type { CsvItem, CsvNotice } from "./items.ts";
 

@@ -1,5 +1,5 @@
 import { type Fault, Problem, refuse } from "../../shared/problems.ts";
-import type { ReadLine } from "../usecases/intake/intake-item.ts";
+import type { ReadLine } from "../usecases/imports/intake-item.ts";
 import type { Layout, Reading } from "./column.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { readHeader } from "./header.ts";

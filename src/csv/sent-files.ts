@@ -1,6 +1,6 @@
 import { refuse } from "../../shared/problems.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
-import type { ReadFiles } from "../usecases/intake/work-on-imports.ts";
+import type { ReadFiles } from "../usecases/imports/work-on-imports.ts";
 import { itemsAndNotices } from "./intake-items.ts";
 import type { CsvNotice } from "./items.ts";
 import { type FileLayout, layouts } from "./layout.ts";

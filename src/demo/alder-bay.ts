@@ -1,6 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
 import type { IntakeFile, IntakeLine, IntakeValues, LineOf } from "../domain/intake/intake-line.ts";
-import type { ReadLine } from "../usecases/intake/intake-item.ts";
+import type { ReadLine } from "../usecases/imports/intake-item.ts";
 import type { Course, DemoCatheter } from "./course.ts";
 import { type DemoHospital, type DemoOptions, drawHospital } from "./hospital.ts";
 import type { Leg } from "./patient-path.ts";

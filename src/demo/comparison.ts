@@ -1,8 +1,8 @@
 import type { Month } from "../../shared/day.ts";
 import { defaultLimits } from "../../shared/month-report.ts";
 import type { Act } from "../usecases/act.ts";
-import { addBaseline } from "../usecases/add-baseline.ts";
-import { setComparison } from "../usecases/set-comparison.ts";
+import { setComparison } from "../usecases/months/set-comparison.ts";
+import { addBaseline } from "../usecases/settings/add-baseline.ts";
 
 /** Invented, and no benchmark: it says so wherever it is printed. Rehabilitation is left out, so that a ward is not covered. */
 const practiceBaseline = {

@@ -1,11 +1,11 @@
 import { dayMs, type Instant } from "../domain/days/day-number.ts";
 import type { Act } from "../usecases/act.ts";
-import { addPerson } from "../usecases/add-person.ts";
-import { findNumbered } from "../usecases/find-numbered.ts";
-import { importLines } from "../usecases/intake/import-lines.ts";
-import type { ImportOptions, ReadLine } from "../usecases/intake/intake-item.ts";
-import { listWards } from "../usecases/list-wards.ts";
-import { setPolicy } from "../usecases/set-policy.ts";
+import { importLines } from "../usecases/imports/import-lines.ts";
+import type { ImportOptions, ReadLine } from "../usecases/imports/intake-item.ts";
+import { findNumbered } from "../usecases/record/find-numbered.ts";
+import { addPerson } from "../usecases/settings/add-person.ts";
+import { setPolicy } from "../usecases/settings/set-policy.ts";
+import { listWards } from "../usecases/wards/list-wards.ts";
 import { hospitalLines, isImported, reviewLines } from "./alder-bay.ts";
 import { setDemoComparison } from "./comparison.ts";
 import { sceneCultures } from "./culture-scenes.ts";

@@ -1,10 +1,10 @@
 import { signName } from "../../shared/culture-words.ts";
 import { dayMs, type Instant } from "../domain/days/day-number.ts";
 import type { Zone } from "../domain/days/zone.ts";
-import { decideCase } from "../usecases/decide-case.ts";
-import type { GivenSign } from "../usecases/given-signs.ts";
-import { recordSigns } from "../usecases/record-signs.ts";
-import { recordSpecimen } from "../usecases/record-specimen.ts";
+import { decideCase } from "../usecases/cultures/decide-case.ts";
+import type { GivenSign } from "../usecases/cultures/given-signs.ts";
+import { recordSigns } from "../usecases/cultures/record-signs.ts";
+import { recordSpecimen } from "../usecases/cultures/record-specimen.ts";
 import type { DemoCulture, SignsFound } from "./draw-cultures.ts";
 import type { Recorder } from "./record-recent.ts";
 

@@ -3,9 +3,9 @@ import { dayMs } from "../domain/days/day-number.ts";
 import { monthDays, monthOf, nextMonth } from "../domain/days/month.ts";
 import type { Zone } from "../domain/days/zone.ts";
 import type { Act } from "../usecases/act.ts";
-import { recordNoneFound } from "../usecases/none-found.ts";
-import { readInfections } from "../usecases/read-infections.ts";
-import { watchWard } from "../usecases/watch-ward.ts";
+import { recordNoneFound } from "../usecases/months/none-found.ts";
+import { readInfections } from "../usecases/months/read-infections.ts";
+import { watchWard } from "../usecases/settings/watch-ward.ts";
 import type { Recorder } from "./record-recent.ts";
 
 /** The wards that the demo watches. */

@@ -4,7 +4,7 @@ import { instantOfDay, midnightOf, readLocalTime } from "../domain/days/local-ti
 import { type Zone, zoneNamed } from "../domain/days/zone.ts";
 import type { Mark } from "../domain/timeline/timeline.ts";
 import { type Act, futureFaults } from "../usecases/act.ts";
-import { zoneOfFacility } from "../usecases/find-facility.ts";
+import { zoneOfFacility } from "../usecases/settings/find-facility.ts";
 
 type Timed<I, K extends keyof I> = Omit<I, K> & {
   readonly [N in K]: Exclude<I[N], string> | (I[N] extends undefined ? never : Instant);

@@ -5,7 +5,7 @@ import { csvMediaType, type Sheet } from "../../shared/sheet.ts";
 import { sheetCsv } from "../csv/sheet-csv.ts";
 import type { DocumentMaker } from "../documents/document-maker.ts";
 import type { Act } from "../usecases/act.ts";
-import { keepSignedDocument, type SignedDocument } from "../usecases/keep-signed-document.ts";
+import { keepSignedDocument, type SignedDocument } from "../usecases/months/keep-signed-document.ts";
 
 /** The media types, beside JSON, in which an endpoint answers. */
 export function fileTypes({ reply }: Pick<Endpoint, "reply">): readonly DocumentType[] {

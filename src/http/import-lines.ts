@@ -3,7 +3,7 @@ import type { OutputOf } from "../../shared/endpoint.ts";
 import { problems } from "../../shared/problems.ts";
 import { cellsOf } from "../csv/line-of-values.ts";
 import { layoutNamed } from "../csv/sent-files.ts";
-import type { ToldLine } from "../usecases/intake/read-import-lines.ts";
+import type { ToldLine } from "../usecases/imports/read-import-lines.ts";
 
 /** Lines of an import with their cells, and with the remedy of each fault. */
 export function withCells(told: {

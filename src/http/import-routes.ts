@@ -1,14 +1,14 @@
 import { lineOfValues } from "../csv/line-of-values.ts";
 import { refuseUnknownFiles } from "../csv/sent-files.ts";
 import { zoneNamed } from "../domain/days/zone.ts";
-import { addSource, changeSource, removeAlias } from "../usecases/change-source.ts";
-import { decideImport } from "../usecases/intake/decide-import.ts";
-import { listImports, readImport } from "../usecases/intake/read-import.ts";
-import { readImportLines } from "../usecases/intake/read-import-lines.ts";
-import { receiveImport } from "../usecases/intake/receive-import.ts";
-import { dropLine, repairLine } from "../usecases/intake/settle-line.ts";
-import { rulesOfImport } from "../usecases/intake/source-of-import.ts";
-import { listSources } from "../usecases/list-sources.ts";
+import { decideImport } from "../usecases/imports/decide-import.ts";
+import { listImports, readImport } from "../usecases/imports/read-import.ts";
+import { readImportLines } from "../usecases/imports/read-import-lines.ts";
+import { receiveImport } from "../usecases/imports/receive-import.ts";
+import { dropLine, repairLine } from "../usecases/imports/settle-line.ts";
+import { rulesOfImport } from "../usecases/imports/source-of-import.ts";
+import { addSource, changeSource, removeAlias } from "../usecases/settings/change-source.ts";
+import { listSources } from "../usecases/settings/list-sources.ts";
 import { withCells } from "./import-lines.ts";
 import type { Routes } from "./routes.ts";
 

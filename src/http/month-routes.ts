@@ -3,15 +3,20 @@ import type * as figures from "../../shared/api/month-figures.ts";
 import { baselineColumns } from "../../shared/baseline-words.ts";
 import { refuse } from "../../shared/problems.ts";
 import { textRows } from "../csv/text-rows.ts";
-import { addBaseline } from "../usecases/add-baseline.ts";
-import { addOwnBaseline } from "../usecases/add-own-baseline.ts";
-import { listBaselines } from "../usecases/list-baselines.ts";
-import { listComparisons } from "../usecases/list-comparisons.ts";
-import { listChangedMonths } from "../usecases/month-changes.ts";
-import { listSignedMonths, readMonthSignatures, readSignedMonth, readSignedText } from "../usecases/read-signatures.ts";
-import { reportFigureSheet, reportFigures } from "../usecases/report-figures.ts";
-import { setComparison } from "../usecases/set-comparison.ts";
-import { signMonth } from "../usecases/sign-month.ts";
+import { listComparisons } from "../usecases/months/list-comparisons.ts";
+import { listChangedMonths } from "../usecases/months/month-changes.ts";
+import {
+  listSignedMonths,
+  readMonthSignatures,
+  readSignedMonth,
+  readSignedText,
+} from "../usecases/months/read-signatures.ts";
+import { reportFigureSheet, reportFigures } from "../usecases/months/report-figures.ts";
+import { setComparison } from "../usecases/months/set-comparison.ts";
+import { signMonth } from "../usecases/months/sign-month.ts";
+import { addBaseline } from "../usecases/settings/add-baseline.ts";
+import { addOwnBaseline } from "../usecases/settings/add-own-baseline.ts";
+import { listBaselines } from "../usecases/settings/list-baselines.ts";
 import type { Routes } from "./routes.ts";
 
 type Names = keyof typeof baselines | keyof typeof figures;

@@ -1,8 +1,8 @@
 import type * as patients from "../../shared/api/patients.ts";
-import { correctPatient } from "../usecases/correct-patient.ts";
-import { findPatients } from "../usecases/find-patients.ts";
-import { mergePatients, unmergePatients } from "../usecases/merge-patients.ts";
-import { readPatient } from "../usecases/read-patient.ts";
+import { correctPatient } from "../usecases/record/correct-patient.ts";
+import { findPatients } from "../usecases/record/find-patients.ts";
+import { mergePatients, unmergePatients } from "../usecases/record/merge-patients.ts";
+import { readPatient } from "../usecases/record/read-patient.ts";
 import type { Routes } from "./routes.ts";
 
 /** Endpoints of patients; what else the file of their contract exports is no endpoint. */

@@ -1,8 +1,8 @@
 import type { FastifyRequest } from "fastify";
 import { refuse } from "../../shared/problems.ts";
 import type { Actor, Store } from "../usecases/act.ts";
-import { firstActor } from "../usecases/find-facility.ts";
-import { findPerson } from "../usecases/find-person.ts";
+import { firstActor } from "../usecases/settings/find-facility.ts";
+import { findPerson } from "../usecases/settings/find-person.ts";
 import type { PrincipalOf } from "./mount.ts";
 
 /** In demo mode, the number of the person who is played. */

@@ -6,7 +6,7 @@ import { postToLedger } from "../store/ledger.ts";
 import type { Recording } from "../store/patients.ts";
 import { saveTimelines, type TimelineChange } from "../store/save-timelines.ts";
 import type { Tx } from "../store/store.ts";
-import { loadCountingRules } from "./counting-rules.ts";
+import { loadCountingRules } from "./months/counting-rules.ts";
 
 /** Stores changes of locked patients and posts them to the ledger. */
 export async function storeChanges(

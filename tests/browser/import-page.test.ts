@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
 import { readSentFiles } from "../../src/csv/sent-files.ts";
-import { keepImporting } from "../../src/usecases/intake/keep-importing.ts";
+import { keepImporting } from "../../src/usecases/imports/keep-importing.ts";
 import { lookedAt } from "../http/alder-bay.ts";
 import { type Served, serveAlderBay } from "./browser.ts";
 

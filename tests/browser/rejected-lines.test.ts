@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { firstActor } from "../../src/usecases/find-facility.ts";
+import { firstActor } from "../../src/usecases/settings/find-facility.ts";
 import { lookedAt } from "../http/alder-bay.ts";
-import { importFiles } from "../usecases/intake/files.ts";
+import { importFiles } from "../usecases/imports/files.ts";
 import { pictureOf, type Served, serveAlderBay } from "./browser.ts";
 
 let served: Served;

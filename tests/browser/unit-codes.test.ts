@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
 import { month } from "../../shared/day.ts";
 import { readSentFiles } from "../../src/csv/sent-files.ts";
-import { workOnImports } from "../../src/usecases/intake/work-on-imports.ts";
+import { workOnImports } from "../../src/usecases/imports/work-on-imports.ts";
 import { lookedAt } from "../http/alder-bay.ts";
 import { axeFindings } from "./axe.ts";
 import { pictureOf, type Served, serveAlderBay } from "./browser.ts";

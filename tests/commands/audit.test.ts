@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from "vitest";
 import { audit } from "../../src/commands/audit.ts";
 import { openStore } from "../../src/store/open-store.ts";
-import { sealAudit } from "../../src/usecases/seal-audit.ts";
+import { sealAudit } from "../../src/usecases/audit/seal-audit.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase, type TestDatabase } from "../databases/databases.ts";
 import { rawQuery } from "../databases/raw-query.ts";

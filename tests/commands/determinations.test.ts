@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { determinations } from "../../src/commands/determinations.ts";
 import { openStore } from "../../src/store/open-store.ts";
-import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
+import { recordSpecimen } from "../../src/usecases/cultures/record-specimen.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { rawQuery } from "../databases/raw-query.ts";

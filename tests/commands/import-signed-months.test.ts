@@ -3,9 +3,9 @@ import { month as monthText } from "../../shared/day.ts";
 import { importFolder } from "../../src/commands/import.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import { signedMonthChanges } from "../../src/store/signed-month-changes.ts";
-import { firstActor } from "../../src/usecases/find-facility.ts";
-import { reportFigures } from "../../src/usecases/report-figures.ts";
-import { signMonth } from "../../src/usecases/sign-month.ts";
+import { reportFigures } from "../../src/usecases/months/report-figures.ts";
+import { signMonth } from "../../src/usecases/months/sign-month.ts";
+import { firstActor } from "../../src/usecases/settings/find-facility.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { runCommand, withFolder } from "./run-command.ts";
 

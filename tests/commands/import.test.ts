@@ -4,7 +4,7 @@ import { UsageError } from "../../src/commands/command.ts";
 import { importFolder } from "../../src/commands/import.ts";
 import { ledger } from "../../src/commands/ledger.ts";
 import { openStore } from "../../src/store/open-store.ts";
-import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
+import { setUpFacility } from "../../src/usecases/settings/set-up-facility.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { faultsOf, refusalOf } from "../databases/refusal.ts";
 import { runCommand, withFolder } from "./run-command.ts";

@@ -4,7 +4,7 @@ import type { CensusTime } from "../../shared/day.ts";
 import { ledger } from "../../src/commands/ledger.ts";
 import { serve } from "../../src/commands/serve.ts";
 import { openStore } from "../../src/store/open-store.ts";
-import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
+import { setUpFacility } from "../../src/usecases/settings/set-up-facility.ts";
 import { freshSqlite, onEachDatabase } from "../databases/databases.ts";
 import { emptyDatabase } from "../databases/empty-database.ts";
 import { gate } from "../databases/gate.ts";

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { showProgress } from "../../src/commands/show-progress.ts";
-import type { ImportProgress } from "../../src/usecases/intake/intake-item.ts";
+import type { ImportProgress } from "../../src/usecases/imports/intake-item.ts";
 
 const progress: ImportProgress[] = [
   { phase: "reading", done: 2000, total: null },

@@ -1,4 +1,4 @@
-import type { Files } from "../usecases/intake/files.ts";
+import type { Files } from "../usecases/imports/files.ts";
 
 /** The files of a folder with their columns, in the order in which they are read. */
 export const columns = {

@@ -2,8 +2,8 @@ import type { WardSetting } from "../../shared/vocabulary.ts";
 import type { Recording } from "../../src/store/patients.ts";
 import type { Store } from "../../src/store/store.ts";
 import { type Act, recording } from "../../src/usecases/act.ts";
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
+import { dischargePatient } from "../../src/usecases/record/discharge-patient.ts";
 import { hospitalIn } from "./hospital.ts";
 import { utc } from "./utc.ts";
 

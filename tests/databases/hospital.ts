@@ -4,8 +4,8 @@ import type { Instant } from "../../src/domain/days/day-number.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Act } from "../../src/usecases/act.ts";
-import { addWard } from "../../src/usecases/add-ward.ts";
-import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
+import { setUpFacility } from "../../src/usecases/settings/set-up-facility.ts";
+import { addWard } from "../../src/usecases/wards/add-ward.ts";
 
 /** The fictional Alder Bay Hospital in a database, ready to act in. */
 export interface Hospital {

@@ -1,4 +1,4 @@
-import { type InsertCatheter, insertCatheter } from "../../src/usecases/insert-catheter.ts";
+import { type InsertCatheter, insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
 import type { AlderBay } from "./alder-bay.ts";
 import { utc } from "./utc.ts";
 

@@ -4,7 +4,7 @@ import { drawHospital } from "../../src/demo/hospital.ts";
 import { demoWards } from "../../src/demo/wards.ts";
 import { zoneNamed } from "../../src/domain/days/zone.ts";
 import type { IntakeFile, IntakeValues } from "../../src/domain/intake/intake-line.ts";
-import type { ReadLine } from "../../src/usecases/intake/intake-item.ts";
+import type { ReadLine } from "../../src/usecases/imports/intake-item.ts";
 
 const now = Date.UTC(2026, 10, 25, 12);
 const standard: DemoOptions = { seed: 1, zone: zoneNamed("America/New_York"), now, days: 120 };

@@ -27,12 +27,15 @@ export function documentLengths(tree: Tree): RuleResult {
 const dataSources = "tests/reference/data/README.md";
 const besideRooms = ["prisma", "scripts", "tests"];
 
-/** Each module that rooms.ts names, each module of the domain, and tests, scripts and prisma. */
+/** The modules of which each folder is one of its own. */
+const parted = /^(src\/(?:domain|usecases))\/[^/]+$/;
+
+/** Each module that rooms.ts names, each folder of the domain and of the use cases, and tests, scripts and prisma. */
 function modulesIn(tree: Tree): string[] {
   const folders = new Set([...tree.keys()].map(posix.dirname));
-  const inDomain = [...folders].filter((folder) => /^src\/domain\/[^/]+$/.test(folder));
+  const parts = [...folders].filter((folder) => parted.test(folder));
   const named = [...Object.keys(rooms), ...besideRooms].filter((name) => name !== "src/domain");
-  return [...named.filter((name) => [...tree.keys()].some((path) => path.startsWith(`${name}/`))), ...inDomain];
+  return [...named.filter((name) => [...tree.keys()].some((path) => path.startsWith(`${name}/`))), ...parts];
 }
 
 /** Each module has a README.md that names exactly what rooms.ts lets it import. Counts modules. */
@@ -43,7 +46,7 @@ export function moduleReadmes(tree: Tree): RuleResult {
     const text = tree.get(path);
     if (text === undefined)
       return [{ path, line: 0, message: "is missing; say what the module is and where to start" }];
-    const room = rooms[module.startsWith("src/domain/") ? "src/domain" : module];
+    const room = rooms[parted.exec(module)?.[1] ?? module];
     if (room === undefined) return [];
     const wanted = importable(room).sort().join(", ");
     const said = /^May import:([\s\S]*?)(?:; no package|\.)(?: Start|\n)/m.exec(text)?.[1] ?? "";

@@ -2,10 +2,10 @@ import type { Role } from "../../shared/vocabulary.ts";
 import { addPerson } from "../../src/store/people.ts";
 import type { Store } from "../../src/store/store.ts";
 import { type Act, recording } from "../../src/usecases/act.ts";
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
+import { dischargePatient } from "../../src/usecases/record/discharge-patient.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
 import { hospitalIn, openHospital } from "../databases/hospital.ts";
 
 /** The instant at which the tests look at the hospital: 10:00 there. */

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
 import { auditAction, auditActions, changingActions } from "../../shared/audit-words.ts";
 import { call } from "../../shared/call.ts";
-import { sealAudit } from "../../src/usecases/seal-audit.ts";
+import { sealAudit } from "../../src/usecases/audit/seal-audit.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { type AlderBay, identifiers } from "./alder-bay.ts";
 import { type Door, openDoor } from "./door.ts";

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
 import { day, month } from "../../shared/day.ts";
-import { verifyDeterminations } from "../../src/usecases/check-determinations.ts";
-import { findPerson } from "../../src/usecases/find-person.ts";
+import { verifyDeterminations } from "../../src/usecases/jobs/check-determinations.ts";
+import { findPerson } from "../../src/usecases/settings/find-person.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { lookedAt } from "./alder-bay.ts";
 import { cultured } from "./cultured.ts";

@@ -2,7 +2,7 @@ import type { FastifyBaseLogger, FastifyInstance } from "fastify";
 import supertest from "supertest";
 import { buildApp } from "../../src/http/app.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
-import { watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
+import { watchSignedMonths } from "../../src/usecases/months/watch-signed-months.ts";
 import type { TestDatabase } from "../databases/databases.ts";
 import { type AlderBay, fillAlderBay, lookedAt } from "./alder-bay.ts";
 

@@ -1,6 +1,6 @@
 import { defaultSourceSettings } from "../../shared/source-settings.ts";
-import { importLines } from "../../src/usecases/intake/import-lines.ts";
-import { itemsOf } from "../usecases/intake/files.ts";
+import { importLines } from "../../src/usecases/imports/import-lines.ts";
+import { itemsOf } from "../usecases/imports/files.ts";
 import { lookedAt } from "./alder-bay.ts";
 import type { Desk } from "./desk.ts";
 

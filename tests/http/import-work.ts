@@ -1,7 +1,7 @@
 import { readSentFiles } from "../../src/csv/sent-files.ts";
 import type { Store } from "../../src/usecases/act.ts";
-import { workOnImports } from "../../src/usecases/intake/work-on-imports.ts";
-import { watchSignedMonths } from "../../src/usecases/watch-signed-months.ts";
+import { workOnImports } from "../../src/usecases/imports/work-on-imports.ts";
+import { watchSignedMonths } from "../../src/usecases/months/watch-signed-months.ts";
 import { lookedAt } from "./alder-bay.ts";
 
 /** Does the work that imports wait for, as the service does it twice a second. */

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
 import type { InputOf } from "../../shared/endpoint.ts";
-import { verifyDeterminations } from "../../src/usecases/check-determinations.ts";
+import { verifyDeterminations } from "../../src/usecases/jobs/check-determinations.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { auditOf } from "../databases/read-back.ts";
 import { lookedAt } from "./alder-bay.ts";

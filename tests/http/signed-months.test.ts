@@ -8,7 +8,7 @@ import type { MonthReport } from "../../shared/month-report.ts";
 import { lastingReport } from "../../src/domain/reports/canonical-text.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import { keptDocument } from "../../src/store/signed-months.ts";
-import { readSignedText as readText } from "../../src/usecases/read-signatures.ts";
+import { readSignedText as readText } from "../../src/usecases/months/read-signatures.ts";
 import { onEachDatabase, type TestDatabase } from "../databases/databases.ts";
 import { auditOf } from "../databases/read-back.ts";
 import { lookedAt } from "./alder-bay.ts";

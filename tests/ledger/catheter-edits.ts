@@ -1,7 +1,7 @@
 import type { CatheterKind } from "../../shared/vocabulary.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { removeCatheter } from "../../src/usecases/remove-catheter.ts";
-import { voidCatheter } from "../../src/usecases/void-entry.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
+import { removeCatheter } from "../../src/usecases/record/remove-catheter.ts";
+import { voidCatheter } from "../../src/usecases/record/void-entry.ts";
 import type { CatheterRecord, StayRecord } from "./read-record.ts";
 import { type Draw, dayMs, minuteMs, type Scene, standingCatheters, standingStays, timeBetween } from "./scene.ts";
 

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
 import { expect } from "vitest";
 import type { Store } from "../../src/store/store.ts";
-import { readMonth } from "../../src/usecases/read-month.ts";
+import { readMonth } from "../../src/usecases/months/read-month.ts";
 import { notesOutOfPlace } from "./note-places.ts";
 import { type Count, countDays } from "./oracle.ts";
 import type { RandomRun } from "./random-hospital.ts";

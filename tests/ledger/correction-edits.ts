@@ -1,5 +1,5 @@
 import type { CatheterChanges, StayChanges, WardStayChanges } from "../../src/domain/timeline/correct-entry.ts";
-import { correctCatheter, correctStay, correctWardStay } from "../../src/usecases/correct-entry.ts";
+import { correctCatheter, correctStay, correctWardStay } from "../../src/usecases/record/correct-entry.ts";
 import type { CatheterRecord, StayRecord, WardStayRecord } from "./read-record.ts";
 import {
   type Draw,

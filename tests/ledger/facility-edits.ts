@@ -1,8 +1,8 @@
 import type { CensusTime, Day } from "../../shared/day.ts";
-import { changeFacility } from "../../src/usecases/change-facility.ts";
-import { describeWard } from "../../src/usecases/describe-ward.ts";
-import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
-import { mergeWards } from "../../src/usecases/merge-wards.ts";
+import { mergePatients, unmergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { changeFacility } from "../../src/usecases/settings/change-facility.ts";
+import { describeWard } from "../../src/usecases/wards/describe-ward.ts";
+import { mergeWards } from "../../src/usecases/wards/merge-wards.ts";
 import { localDay } from "./census-instants.ts";
 import { hardCensusTimes, nextMonth } from "./hard-zones.ts";
 import type { HospitalRecord, StayRecord } from "./read-record.ts";

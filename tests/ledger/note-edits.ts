@@ -1,7 +1,7 @@
 import type { NoteChanges } from "../../src/domain/timeline/write-note.ts";
-import { correctNote } from "../../src/usecases/correct-note.ts";
-import { voidNote } from "../../src/usecases/void-note.ts";
-import { type WriteNote, writeNote } from "../../src/usecases/write-note.ts";
+import { correctNote } from "../../src/usecases/record/correct-note.ts";
+import { voidNote } from "../../src/usecases/record/void-note.ts";
+import { type WriteNote, writeNote } from "../../src/usecases/record/write-note.ts";
 import { drawInPlace, timeOfUse } from "./catheter-edits.ts";
 import { drawVersion } from "./correction-edits.ts";
 import type { NoteRecord } from "./read-record.ts";

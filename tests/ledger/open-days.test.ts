@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { readMonth } from "../../src/usecases/read-month.ts";
+import { readMonth } from "../../src/usecases/months/read-month.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { openHospital } from "../databases/hospital.ts";
 

@@ -1,9 +1,9 @@
 import type { CensusTime, Day } from "../../shared/day.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Actor } from "../../src/usecases/act.ts";
-import { addWard } from "../../src/usecases/add-ward.ts";
-import { changeFacility } from "../../src/usecases/change-facility.ts";
-import { setUpFacility } from "../../src/usecases/set-up-facility.ts";
+import { changeFacility } from "../../src/usecases/settings/change-facility.ts";
+import { setUpFacility } from "../../src/usecases/settings/set-up-facility.ts";
+import { addWard } from "../../src/usecases/wards/add-ward.ts";
 import { chanceOf } from "./chance.ts";
 import { clockChangeAfter, hardCensusTimes, hardZones, midnight, nextMonth } from "./hard-zones.ts";
 import { hourMs, minuteMs } from "./scene.ts";

@@ -1,9 +1,9 @@
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { cancelMove } from "../../src/usecases/cancel-move.ts";
-import { cancelDischarge, dischargePatient } from "../../src/usecases/discharge-patient.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
-import { recordAbsence } from "../../src/usecases/record-absence.ts";
-import { voidStay, voidWardStay } from "../../src/usecases/void-entry.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
+import { cancelMove } from "../../src/usecases/record/cancel-move.ts";
+import { cancelDischarge, dischargePatient } from "../../src/usecases/record/discharge-patient.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
+import { recordAbsence } from "../../src/usecases/record/record-absence.ts";
+import { voidStay, voidWardStay } from "../../src/usecases/record/void-entry.ts";
 import { type Draw, dayMs, type Scene, standingStays, standingWardStays, timeBetween } from "./scene.ts";
 
 const identifiers = ["A-1", "A-2", "A-3", "A-4"] as const;

@@ -9,11 +9,11 @@ import { patientsByIdentifier } from "../../src/store/patients.ts";
 import { specimensOf } from "../../src/store/specimens.ts";
 import type { Read } from "../../src/store/store.ts";
 import { loadTimelines } from "../../src/store/timelines.ts";
-import { loadWayRules } from "../../src/usecases/way-rules.ts";
+import { loadWayRules } from "../../src/usecases/cultures/way-rules.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";
-import { importFiles, resultText } from "../usecases/intake/files.ts";
+import { importFiles, resultText } from "../usecases/imports/files.ts";
 import { readRows } from "./read-data.ts";
 
 // Real specimens with the stays and catheters they belong to: MIMIC-III Clinical Database Demo v1.4 (ODbL 1.0), dates

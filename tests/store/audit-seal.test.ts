@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { countWaiting, lastSeal, sealedEntries, sealHash, waitingEntries } from "../../src/store/audit-seal.ts";
-import { sealAudit } from "../../src/usecases/seal-audit.ts";
+import { sealAudit } from "../../src/usecases/audit/seal-audit.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

@@ -1,9 +1,9 @@
 import { expect, it } from "vitest";
 import { writeAudit } from "../../src/store/audit.ts";
-import { addWard } from "../../src/usecases/add-ward.ts";
-import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { recordDailyCount } from "../../src/usecases/record-daily-count.ts";
+import { recordDailyCount } from "../../src/usecases/months/record-daily-count.ts";
+import { dischargePatient } from "../../src/usecases/record/discharge-patient.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { addWard } from "../../src/usecases/wards/add-ward.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { auditOf, everything } from "../databases/read-back.ts";

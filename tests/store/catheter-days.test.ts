@@ -1,9 +1,9 @@
 import { expect, it } from "vitest";
 import { ledgerCatheterDays } from "../../src/store/catheter-days.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
-import { voidCatheter } from "../../src/usecases/void-entry.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
+import { voidCatheter } from "../../src/usecases/record/void-entry.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

@@ -10,7 +10,7 @@ import {
   replaceCensus,
   updateFacility,
 } from "../../src/store/facilities.ts";
-import { voidStay } from "../../src/usecases/void-entry.ts";
+import { voidStay } from "../../src/usecases/record/void-entry.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { gate } from "../databases/gate.ts";

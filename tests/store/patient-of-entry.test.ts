@@ -1,10 +1,10 @@
 import { expect, it } from "vitest";
 import { type PatientKey, patientIdOf } from "../../src/store/patient-of-entry.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { recordFinding } from "../../src/usecases/record-finding.ts";
-import { recordSigns } from "../../src/usecases/record-signs.ts";
-import { recordSpecimen } from "../../src/usecases/record-specimen.ts";
-import { writeNote } from "../../src/usecases/write-note.ts";
+import { recordFinding } from "../../src/usecases/cultures/record-finding.ts";
+import { recordSigns } from "../../src/usecases/cultures/record-signs.ts";
+import { recordSpecimen } from "../../src/usecases/cultures/record-specimen.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
+import { writeNote } from "../../src/usecases/record/write-note.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { patientPage } from "../../src/store/patient-pages.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

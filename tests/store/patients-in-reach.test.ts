@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
 import { patientsInReach } from "../../src/store/patients-in-reach.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
-import { voidStay, voidWardStay } from "../../src/usecases/void-entry.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
+import { voidStay, voidWardStay } from "../../src/usecases/record/void-entry.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

@@ -8,8 +8,8 @@ import {
   patientsByIdentifier,
   survivorsOf,
 } from "../../src/store/patients.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { mergePatients, unmergePatients } from "../../src/usecases/merge-patients.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
+import { mergePatients, unmergePatients } from "../../src/usecases/record/merge-patients.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { faultsOf } from "../databases/refusal.ts";

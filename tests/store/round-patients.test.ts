@@ -1,9 +1,9 @@
 import { expect, it } from "vitest";
 import { patientsOnWards } from "../../src/store/round-patients.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
-import { recordAbsence } from "../../src/usecases/record-absence.ts";
-import { voidStay, voidWardStay } from "../../src/usecases/void-entry.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
+import { recordAbsence } from "../../src/usecases/record/record-absence.ts";
+import { voidStay, voidWardStay } from "../../src/usecases/record/void-entry.ts";
 import { type AlderBay, alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

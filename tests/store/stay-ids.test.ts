@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { stayIds } from "../../src/store/stay-ids.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
-import { voidStay } from "../../src/usecases/void-entry.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
+import { voidStay } from "../../src/usecases/record/void-entry.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { ownersOfStays, stayNumberTaken } from "../../src/store/stays.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { voidStay } from "../../src/usecases/void-entry.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { voidStay } from "../../src/usecases/record/void-entry.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

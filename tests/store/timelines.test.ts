@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
 import { insertRows } from "../../src/store/bulk.ts";
 import { loadTimeline, loadTimelines, openStays, staysBetween } from "../../src/store/timelines.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { voidStay } from "../../src/usecases/void-entry.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { voidStay } from "../../src/usecases/record/void-entry.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { sharedStore } from "../databases/shared-store.ts";

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { addWard, patientsOfWard, putWardSetting, updateWard, wards } from "../../src/store/wards.ts";
-import { mergePatients } from "../../src/usecases/merge-patients.ts";
-import { movePatient } from "../../src/usecases/move-patient.ts";
+import { mergePatients } from "../../src/usecases/record/merge-patients.ts";
+import { movePatient } from "../../src/usecases/record/move-patient.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { firstOf } from "../databases/first-of.ts";

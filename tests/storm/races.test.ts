@@ -1,8 +1,8 @@
 import { randomInt } from "node:crypto";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { endpoints } from "../../shared/api/index.ts";
-import { verifyLedger } from "../../src/usecases/check-ledger.ts";
-import { findPerson } from "../../src/usecases/find-person.ts";
+import { verifyLedger } from "../../src/usecases/jobs/check-ledger.ts";
+import { findPerson } from "../../src/usecases/settings/find-person.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { chanceOf } from "../ledger/chance.ts";
 import { type Doors, openDoors } from "./doors.ts";

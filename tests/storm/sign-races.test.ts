@@ -4,12 +4,12 @@ import { Problem } from "../../shared/problems.ts";
 import { dayMs } from "../../src/domain/days/day-number.ts";
 import { monthDays } from "../../src/domain/days/month.ts";
 import type { Act } from "../../src/usecases/act.ts";
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
-import { dischargePatient } from "../../src/usecases/discharge-patient.ts";
-import { insertCatheter } from "../../src/usecases/insert-catheter.ts";
-import { readMonthSignatures, readSignedMonth } from "../../src/usecases/read-signatures.ts";
-import { reportFigures } from "../../src/usecases/report-figures.ts";
-import { signMonth } from "../../src/usecases/sign-month.ts";
+import { readMonthSignatures, readSignedMonth } from "../../src/usecases/months/read-signatures.ts";
+import { reportFigures } from "../../src/usecases/months/report-figures.ts";
+import { signMonth } from "../../src/usecases/months/sign-month.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
+import { dischargePatient } from "../../src/usecases/record/discharge-patient.ts";
+import { insertCatheter } from "../../src/usecases/record/insert-catheter.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { type Hospital, openHospital } from "../databases/hospital.ts";
 

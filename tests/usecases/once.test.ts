@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import type { Act } from "../../src/usecases/act.ts";
-import { admitPatient } from "../../src/usecases/admit-patient.ts";
 import { once } from "../../src/usecases/once.ts";
+import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
 import { alderBay } from "../databases/alder-bay.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { everything } from "../databases/read-back.ts";
