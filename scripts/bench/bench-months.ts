@@ -1,7 +1,7 @@
 import Database from "better-sqlite3";
 import { openStore } from "../../src/store/open-store.ts";
 import type { Act } from "../../src/usecases/act.ts";
-import { readMonth } from "../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../src/usecases/months/load-month.ts";
 import { type BenchLine, type BenchResult, medianOf, written } from "./bench-line.ts";
 import { benchFacility, historyEnd } from "./history-size.ts";
 import { type LedgerSize, ledgerFile } from "./write-ledger.ts";
@@ -64,11 +64,11 @@ async function measure(size: LedgerSize): Promise<Measured> {
   const ofAll = database.prepare(`${sum} WHERE ward_id IN (SELECT id FROM ward) AND day >= ? AND day <= ?`);
   const ward = Math.ceil(size.wards / 2) + 1;
   try {
-    const one = await medianOf(20, () => readMonth(act, { days: month, wardIds: [ward] }));
+    const one = await medianOf(20, () => loadMonth(act, { days: month, wardIds: [ward] }));
     const first = month.first - Math.floor(size.years * 365.25) + 31;
-    const oldest = await medianOf(5, () => readMonth(act, { days: { first, last: first + 30 }, wardIds: [ward] }));
+    const oldest = await medianOf(5, () => loadMonth(act, { days: { first, last: first + 30 }, wardIds: [ward] }));
     const oneBare = await medianOf(200, () => ofWard.get(ward, month.first, month.last) as Sums);
-    const all = await medianOf(5, () => readMonth(act, { days: month }));
+    const all = await medianOf(5, () => loadMonth(act, { days: month }));
     const allBare = await medianOf(20, () => ofAll.get(month.first, month.last) as Sums);
     checkSums(one.value.wards, withOpenDays(database, oneBare.value, ward));
     checkSums(all.value.wards, withOpenDays(database, allBare.value, null));

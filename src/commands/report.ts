@@ -11,7 +11,7 @@ import type { WardQuestion } from "../domain/intake/ward-codes.ts";
 import { reports } from "../domain/reports/index.ts";
 import type { Act } from "../usecases/act.ts";
 import { importLines } from "../usecases/imports/import-lines.ts";
-import { readMonth } from "../usecases/months/read-month.ts";
+import { loadMonth } from "../usecases/months/load-month.ts";
 import { setUpFacility } from "../usecases/settings/set-up-facility.ts";
 import { type Command, type CommandContext, exitCodes, UsageError } from "./command.ts";
 import { printFaults } from "./print-faults.ts";
@@ -93,7 +93,7 @@ async function reportFrom(
         : `${linesText(result.refused)} rejected, so nothing was counted. Fix them, or add --set-aside.\n`,
     );
   if (result.state !== "applied") return exitCodes.fault;
-  const facts = await readMonth(act, { days: options.days });
+  const facts = await loadMonth(act, { days: options.days });
   const sheet = reports[options.byDay ? "ward-days" : "month"](facts);
   // A file of rows has no room for what to know about them.
   if (options.format === "csv") for (const caution of sheet.cautions) context.err(`${caution}\n`);

@@ -9,10 +9,10 @@ import { decideCase } from "../usecases/cultures/decide-case.ts";
 import { listCases } from "../usecases/cultures/list-cases.ts";
 import { listEditions, readEdition } from "../usecases/cultures/list-editions.ts";
 import { readCase } from "../usecases/cultures/read-case.ts";
+import { readEvents } from "../usecases/cultures/read-events.ts";
 import { recordFinding } from "../usecases/cultures/record-finding.ts";
-import { reportEvents } from "../usecases/cultures/report-events.ts";
 import { recordNoneFound, withdrawNoneFound } from "../usecases/months/none-found.ts";
-import { reportMonthCultures } from "../usecases/months/report-month-cultures.ts";
+import { readMonthCultures } from "../usecases/months/read-month-cultures.ts";
 import { chooseReading, listReadings } from "../usecases/settings/choose-reading.ts";
 import type { Routes } from "./routes.ts";
 
@@ -36,8 +36,8 @@ export const caseRoutes: Pick<Routes, Names> = {
   recordNoneFound: (act, input) => recordNoneFound(act, input),
   withdrawNoneFound: (act, input) => withdrawNoneFound(act, input),
   readEvents: (act, { first, last }, reach) =>
-    reportEvents(act, { first: dayNumber(first), last: dayNumber(last), ...reach }),
-  readMonthCultures: (act, { month }, reach) => reportMonthCultures(act, { month, ...reach }),
+    readEvents(act, { first: dayNumber(first), last: dayNumber(last), ...reach }),
+  readMonthCultures: (act, { month }, reach) => readMonthCultures(act, { month, ...reach }),
   listEditions: () => Promise.resolve(listEditions()),
   readEdition: (_act, input) => Promise.resolve(readEdition(input)),
   listReadings: (act, input) => listReadings(act, input),

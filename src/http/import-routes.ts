@@ -5,7 +5,7 @@ import { decideImport } from "../usecases/imports/decide-import.ts";
 import { listImports, readImport } from "../usecases/imports/read-import.ts";
 import { readImportLines } from "../usecases/imports/read-import-lines.ts";
 import { receiveImport } from "../usecases/imports/receive-import.ts";
-import { dropLine, repairLine } from "../usecases/imports/settle-line.ts";
+import { dropImportLine, repairImportLine } from "../usecases/imports/settle-line.ts";
 import { rulesOfImport } from "../usecases/imports/source-of-import.ts";
 import { addSource, changeSource, removeAlias } from "../usecases/settings/change-source.ts";
 import { listSources } from "../usecases/settings/list-sources.ts";
@@ -32,7 +32,7 @@ export const importRoutes: Pick<Routes, Name> = {
   decideImport: (act, input) => decideImport(act, input),
   repairImportLine: async (act, { importId, ...line }) => {
     const { zone, settings } = await act.store.read((read) => rulesOfImport(read, act.actor.facilityId, importId));
-    return repairLine(act, { importId, item: lineOfValues(line, { zone: zoneNamed(zone), settings }) });
+    return repairImportLine(act, { importId, item: lineOfValues(line, { zone: zoneNamed(zone), settings }) });
   },
-  dropImportLine: (act, input) => dropLine(act, input),
+  dropImportLine: (act, input) => dropImportLine(act, input),
 };

@@ -5,13 +5,13 @@ import { refuse } from "../../shared/problems.ts";
 import { textRows } from "../csv/text-rows.ts";
 import { listComparisons } from "../usecases/months/list-comparisons.ts";
 import { listChangedMonths } from "../usecases/months/month-changes.ts";
+import { readMonthFigureSheet, readMonthFigures } from "../usecases/months/read-month-figures.ts";
 import {
   listSignedMonths,
   readMonthSignatures,
   readSignedMonth,
   readSignedText,
 } from "../usecases/months/read-signatures.ts";
-import { reportFigureSheet, reportFigures } from "../usecases/months/report-figures.ts";
 import { setComparison } from "../usecases/months/set-comparison.ts";
 import { signMonth } from "../usecases/months/sign-month.ts";
 import { addBaseline } from "../usecases/settings/add-baseline.ts";
@@ -23,8 +23,8 @@ type Names = keyof typeof baselines | keyof typeof figures;
 
 /** A month's figures, their signatures, and what they are compared with: endpoint to use case. */
 export const monthRoutes: Pick<Routes, Names> = {
-  readMonthFigures: (act, { month }, reach) => reportFigures(act, { month, ...reach }),
-  readMonthFigureSheet: (act, { month }, reach) => reportFigureSheet(act, { month, ...reach }),
+  readMonthFigures: (act, { month }, reach) => readMonthFigures(act, { month, ...reach }),
+  readMonthFigureSheet: (act, { month }, reach) => readMonthFigureSheet(act, { month, ...reach }),
   readMonthSignatures: (act, { month }, reach) => readMonthSignatures(act, { month, ...reach }),
   readSignedMonth: (act, { month, number }, reach) => readSignedMonth(act, { month, number, ...reach }),
   readSignedText: (act, input) => readSignedText(act, input),

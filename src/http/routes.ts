@@ -5,19 +5,19 @@ import { dayNumber } from "../domain/days/day-number.ts";
 import type { Act } from "../usecases/act.ts";
 import { listChanges } from "../usecases/audit/list-changes.ts";
 import { readSample } from "../usecases/audit/read-sample.ts";
-import { readAccessList, searchAudit } from "../usecases/audit/search-audit.ts";
+import { readAccess, searchAudit } from "../usecases/audit/search-audit.ts";
 import { verifyAudit } from "../usecases/audit/verify-audit.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../usecases/months/compare-wards.ts";
 import { readAgreement } from "../usecases/months/read-agreement.ts";
 import { readDailyCounts } from "../usecases/months/read-daily-counts.ts";
+import { readMonth } from "../usecases/months/read-month.ts";
+import { readMonthCare, readWardCare } from "../usecases/months/read-month-care.ts";
 import { readMonthDocument } from "../usecases/months/read-month-document.ts";
+import { readMonthGaps } from "../usecases/months/read-month-gaps.ts";
 import { readUncountedDays } from "../usecases/months/read-uncounted-days.ts";
+import { readWardDay } from "../usecases/months/read-ward-day.ts";
+import { readWardMonth } from "../usecases/months/read-ward-month.ts";
 import { recordDailyCount } from "../usecases/months/record-daily-count.ts";
-import { reportCare, reportWardCare } from "../usecases/months/report-care.ts";
-import { reportGaps } from "../usecases/months/report-gaps.ts";
-import { reportMonth } from "../usecases/months/report-month.ts";
-import { reportWardDay } from "../usecases/months/report-ward-day.ts";
-import { reportWardDays } from "../usecases/months/report-ward-days.ts";
 import type { Reach } from "../usecases/reach.ts";
 import { admitPatient } from "../usecases/record/admit-patient.ts";
 import { cancelMove } from "../usecases/record/cancel-move.ts";
@@ -32,12 +32,12 @@ import { readRound } from "../usecases/record/read-round.ts";
 import { readWardPatients } from "../usecases/record/read-ward-patients.ts";
 import { readWardsNow } from "../usecases/record/read-wards-now.ts";
 import { recordAbsence } from "../usecases/record/record-absence.ts";
-import { recordInsertion, recordOnArrival } from "../usecases/record/record-insertion.ts";
+import { recordCatheterOnArrival, recordInsertion } from "../usecases/record/record-insertion.ts";
 import { recordRemoval } from "../usecases/record/record-removal.ts";
 import { voidCatheter, voidStay, voidWardStay } from "../usecases/record/void-entry.ts";
 import { voidNote } from "../usecases/record/void-note.ts";
 import { writeNote } from "../usecases/record/write-note.ts";
-import { applyWord } from "../usecases/settings/apply-word.ts";
+import { applyLaboratoryWord } from "../usecases/settings/apply-laboratory-word.ts";
 import { setCensus } from "../usecases/settings/change-facility.ts";
 import { chooseLaboratoryWords } from "../usecases/settings/choose-words.ts";
 import { listPeople } from "../usecases/settings/list-people.ts";
@@ -91,13 +91,13 @@ export const routes: Routes = {
   watchWard: (act, input) => watchWard(act, input),
   endWatch: (act, input) => changeWatch(act, input),
   voidWatch: (act, input) => changeWatch(act, { ...input, voided: true }),
-  readMonth: (act, { month }, reach) => reportMonth(act, { month, ...reach }),
-  readWardMonth: (act, input) => reportWardDays(act, input),
-  readMonthCare: (act, { month }, reach) => reportCare(act, { month, ...reach }),
-  readMonthGaps: (act, { month }, reach) => reportGaps(act, { month, ...reach }),
-  readWardCare: (act, input) => reportWardCare(act, input),
+  readMonth: (act, { month }, reach) => readMonth(act, { month, ...reach }),
+  readWardMonth: (act, input) => readWardMonth(act, input),
+  readMonthCare: (act, { month }, reach) => readMonthCare(act, { month, ...reach }),
+  readMonthGaps: (act, { month }, reach) => readMonthGaps(act, { month, ...reach }),
+  readWardCare: (act, input) => readWardCare(act, input),
   readUncountedDays: (act, { month }, reach) => readUncountedDays(act, { month, ...reach }),
-  readWardDay: (act, input) => reportWardDay(act, input),
+  readWardDay: (act, input) => readWardDay(act, input),
   readMonthDocument: (act, input, reach) => readMonthDocument(act, { ...input, ...reach }),
   compareWards: (act, input) => compareWards(act, input),
   readComparisonDocument: (act, input) => readComparisonDocument(act, input),
@@ -138,7 +138,7 @@ export const routes: Routes = {
   voidWardStay: (act, input) => voidWardStay(act, input),
   insertCatheter: async (act, input) => recordInsertion(act, await withInstants(act, input, ["insertedAt"])),
   recordCatheterOnArrival: async (act, input) =>
-    recordOnArrival(act, await withInstants(act, input, ["foundAt"], { fields: { foundAt: "lastSeenAt" } })),
+    recordCatheterOnArrival(act, await withInstants(act, input, ["foundAt"], { fields: { foundAt: "lastSeenAt" } })),
   readCatheter: (act, input) => readCatheter(act, input),
   removeCatheter: async (act, input) => recordRemoval(act, await withInstants(act, input, times.removal)),
   correctCatheter: async (act, input) => {
@@ -169,12 +169,12 @@ export const routes: Routes = {
   listPolicies: (act, _input, reach) => listPolicies(act, reach),
   listLaboratoryWords: (act) => listLaboratoryWords(act),
   chooseLaboratoryWords: (act, input) => chooseLaboratoryWords(act, input),
-  applyLaboratoryWord: (act, input) => applyWord(act, input),
+  applyLaboratoryWord: (act, input) => applyLaboratoryWord(act, input),
   readOrganismName: (act, input) => readOrganismName(act, input),
   ...importRoutes,
   listChanges: (act, input, reach) => listChanges(act, input, reach),
   searchAudit: (act, input) => searchAudit(act, input),
-  readAccess: (act, input) => readAccessList(act, input),
+  readAccess: (act, input) => readAccess(act, input),
   verifyAudit: (act) => verifyAudit(act.store),
   setPolicy: (act, { fromDay, ...input }) => setPolicy(act, { ...input, fromDay: dayNumber(fromDay) }),
 };

@@ -5,7 +5,7 @@ import { demoWards } from "../../src/demo/wards.ts";
 import { people } from "../../src/store/people.ts";
 import { wards } from "../../src/store/wards.ts";
 import { verifyLedger } from "../../src/usecases/jobs/check-ledger.ts";
-import { readMonth } from "../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../src/usecases/months/load-month.ts";
 import { firstActor, isDemo } from "../../src/usecases/settings/find-facility.ts";
 import { readFacility } from "../../src/usecases/settings/read-facility.ts";
 import { freshSqlite } from "../databases/databases.ts";
@@ -68,7 +68,7 @@ describe("the first start with the demo", () => {
     expect(differences).toEqual([]);
     expect(patients).toBeGreaterThan(3000);
 
-    const whole = await readMonth(act, { days: null });
+    const whole = await loadMonth(act, { days: null });
     const inpatient = demoWards.filter((ward) => ward.setting === "inpatient").map((ward) => ward.code);
     expect(whole.wards.map((ward) => ward.code)).toEqual(inpatient.sort());
     const ratio = new Map(whole.wards.map((ward) => [ward.code, ward.catheterDays / ward.patientDays]));

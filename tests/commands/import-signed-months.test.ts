@@ -3,7 +3,7 @@ import { month as monthText } from "../../shared/day.ts";
 import { importFolder } from "../../src/commands/import.ts";
 import { openStore } from "../../src/store/open-store.ts";
 import { signedMonthChanges } from "../../src/store/signed-month-changes.ts";
-import { reportFigures } from "../../src/usecases/months/report-figures.ts";
+import { readMonthFigures } from "../../src/usecases/months/read-month-figures.ts";
 import { signMonth } from "../../src/usecases/months/sign-month.ts";
 import { firstActor } from "../../src/usecases/settings/find-facility.ts";
 import { onEachDatabase } from "../databases/databases.ts";
@@ -28,7 +28,7 @@ onEachDatabase("an import by command of days in a signed month", (fresh) => {
     const actor = await firstActor(store);
     if (!actor) throw new Error("the first import sets a facility up");
     const act = { store, actor, now: Date.UTC(2026, 10, 25, 12) };
-    const { seen } = await reportFigures(act, { month });
+    const { seen } = await readMonthFigures(act, { month });
     await signMonth(act, { month, seen, replaces: 0, reason: null });
     const late = { "catheters.csv": files["catheters.csv"].replace("10-12T09:00", "10-11T09:00") };
     const dry = await run(late, ["--dry-run"]);

@@ -4,8 +4,8 @@ import { Problem } from "../../shared/problems.ts";
 import type { Store } from "../../src/store/store.ts";
 import type { Act } from "../../src/usecases/act.ts";
 import { recordNoneFound } from "../../src/usecases/months/none-found.ts";
-import { reportFigures } from "../../src/usecases/months/report-figures.ts";
-import { reportGaps } from "../../src/usecases/months/report-gaps.ts";
+import { readMonthFigures } from "../../src/usecases/months/read-month-figures.ts";
+import { readMonthGaps } from "../../src/usecases/months/read-month-gaps.ts";
 import { signMonth } from "../../src/usecases/months/sign-month.ts";
 import { watchWard } from "../../src/usecases/settings/watch-ward.ts";
 import { hospitalIn } from "../databases/hospital.ts";
@@ -74,7 +74,7 @@ async function watchAll(act: Act, { folder, month: text }: CorrectFolder): Promi
 }
 
 async function itemsOf(act: Act, month: ReturnType<typeof monthText.parse>): Promise<Item[]> {
-  const { gaps } = await reportGaps(act, { month });
+  const { gaps } = await readMonthGaps(act, { month });
   const wards = await act.store.read((read) => read.db.ward.findMany({ where: { facilityId: act.actor.facilityId } }));
   return gaps.map(({ kind, count, blocks, sentence, wardId, days, lines }) => ({
     ...{ kind, count, blocks, sentence, days },
@@ -84,7 +84,7 @@ async function itemsOf(act: Act, month: ReturnType<typeof monthText.parse>): Pro
 }
 
 async function signed(act: Act, month: ReturnType<typeof monthText.parse>): Promise<string[]> {
-  const { seen } = await reportFigures(act, { month });
+  const { seen } = await readMonthFigures(act, { month });
   try {
     await signMonth(act, { month, seen, replaces: 0, reason: null });
     return [];

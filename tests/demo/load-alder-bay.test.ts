@@ -4,7 +4,7 @@ import { loadAlderBay } from "../../src/demo/load-alder-bay.ts";
 import { verifyDeterminations } from "../../src/usecases/jobs/check-determinations.ts";
 import { verifyLedger } from "../../src/usecases/jobs/check-ledger.ts";
 import { readAgreement } from "../../src/usecases/months/read-agreement.ts";
-import { reportFigures } from "../../src/usecases/months/report-figures.ts";
+import { readMonthFigures } from "../../src/usecases/months/read-month-figures.ts";
 import { findNumbered } from "../../src/usecases/record/find-numbered.ts";
 import { readCatheter } from "../../src/usecases/record/read-catheter.ts";
 import { readRound } from "../../src/usecases/record/read-round.ts";
@@ -81,7 +81,7 @@ onEachDatabase("the demo when it is loaded", (fresh) => {
 
   it("compares its months with a baseline that says it is invented, and leaves a ward out of it", async () => {
     const month = monthText.parse(new Date(noon - 31 * 86_400_000).toISOString().slice(0, 7));
-    const { report } = await reportFigures(act, { month });
+    const { report } = await readMonthFigures(act, { month });
     expect(report.cautions.join(" ")).toContain("invented for practice: compare nothing real with them");
     const sur = (code: string) =>
       report.wards.find((ward) => ward.code === code)?.figures.find(({ key }) => key === "sur");

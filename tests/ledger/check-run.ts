@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from "node:util";
 import { expect } from "vitest";
 import type { Store } from "../../src/store/store.ts";
-import { readMonth } from "../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../src/usecases/months/load-month.ts";
 import { notesOutOfPlace } from "./note-places.ts";
 import { type Count, countDays } from "./oracle.ts";
 import type { RandomRun } from "./random-hospital.ts";
@@ -20,7 +20,7 @@ export function checkLedger({ record, now }: Pick<RandomRun, "record" | "now">, 
 export async function checkRun(store: Store, run: RandomRun, tell: () => string): Promise<Count> {
   const { actor, record, now } = run;
   const count = checkLedger(run, tell);
-  const { wards } = await readMonth({ store, actor, now }, { days: null });
+  const { wards } = await loadMonth({ store, actor, now }, { days: null });
   const reported = wards.flatMap(({ wardId, days }) =>
     days.map(({ day, patientDays, catheterDays }) => `${wardId} ${day}: ${patientDays} ${catheterDays}`),
   );

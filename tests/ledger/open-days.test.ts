@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { readMonth } from "../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../src/usecases/months/load-month.ts";
 import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
 import { onEachDatabase } from "../databases/databases.ts";
 import { openHospital } from "../databases/hospital.ts";
@@ -14,7 +14,7 @@ onEachDatabase("a report over all days", (fresh) => {
     const { store, at, addWard } = await openHospital(database.url, { zone: "UTC", census: "24:00", now });
     const wardId = await addWard("A");
     await admitPatient(at(now), { patient: { identifier: "A-1" }, number: "S-1", admittedAt, wardId });
-    const { wards } = await readMonth(at(now), { days: null });
+    const { wards } = await loadMonth(at(now), { days: null });
     const arrival = admittedAt / (24 * hourMs);
     expect(wards.flatMap((ward) => ward.days.map(({ day }) => day))).toEqual([arrival - 1, arrival]);
     await store.close();

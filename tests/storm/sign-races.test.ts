@@ -4,8 +4,8 @@ import { Problem } from "../../shared/problems.ts";
 import { dayMs } from "../../src/domain/days/day-number.ts";
 import { monthDays } from "../../src/domain/days/month.ts";
 import type { Act } from "../../src/usecases/act.ts";
+import { readMonthFigures } from "../../src/usecases/months/read-month-figures.ts";
 import { readMonthSignatures, readSignedMonth } from "../../src/usecases/months/read-signatures.ts";
-import { reportFigures } from "../../src/usecases/months/report-figures.ts";
 import { signMonth } from "../../src/usecases/months/sign-month.ts";
 import { admitPatient } from "../../src/usecases/record/admit-patient.ts";
 import { dischargePatient } from "../../src/usecases/record/discharge-patient.ts";
@@ -54,7 +54,7 @@ onEachDatabase(`a month signed twice while somebody records late, SIGNINGS=${sig
         // A month of its own for each race.
         const month = monthText.parse(`${2010 + Math.floor(i / 12)}-${String((i % 12) + 1).padStart(2, "0")}`);
         const edit = await stayIn(`S-${i}`, (monthDays(month).first + 5) * dayMs);
-        const { seen } = await reportFigures(act, { month });
+        const { seen } = await readMonthFigures(act, { month });
         const sign = () => signMonth(act, { month, seen, replaces: 0, reason: null }).then(() => null, refusalOf);
         const late = () => turns(Math.round((turnsMost * i) / races)).then(edit);
         const results = await Promise.all([sign, late, sign].map((racer) => racer()));

@@ -8,7 +8,7 @@ import { monthDays, monthOf } from "../../domain/days/month.ts";
 import { dailyCounts } from "../../store/daily-counts.ts";
 import type { Act } from "../act.ts";
 import { censusTaken } from "../months/census-taken.ts";
-import { readMonth } from "../months/read-month.ts";
+import { loadMonth } from "../months/load-month.ts";
 
 const weekdayNumbers = { monday: 1, tuesday: 2, wednesday: 3, thursday: 4, friday: 5 } as const;
 
@@ -29,7 +29,7 @@ export async function readSample(
   const weeks = weeklySampleDays({ month: days, weekday, counted: (day) => counts.has(day) });
   const used = weeks.flatMap((week) => (week.used === null ? [] : [counts.get(week.used)]));
   const sampled = used.flatMap((count) => (count ? [{ patients: count.patients, catheters: count.catheters }] : []));
-  const facts = await readMonth(act, { days, wardIds: [wardId] });
+  const facts = await loadMonth(act, { days, wardIds: [wardId] });
   const monthPatientDays = facts.wards[0]?.patientDays ?? 0;
   const sample = weeklySample({ sampled, monthPatientDays });
   const { verdict, sentence, conditions } = weeklySampleEligibility({
@@ -57,7 +57,7 @@ async function pastCatheterDays(act: Act, wardId: number, before: number): Promi
   for (let last = before - 1; months.length < 12; last = monthDays(monthOf(last)).first - 1)
     months.unshift(monthOf(last));
   const first = monthDays(months[0] ?? monthOf(before)).first;
-  const { wards } = await readMonth(act, { days: { first, last: before - 1 }, wardIds: [wardId] });
+  const { wards } = await loadMonth(act, { days: { first, last: before - 1 }, wardIds: [wardId] });
   const sums = new Map<string, number>();
   for (const { day, catheterDays } of wards[0]?.days ?? [])
     sums.set(monthOf(day), (sums.get(monthOf(day)) ?? 0) + catheterDays);

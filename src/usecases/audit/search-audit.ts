@@ -1,4 +1,4 @@
-import type { searchAudit as endpoint, readAccess } from "../../../shared/api/audit.ts";
+import type { searchAudit as endpoint, readAccess as readAccessEndpoint } from "../../../shared/api/audit.ts";
 import { type AuditAction, auditActions } from "../../../shared/audit-words.ts";
 import type { Day } from "../../../shared/day.ts";
 import type { InputOf, OutputOf } from "../../../shared/endpoint.ts";
@@ -38,7 +38,7 @@ export function searchAudit(act: Act, input: InputOf<typeof endpoint>): Promise<
 }
 
 /** Who saw or changed a patient's record; the view is recorded. Refuses `cursor-unreadable` and `not-found`. */
-export function readAccessList(act: Act, input: InputOf<typeof readAccess>): Promise<Page> {
+export function readAccess(act: Act, input: InputOf<typeof readAccessEndpoint>): Promise<Page> {
   const { patientId, after, limit } = input;
   return act.store.tx(async (tx) => {
     const survivorId = await survivorOf(tx, act, patientId);

@@ -5,7 +5,7 @@ import { facility } from "../../store/facilities.ts";
 import { lockPatients } from "../../store/patients.ts";
 import type { Tx } from "../../store/store.ts";
 import { type Act, recording } from "../act.ts";
-import { finishWords } from "../settings/apply-word.ts";
+import { finishWords } from "../settings/apply-laboratory-word.ts";
 import { determineAgain } from "./determine-again.ts";
 
 /** How many patients are taken at once: others may want to record about them meanwhile. */

@@ -26,7 +26,10 @@ type Repaired = { state: "accepted" | "marked" | "unchanged"; marks: string[] };
  * recorded by now; refused again, nothing changes and each fault stands at its column.
  * Refuses `line-not-set-aside`, and whatever a line can be refused for.
  */
-export function repairLine(act: Act, { importId, item }: { importId: number; item: ReadLine }): Promise<Repaired> {
+export function repairImportLine(
+  act: Act,
+  { importId, item }: { importId: number; item: ReadLine },
+): Promise<Repaired> {
   const place = { importId, file: item.file, line: item.line };
   return act.store.tx(
     async (tx) => {
@@ -54,7 +57,7 @@ export function repairLine(act: Act, { importId, item }: { importId: number; ite
 const idsOfOneLine = 68;
 
 /** Drops a line that was set aside: it stays to be read, with the reason. Refuses `line-not-set-aside`. */
-export function dropLine(
+export function dropImportLine(
   act: Act,
   { reason, ...place }: LinePlace & { reason: string },
 ): Promise<{ importId: number; refused: number }> {

@@ -7,7 +7,7 @@ import { type CountedByHand, dailyCounts } from "../../store/daily-counts.ts";
 import type { DayRange } from "../../store/ward-days.ts";
 import type { Act } from "../act.ts";
 import { censusTaken } from "./census-taken.ts";
-import { readMonth } from "./read-month.ts";
+import { loadMonth } from "./load-month.ts";
 
 /**
  * Compares a ward's electronic counts with those made by hand, over three months. A day with a manual count and no
@@ -32,7 +32,7 @@ async function countedDays(
   act: Act,
   { wardId, days, byHand }: { wardId: number; days: DayRange; byHand: readonly CountedByHand[] },
 ): Promise<CountedDay[]> {
-  const facts = await readMonth(act, { days, wardIds: [wardId] });
+  const facts = await loadMonth(act, { days, wardIds: [wardId] });
   const ward = facts.wards.find((found) => found.wardId === wardId);
   const electronic = new Map((ward?.days ?? []).map((d) => [d.day, d]));
   return byHand.map(({ day, patients, catheters }) => ({

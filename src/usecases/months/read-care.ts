@@ -14,7 +14,7 @@ import { groupedBy } from "../grouped-by.ts";
 import { necessityPatients, necessityRules } from "../record/necessity-facts.ts";
 import { openDays } from "./count-days.ts";
 import type { FacilityRules } from "./counting-rules.ts";
-import type { LoadedMonth } from "./read-month.ts";
+import type { LoadedMonth } from "./load-month.ts";
 import { lastingOf, staysOfDays } from "./stays-of-days.ts";
 import { uncountedDays } from "./uncounted-days.ts";
 

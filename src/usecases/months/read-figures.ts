@@ -18,9 +18,9 @@ import type { Act } from "../act.ts";
 import { groupedBy } from "../grouped-by.ts";
 import type { Reach } from "../reach.ts";
 import { type LoadedComparison, loadComparison } from "./load-comparison.ts";
+import { monthFactsOf } from "./load-month.ts";
 import { type Care, careOf, type LoadedForCare, loadForCare } from "./read-care.ts";
 import { infectionsIn } from "./read-infections.ts";
-import { monthFactsOf } from "./read-month.ts";
 
 /** A month's figures of the wards within reach, and what is missing from it, read from one snapshot. */
 export async function readFigures(

@@ -7,8 +7,8 @@ import { everybody } from "../../store/people.ts";
 import type { Act } from "../act.ts";
 import type { Reach } from "../reach.ts";
 import { changedAfterSigning } from "./changed-after-signing.ts";
+import { readMonthFigures } from "./read-month-figures.ts";
 import { readSignedMonth } from "./read-signatures.ts";
-import { reportFigures } from "./report-figures.ts";
 
 /**
  * A month's figures within reach as a document, with what changed since it was signed; with a `signature` made of the text that was signed and of nothing that
@@ -19,7 +19,7 @@ export async function readMonthDocument(
   { month, signature: number, ...reach }: InputOf<typeof endpoint> & Reach,
 ): Promise<OutputOf<typeof endpoint>> {
   if (number === undefined) {
-    const { report } = await reportFigures(act, { month, ...reach });
+    const { report } = await readMonthFigures(act, { month, ...reach });
     const changed = await changedAfterSigning(act, { month, ...reach });
     const document = monthDocument(report, null, { more: [monthFiguresSheet(report, changed)], changed });
     return { document, signed: null };

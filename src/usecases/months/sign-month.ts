@@ -17,8 +17,8 @@ import { determineByNow } from "../cultures/determine-by-now.ts";
 import { reachOf } from "../reach.ts";
 import { censusTaken } from "./census-taken.ts";
 import { readFigures } from "./read-figures.ts";
+import { digestOf, seenDigest } from "./read-month-figures.ts";
 import { signatureShown } from "./read-signatures.ts";
-import { digestOf, seenDigest } from "./report-figures.ts";
 
 /**
  * Signs a month of the facility as the person saw it, or signs it anew. The figures are read from one snapshot before

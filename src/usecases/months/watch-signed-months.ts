@@ -18,7 +18,7 @@ import type { Trace, TracedAct } from "../../store/trace.ts";
 import type { Reach } from "../reach.ts";
 import { figuresWithin } from "./month-changes.ts";
 import { readFigures } from "./read-figures.ts";
-import { digestOf, seenDigest } from "./report-figures.ts";
+import { digestOf, seenDigest } from "./read-month-figures.ts";
 
 /** A person who acts in a page is asked first. */
 export interface Asking {

@@ -92,7 +92,10 @@ export interface RecordOnArrival {
 }
 
 /** Records a catheter that was in place when the patient came, found by somebody. Refuses as {@link recordInsertion}. */
-export function recordOnArrival(act: Act, input: RecordOnArrival): Promise<{ catheterId: number; version: number }> {
+export function recordCatheterOnArrival(
+  act: Act,
+  input: RecordOnArrival,
+): Promise<{ catheterId: number; version: number }> {
   const { stayId, kind, foundAt, indication = null, marks = [] } = input;
   notInFuture(act.now, { foundAt });
   let care: CareContext;

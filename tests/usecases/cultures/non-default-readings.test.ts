@@ -6,7 +6,7 @@ import { determinationsOfCase } from "../../../src/store/determinations.ts";
 import { recordSpecimen } from "../../../src/usecases/cultures/record-specimen.ts";
 import { compareTwo, compareWards, readComparisonDocument } from "../../../src/usecases/months/compare-wards.ts";
 import { readMonthDocument } from "../../../src/usecases/months/read-month-document.ts";
-import { reportFigureSheet, reportFigures } from "../../../src/usecases/months/report-figures.ts";
+import { readMonthFigureSheet, readMonthFigures } from "../../../src/usecases/months/read-month-figures.ts";
 import { setComparison } from "../../../src/usecases/months/set-comparison.ts";
 import { insertCatheter } from "../../../src/usecases/record/insert-catheter.ts";
 import { movePatient } from "../../../src/usecases/record/move-patient.ts";
@@ -52,7 +52,7 @@ onEachDatabase("figures of a month with another reading than the edition's", (fr
   }
 
   const sirOf = async (bay: AlderBay, asked: typeof march) => {
-    const { report } = await reportFigures(bay.at(later), { month: asked });
+    const { report } = await readMonthFigures(bay.at(later), { month: asked });
     const found = report.wards.find(({ code }) => code === "A")?.figures.find(({ key }) => key === "sir");
     return { value: found?.value, reason: found?.reason, cautions: report.cautions.join(" ") };
   };
@@ -104,7 +104,7 @@ onEachDatabase("figures of a month with another reading than the edition's", (fr
     const bay = await readOtherwiseFromApril();
     const point = "When “there was no such sign” is known of a window: On every day of it";
     const named = async (asked: typeof march) => {
-      const { sheet } = await reportFigureSheet(bay.at(later), { month: asked });
+      const { sheet } = await readMonthFigureSheet(bay.at(later), { month: asked });
       const rows = parse(sheetCsv(sheet), { columns: true }) as Record<string, string>[];
       const readings = new Set(
         rows.flatMap(({ figure, non_default_readings }) => (figure === "rate" ? non_default_readings : [])),
@@ -116,7 +116,7 @@ onEachDatabase("figures of a month with another reading than the edition's", (fr
     expect(await named(march)).toEqual(["", ""]);
     // Unit A, unit B that nobody watches, and all of them.
     expect(await named(april)).toEqual([point, "", point]);
-    const { columns } = (await reportFigureSheet(bay.at(later), { month: april })).sheet;
+    const { columns } = (await readMonthFigureSheet(bay.at(later), { month: april })).sheet;
     const keys = columns.map(({ key }) => key);
     expect(keys.indexOf("non_default_readings")).toBe(keys.indexOf("not_final") + 1);
   });

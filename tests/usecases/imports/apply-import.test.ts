@@ -1,7 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { expect, it } from "vitest";
 import type { ImportProgress } from "../../../src/usecases/imports/intake-item.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
 import { admitPatient } from "../../../src/usecases/record/admit-patient.ts";
 import { correctWardStay } from "../../../src/usecases/record/correct-entry.ts";
 import { alderBay } from "../../databases/alder-bay.ts";
@@ -41,7 +41,7 @@ onEachDatabase("applying an import", (fresh) => {
     expect(resultText(result)).toBe(`applied: ${4 * patients} accepted, 0 marked, 0 unchanged, 0 refused`);
     // Two midnights on A for each; ward C has no setting, so it earns nothing.
     expect(await ledgerOfAll(bay.at(time))).toEqual({ rows: 2 * patients, differences: 0 });
-    const { wards } = await readMonth(bay.at(time), { days: null });
+    const { wards } = await loadMonth(bay.at(time), { days: null });
     expect(wards.map((ward) => [ward.code, ward.inpatient, ward.patientDays, ward.catheterDays])).toEqual([
       ["A", "yes", 2 * patients, patients],
       ["B", "yes", 0, 0],

@@ -2,10 +2,10 @@ import { expect, it } from "vitest";
 import { month as monthText } from "../../../shared/day.ts";
 import { defaultSourceSettings } from "../../../shared/source-settings.ts";
 import type { Act } from "../../../src/usecases/act.ts";
-import { dropLine } from "../../../src/usecases/imports/settle-line.ts";
+import { dropImportLine } from "../../../src/usecases/imports/settle-line.ts";
+import { readMonthFigures } from "../../../src/usecases/months/read-month-figures.ts";
+import { readMonthGaps } from "../../../src/usecases/months/read-month-gaps.ts";
 import { readMonthSignatures } from "../../../src/usecases/months/read-signatures.ts";
-import { reportFigures } from "../../../src/usecases/months/report-figures.ts";
-import { reportGaps } from "../../../src/usecases/months/report-gaps.ts";
 import { signMonth } from "../../../src/usecases/months/sign-month.ts";
 import { addSource } from "../../../src/usecases/settings/change-source.ts";
 import { alderBay } from "../../databases/alder-bay.ts";
@@ -22,12 +22,12 @@ const catheters = ["stay,catheter,inserted,removed"];
 
 /** The kinds of items of April that are about lines and imports. */
 async function kindsOf(act: Act): Promise<string[]> {
-  const { gaps } = await reportGaps(act, { month });
+  const { gaps } = await readMonthGaps(act, { month });
   return gaps.map(({ kind }) => kind).filter((kind) => /^(rejected|dropped|import)/.test(kind));
 }
 
 async function sign(act: Act, replaces = 0): Promise<void> {
-  const { seen } = await reportFigures(act, { month });
+  const { seen } = await readMonthFigures(act, { month });
   await signMonth(act, { month, seen, replaces, reason: replaces > 0 ? "Lines came to light." : null });
 }
 
@@ -49,11 +49,11 @@ onEachDatabase("lines that a month misses, as people of some units and of later 
     const { at, a } = await alderBay(shared.store);
     const odd = [...moves, "S9,P9,Q,2024-04-05T08:00,2024-04-03T08:00"];
     const { importId } = await importFiles(at(time), { "stays.csv": stays, "moves.csv": odd }, { setAside: true });
-    await dropLine(at(time), { importId, file: "moves.csv", line: 3, reason: "Seen twice" });
+    await dropImportLine(at(time), { importId, file: "moves.csv", line: 3, reason: "Seen twice" });
     await sign(at("2024-06-02 11:00"));
     const { signatures, differences } = await readMonthSignatures(at("2024-06-02 12:00"), { month, wardIds: [a] });
     expect([signatures.length, differences]).toEqual([1, []]);
-    const { gaps } = await reportGaps(at(time), { month, wardIds: [a] });
+    const { gaps } = await readMonthGaps(at(time), { month, wardIds: [a] });
     expect(gaps.map(({ kind }) => kind)).toContain("dropped-lines");
   });
 

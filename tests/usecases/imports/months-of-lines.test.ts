@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { dropLine } from "../../../src/usecases/imports/settle-line.ts";
+import { dropImportLine } from "../../../src/usecases/imports/settle-line.ts";
 import { alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
 import { sharedStore } from "../../databases/shared-store.ts";
@@ -28,7 +28,7 @@ onEachDatabase("rejected lines whose days are not certain", (fresh) => {
     for (const month of ["2024-05", "2024-06", "2024-08"])
       expect(await lineItems(at("2024-09-02 08:00"), month)).toEqual(missing);
     const place = { importId, file: "catheters.csv", line: 2 } as const;
-    await dropLine(at("2024-07-02 08:00"), { ...place, reason: "Another hospital's patient" });
+    await dropImportLine(at("2024-07-02 08:00"), { ...place, reason: "Another hospital's patient" });
     const dropped = ["dropped-lines 1 | Unit not readable: 1. | catheters.csv:2"];
     for (const month of ["2024-05", "2024-06", "2024-07"])
       expect(await lineItems(at("2024-09-02 08:00"), month)).toEqual(dropped);

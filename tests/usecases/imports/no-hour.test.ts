@@ -2,8 +2,8 @@ import { expect, it } from "vitest";
 import { month } from "../../../shared/day.ts";
 import { defaultSourceSettings } from "../../../shared/source-settings.ts";
 import { readDeterminations } from "../../../src/usecases/cultures/read-determinations.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
-import { reportGaps } from "../../../src/usecases/months/report-gaps.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
+import { readMonthGaps } from "../../../src/usecases/months/read-month-gaps.ts";
 import { changeCatheter } from "../../../src/usecases/record/change-catheter.ts";
 import { type AlderBay, alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
@@ -54,11 +54,11 @@ onEachDatabase("00:00 that stands for no hour", (fresh) => {
     return determinations[0];
   };
   const catheterDays = async (bay: AlderBay) => {
-    const facts = await readMonth(bay.at(time), { days: { first: day("2024-03-01"), last: day("2024-03-31") } });
+    const facts = await loadMonth(bay.at(time), { days: { first: day("2024-03-01"), last: day("2024-03-31") } });
     return facts.wards.find(({ wardId }) => wardId === bay.a)?.catheterDays;
   };
   const hourGaps = async (bay: AlderBay) => {
-    const { gaps } = await reportGaps(bay.at(time), { month: month.parse("2024-03") });
+    const { gaps } = await readMonthGaps(bay.at(time), { month: month.parse("2024-03") });
     return gaps
       .filter(({ kind }) => kind.endsWith("no-hour") || kind === "marked-lines")
       .map(({ kind, count, days }) => [kind, count, ...days]);

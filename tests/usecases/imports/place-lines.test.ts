@@ -5,10 +5,10 @@ import { defaultSourceSettings } from "../../../shared/source-settings.ts";
 import { lineOfValues } from "../../../src/csv/line-of-values.ts";
 import { zoneNamed } from "../../../src/domain/days/zone.ts";
 import type { Act } from "../../../src/usecases/act.ts";
-import { dropLine, repairLine } from "../../../src/usecases/imports/settle-line.ts";
+import { dropImportLine, repairImportLine } from "../../../src/usecases/imports/settle-line.ts";
+import { readMonthFigures } from "../../../src/usecases/months/read-month-figures.ts";
+import { readMonthGaps } from "../../../src/usecases/months/read-month-gaps.ts";
 import { readMonthSignatures, readSignedText } from "../../../src/usecases/months/read-signatures.ts";
-import { reportFigures } from "../../../src/usecases/months/report-figures.ts";
-import { reportGaps } from "../../../src/usecases/months/report-gaps.ts";
 import { signMonth } from "../../../src/usecases/months/sign-month.ts";
 import { alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
@@ -37,7 +37,7 @@ const nine: Files = {
 
 async function sign(act: Act, text: string, replaces = 0): Promise<string[]> {
   const month = monthText.parse(text);
-  const { seen } = await reportFigures(act, { month });
+  const { seen } = await readMonthFigures(act, { month });
   try {
     await signMonth(act, { month, seen, replaces, reason: replaces > 0 ? "Lines came to light." : null });
     return [];
@@ -103,7 +103,7 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     };
     const { importId } = await importFiles(at(time), one, { setAside: true });
     expect(await sign(at(time), "2024-04")).toHaveLength(1);
-    await dropLine(at("2024-06-02 10:00"), {
+    await dropImportLine(at("2024-06-02 10:00"), {
       importId,
       file: "catheters.csv",
       line: 2,
@@ -150,7 +150,7 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     const told = async (wardId: number) => {
       const act = at(time);
       const nurse: Act = { ...act, actor: { ...act.actor, roles: ["bedside"], wardIds: [wardId] } };
-      const { gaps } = await reportGaps(nurse, { month: monthText.parse("2024-04"), wardIds: [wardId] });
+      const { gaps } = await readMonthGaps(nurse, { month: monthText.parse("2024-04"), wardIds: [wardId] });
       expect(gaps.flatMap(({ lines }) => lines)).toEqual([]);
       return gaps.filter(({ kind }) => kind.startsWith("rejected")).map(({ kind, count }) => `${kind} ${count}`);
     };
@@ -168,7 +168,7 @@ onEachDatabase("rejected lines of a month", (fresh) => {
     const { importId } = await importFiles(at(time), one, { setAside: true });
     const values = { stay: "S1", catheter: "C1", inserted: "2024-04-04T08:00", removed: "2024-04-05T08:00" };
     const item = lineOfValues({ file: "catheters.csv", line: 2, values }, reading);
-    await repairLine(at(time), { importId, item });
+    await repairImportLine(at(time), { importId, item });
     expect(await lineItems(at(time), "2024-04")).toEqual([]);
     // Refused as a whole, and nothing was stored since.
     await importFiles(at("2024-06-02 10:00"), { "signs.csv": [...signs, "S1,2024-04-05,temperature,yes,hot"] });

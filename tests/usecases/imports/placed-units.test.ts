@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
 import { month as monthText } from "../../../shared/day.ts";
 import { monthDays } from "../../../src/domain/days/month.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
-import { reportGaps } from "../../../src/usecases/months/report-gaps.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
+import { readMonthGaps } from "../../../src/usecases/months/read-month-gaps.ts";
 import { mergeWards } from "../../../src/usecases/wards/merge-wards.ts";
 import { type AlderBay, alderBay } from "../../databases/alder-bay.ts";
 import { onEachDatabase } from "../../databases/databases.ts";
@@ -20,8 +20,8 @@ const moves = (...rows: string[]) => [
 
 /** The units that the item of rejected moves names, and how many moves the counts of unit A miss. */
 async function unitsOf({ at, a }: AlderBay): Promise<[string | undefined, number | undefined]> {
-  const { gaps } = await reportGaps(at("2024-06-03 08:00"), { month });
-  const facts = await readMonth(at("2024-06-03 08:00"), { days: monthDays(month) });
+  const { gaps } = await readMonthGaps(at("2024-06-03 08:00"), { month });
+  const facts = await loadMonth(at("2024-06-03 08:00"), { days: monthDays(month) });
   const sentence = gaps.find(({ kind }) => kind === "rejected-moves")?.sentence;
   return [
     /Units?: .*/.exec(sentence ?? "")?.[0],

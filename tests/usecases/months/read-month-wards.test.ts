@@ -4,7 +4,7 @@ import { gapsOf } from "../../../src/domain/reports/gaps.ts";
 import { monthSheet } from "../../../src/domain/reports/month.ts";
 import type { MonthFacts } from "../../../src/domain/reports/month-facts.ts";
 import { putWardSetting, addWard as storeWard } from "../../../src/store/wards.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
 import { movePatient } from "../../../src/usecases/record/move-patient.ts";
 import { addWard } from "../../../src/usecases/wards/add-ward.ts";
 import { describeWard } from "../../../src/usecases/wards/describe-ward.ts";
@@ -29,7 +29,7 @@ onEachDatabase("a month of a ward that was not always there", (fresh) => {
   }
 
   const read = (bay: AlderBay, days: { first: number; last: number }, wardIds?: number[]) =>
-    readMonth(bay.at(later), { days, ...(wardIds ? { wardIds } : {}) });
+    loadMonth(bay.at(later), { days, ...(wardIds ? { wardIds } : {}) });
   const wardC = (facts: MonthFacts) => facts.wards.find((ward) => ward.code === "C");
   const notOpen = (facts: MonthFacts) =>
     facts.findings.map((f) => `${f.kind} ${textOf(f.start / 86_400_000)} to ${textOf((f.end ?? 0) / 86_400_000)}`);

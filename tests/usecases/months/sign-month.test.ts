@@ -6,7 +6,7 @@ import { decideCase } from "../../../src/usecases/cultures/decide-case.ts";
 import { recordSigns } from "../../../src/usecases/cultures/record-signs.ts";
 import { recordSpecimen } from "../../../src/usecases/cultures/record-specimen.ts";
 import { recordNoneFound } from "../../../src/usecases/months/none-found.ts";
-import { reportFigures } from "../../../src/usecases/months/report-figures.ts";
+import { readMonthFigures } from "../../../src/usecases/months/read-month-figures.ts";
 import { signMonth } from "../../../src/usecases/months/sign-month.ts";
 import { once } from "../../../src/usecases/once.ts";
 import { dischargePatient } from "../../../src/usecases/record/discharge-patient.ts";
@@ -70,7 +70,7 @@ onEachDatabase("signing a month", (fresh) => {
       expect.stringContaining("A: 1 positive culture waits for confirmation."),
     ]);
     await decideCase(bay.at(later), { caseId, kind: "confirmation", reason: null });
-    const { seen } = await reportFigures(bay.at(later), { month });
+    const { seen } = await readMonthFigures(bay.at(later), { month });
     const { signature } = await signMonth(bay.at(later), { month, seen, replaces: 0, reason: null });
     expect(signature.number).toBe(1);
   });
@@ -88,7 +88,7 @@ onEachDatabase("signing a month", (fresh) => {
       expect.stringContaining("month-not-ready: A: 1 positive culture waits for confirmation."),
     ]);
     await decideCase(act, { caseId, kind: "confirmation", reason: null });
-    const { seen } = await reportFigures(act, { month });
+    const { seen } = await readMonthFigures(act, { month });
     const first = await sign(seen);
     expect(first.signature.number).toBe(1);
     expect(await sign(seen)).toEqual(first);

@@ -2,10 +2,10 @@ import { expect, it } from "vitest";
 import type { Month } from "../../../shared/day.ts";
 import { cautionsOf } from "../../../src/domain/reports/cautions.ts";
 import { loadCountingRules } from "../../../src/usecases/months/counting-rules.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
 import { readFigures } from "../../../src/usecases/months/read-figures.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
+import { readMonthGaps } from "../../../src/usecases/months/read-month-gaps.ts";
 import { readUncountedDays } from "../../../src/usecases/months/read-uncounted-days.ts";
-import { reportGaps } from "../../../src/usecases/months/report-gaps.ts";
 import { uncountedDays, uncountedOfStays } from "../../../src/usecases/months/uncounted-days.ts";
 import { correctWardStay } from "../../../src/usecases/record/correct-entry.ts";
 import { readPatient } from "../../../src/usecases/record/read-patient.ts";
@@ -34,7 +34,7 @@ onEachDatabase("time of a stay without a ward", (fresh) => {
     return bay;
   }
   const gapsOf = async (bay: AlderBay, wardIds?: readonly number[]) =>
-    (await reportGaps(bay.at(now), { month: march, ...(wardIds ? { wardIds } : {}) })).gaps
+    (await readMonthGaps(bay.at(now), { month: march, ...(wardIds ? { wardIds } : {}) })).gaps
       .filter(({ kind }) => kind.endsWith("-at-census"))
       .map(({ kind, wardId, count, blocks }) => [kind, wardId, count, blocks]);
   const patientOf = async (bay: AlderBay) => {
@@ -47,7 +47,7 @@ onEachDatabase("time of a stay without a ward", (fresh) => {
     const bay = await lostMove();
     // The censuses at midnight of 4 to 15 March.
     expect(await gapsOf(bay)).toEqual([["absence-at-census", null, 12, true]]);
-    const cautions = cautionsOf(await readMonth(bay.at(now), { days }));
+    const cautions = cautionsOf(await loadMonth(bay.at(now), { days }));
     expect(cautions.filter((caution) => caution.includes("patient-days"))).toEqual([
       "Data quality: 12 patient-days may be missing: a patient was on no unit at the census, and no reason is recorded.",
     ]);

@@ -6,7 +6,7 @@ import { defaultPolicy } from "../../../src/domain/policy/default-policy.ts";
 import { signedMonthChanges } from "../../../src/store/signed-month-changes.ts";
 import type { Store } from "../../../src/store/store.ts";
 import type { Act } from "../../../src/usecases/act.ts";
-import { reportFigures } from "../../../src/usecases/months/report-figures.ts";
+import { readMonthFigures } from "../../../src/usecases/months/read-month-figures.ts";
 import { signMonth } from "../../../src/usecases/months/sign-month.ts";
 import { type Asking, watchSignedMonths } from "../../../src/usecases/months/watch-signed-months.ts";
 import { admitPatient } from "../../../src/usecases/record/admit-patient.ts";
@@ -35,7 +35,7 @@ onEachDatabase("a store that looks after signed months", (fresh) => {
       stays.push((await bay.stay(`P ${month}`, `${month}-10 08:00`, `${month}-15 08:00`)).stayId);
     for (const text of months) {
       const month = monthText.parse(text);
-      const { seen } = await reportFigures(bay.at(later), { month });
+      const { seen } = await readMonthFigures(bay.at(later), { month });
       await signMonth(bay.at(later), { month, seen, replaces: 0, reason: null });
     }
     return { bay, stays };
@@ -106,7 +106,7 @@ onEachDatabase("a store that looks after signed months", (fresh) => {
     const body = { ...defaultPolicy, thresholdDays: 35 };
     await setPolicy(bay.at(later), { wardId: null, fromDay: 19_723, body, replaces: 0, reason: "Ours" });
     const month = monthText.parse("2024-03");
-    const { seen } = await reportFigures(bay.at(later), { month });
+    const { seen } = await readMonthFigures(bay.at(later), { month });
     await signMonth(bay.at(later), { month, seen, replaces: 0, reason: null });
     return { bay, one, two, catheterId, act: { ...bay.at(later), store: watchSignedMonths(shared.store) } };
   }

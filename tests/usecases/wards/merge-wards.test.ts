@@ -5,7 +5,7 @@ import { determinationsOfCase } from "../../../src/store/determinations.ts";
 import { wards } from "../../../src/store/wards.ts";
 import { recordSpecimen } from "../../../src/usecases/cultures/record-specimen.ts";
 import { verifyLedger } from "../../../src/usecases/jobs/check-ledger.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
 import { recordDailyCount } from "../../../src/usecases/months/record-daily-count.ts";
 import { setPolicy } from "../../../src/usecases/settings/set-policy.ts";
 import { watchWard } from "../../../src/usecases/settings/watch-ward.ts";
@@ -31,7 +31,7 @@ onEachDatabase("merging a ward into another", (fresh) => {
   const merge = (bay: AlderBay, wardId: number, intoWardId: number) =>
     mergeWards(bay.at(now), { wardId, intoWardId, reason });
   const days = async (bay: AlderBay) =>
-    (await readMonth(bay.at(now), { days: march })).wards.map(({ code, patientDays }) => `${code} ${patientDays}`);
+    (await loadMonth(bay.at(now), { days: march })).wards.map(({ code, patientDays }) => `${code} ${patientDays}`);
 
   it("moves its stays and days, and both are counted again", async () => {
     const bay = await alderBay(shared.store);

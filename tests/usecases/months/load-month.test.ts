@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import type { CensusTime, Day } from "../../../shared/day.ts";
 import type { MonthFacts } from "../../../src/domain/reports/month-facts.ts";
-import { readMonth } from "../../../src/usecases/months/read-month.ts";
+import { loadMonth } from "../../../src/usecases/months/load-month.ts";
 import { admitPatient } from "../../../src/usecases/record/admit-patient.ts";
 import { mergePatients } from "../../../src/usecases/record/merge-patients.ts";
 import { movePatient } from "../../../src/usecases/record/move-patient.ts";
@@ -25,7 +25,7 @@ function figures(facts: MonthFacts): string[] {
 onEachDatabase("reading a month", (fresh) => {
   const shared = sharedStore(fresh);
   const read = (bay: AlderBay, now: string, days: { first: number; last: number } | null = march, wardIds?: number[]) =>
-    readMonth(bay.at(now), { days, ...(wardIds ? { wardIds } : {}) });
+    loadMonth(bay.at(now), { days, ...(wardIds ? { wardIds } : {}) });
 
   /** P1: 2 to 4 March on A, catheter from the 3rd, discharged. P2: from the 30th on B, still there, with a catheter. */
   async function twoPatients(): Promise<AlderBay> {
@@ -136,7 +136,7 @@ onEachDatabase("reading a month", (fresh) => {
     const patient = { identifier: "P1" };
     const admission = { patient, number: "S1", admittedAt: utc("2024-03-10 00:00"), wardId: bay.a };
     const { stayId } = await admitPatient(act, admission);
-    for (const days of [march, null]) expect(figures(await readMonth(act, { days }))).toEqual(["A 0/0", "B 0/0"]);
+    for (const days of [march, null]) expect(figures(await loadMonth(act, { days }))).toEqual(["A 0/0", "B 0/0"]);
     expect(figures(await read(bay, "2024-03-10 00:00"))).toEqual(["A 1/0", "B 0/0"]);
     const moved = { stayId, movedAt: utc("2024-03-10 12:04"), wardId: bay.b };
     await movePatient(bay.at("2024-03-10 12:00"), moved);

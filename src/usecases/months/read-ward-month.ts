@@ -4,15 +4,15 @@ import { monthDays } from "../../domain/days/month.ts";
 import { reports } from "../../domain/reports/index.ts";
 import type { Act } from "../act.ts";
 import { censusTaken } from "./census-taken.ts";
-import { readMonth } from "./read-month.ts";
+import { loadMonth } from "./load-month.ts";
 
 /** A month of one ward, by day. Refuses `in-the-future`. */
-export async function reportWardDays(
+export async function readWardMonth(
   act: Act,
   { wardId, month }: InputOf<typeof endpoint>,
 ): Promise<OutputOf<typeof endpoint>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
-  const facts = await readMonth(act, { days, wardIds: [wardId] });
+  const facts = await loadMonth(act, { days, wardIds: [wardId] });
   return { month, wardId, sheet: reports["ward-days"](facts) };
 }

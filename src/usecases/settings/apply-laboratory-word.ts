@@ -1,4 +1,4 @@
-import type { applyLaboratoryWord } from "../../../shared/api/laboratory-words.ts";
+import type { applyLaboratoryWord as endpoint } from "../../../shared/api/laboratory-words.ts";
 import type { AuditAction } from "../../../shared/audit-words.ts";
 import type { InputOf, OutputOf } from "../../../shared/endpoint.ts";
 import { refuse } from "../../../shared/problems.ts";
@@ -21,17 +21,17 @@ import { determineAgain } from "../cultures/determine-again.ts";
 /** Patients of one transaction: it holds their rows while it determines them. */
 const patientsAtOnce = 50;
 
-type Applied = Pick<OutputOf<typeof applyLaboratoryWord>, "patients" | "changed"> & Pick<LaboratoryWord, "pastAfter">;
+type Applied = Pick<OutputOf<typeof endpoint>, "patients" | "changed"> & Pick<LaboratoryWord, "pastAfter">;
 
 /**
  * Applies the choice for a wording to specimens of the past: determines the next patients who have it again, after those
  * who already were. The choice keeps how far it is, so that nothing is left out when no further call comes. Refuses
  * `not-found` for a wording without a choice.
  */
-export function applyWord(
+export function applyLaboratoryWord(
   act: Act,
-  { column, wording: written }: InputOf<typeof applyLaboratoryWord>,
-): Promise<OutputOf<typeof applyLaboratoryWord>> {
+  { column, wording: written }: InputOf<typeof endpoint>,
+): Promise<OutputOf<typeof endpoint>> {
   const wording = plainWording(column, written);
   const work = async (tx: Tx) => {
     const by = recording(act);

@@ -2,9 +2,9 @@ import { beforeAll, expect, it } from "vitest";
 import { month } from "../../../shared/day.ts";
 import { determinationsOfCase } from "../../../src/store/determinations.ts";
 import { recordSpecimen } from "../../../src/usecases/cultures/record-specimen.ts";
-import { reportGaps } from "../../../src/usecases/months/report-gaps.ts";
+import { readMonthGaps } from "../../../src/usecases/months/read-month-gaps.ts";
 import { signMonth } from "../../../src/usecases/months/sign-month.ts";
-import { applyWord } from "../../../src/usecases/settings/apply-word.ts";
+import { applyLaboratoryWord } from "../../../src/usecases/settings/apply-laboratory-word.ts";
 import { chooseLaboratoryWords } from "../../../src/usecases/settings/choose-words.ts";
 import { listLaboratoryWords } from "../../../src/usecases/settings/list-words.ts";
 import { watchWard } from "../../../src/usecases/settings/watch-ward.ts";
@@ -47,14 +47,14 @@ onEachDatabase("a choice for past specimens", (fresh) => {
   const kept = async () => (await shared.store.read((read) => determinationsOfCase(read, bay.facilityId, last))).at(-1);
   const pastOf = async () => (await listLaboratoryWords(bay.at(later))).words[0]?.past;
   const unresolved = async () =>
-    (await reportGaps(bay.at(later), { month: march })).gaps
+    (await readMonthGaps(bay.at(later), { month: march })).gaps
       .filter(({ kind }) => kind === "cannot-be-determined")
       .map(({ count }) => count);
 
   it("says how far it is when its page is closed, and whoever reads the month finds the rest determined", async () => {
     expect(await unresolved()).toEqual([51]);
     expect(await pastOf()).toBeNull();
-    const first = await applyWord(bay.at(chosen), word);
+    const first = await applyLaboratoryWord(bay.at(chosen), word);
     expect(first).toMatchObject({ patients: 50, changed: 50, past: { determined: 50, specimens: 51 } });
     expect(await pastOf()).toEqual({ determined: 50, specimens: 51 });
     expect(await kept()).toMatchObject({ outcome: "cannot-tell" });
@@ -71,12 +71,12 @@ onEachDatabase("a choice for past specimens", (fresh) => {
   it("goes on where it was, and is determined to its end before a month is signed", async () => {
     await chooseLaboratoryWords(bay.at(later), { words: [{ ...word, choice: "bacterium", replaces: 2 }] });
     expect(await pastOf()).toBeNull();
-    await applyWord(bay.at(later), word);
-    const rest = await applyWord(bay.at(later), word);
+    await applyLaboratoryWord(bay.at(later), word);
+    const rest = await applyLaboratoryWord(bay.at(later), word);
     expect(rest).toEqual({ patients: 1, changed: 1, past: null });
-    expect(await applyWord(bay.at(later), word)).toEqual({ patients: 0, changed: 0, past: null });
+    expect(await applyLaboratoryWord(bay.at(later), word)).toEqual({ patients: 0, changed: 0, past: null });
     await chooseLaboratoryWords(bay.at(later), { words: [{ ...word, choice: "mixed-flora", replaces: 4 }] });
-    await applyWord(bay.at(later), word);
+    await applyLaboratoryWord(bay.at(later), word);
     expect(await kept()).toMatchObject({ outcome: "cannot-tell" });
     const signing = signMonth(bay.at(later), { month: march, seen: "0".repeat(64), replaces: 0, reason: null });
     await expect(signing).rejects.toMatchObject({ code: "month-not-ready" });

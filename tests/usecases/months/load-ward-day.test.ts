@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { readWardDay } from "../../../src/usecases/months/read-ward-day.ts";
+import { loadWardDay } from "../../../src/usecases/months/load-ward-day.ts";
 import { dischargePatient } from "../../../src/usecases/record/discharge-patient.ts";
 import { mergePatients } from "../../../src/usecases/record/merge-patients.ts";
 import { type AlderBay, alderBay } from "../../databases/alder-bay.ts";
@@ -16,7 +16,7 @@ const later = "2024-03-10 10:00";
 
 onEachDatabase("the patients behind a ward day", (fresh) => {
   const shared = sharedStore(fresh);
-  const read = (bay: AlderBay, wardId = bay.a, now = later) => readWardDay(bay.at(now), { wardId, day });
+  const read = (bay: AlderBay, wardId = bay.a, now = later) => loadWardDay(bay.at(now), { wardId, day });
 
   it("are those of the ledger and those still there, by identifier, and that they were seen is written down", async () => {
     const bay = await alderBay(shared.store);

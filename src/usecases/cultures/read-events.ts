@@ -28,7 +28,7 @@ import { determineByNow } from "./determine-by-now.ts";
  * The infections of a period that belong to wards within reach, by date of event. Patients are named for who may see
  * them, and for nobody else; the view is recorded. Refuses `in-the-future`, `end-before-start`, `period-too-long`.
  */
-export async function reportEvents(
+export async function readEvents(
   act: Act,
   { first, last, wardIds }: DayRange & Reach,
 ): Promise<OutputOf<typeof endpoint>> {

@@ -1,4 +1,7 @@
-import type { readMonthCare, readWardCare } from "../../../shared/api/months.ts";
+import type {
+  readMonthCare as readMonthCareEndpoint,
+  readWardCare as readWardCareEndpoint,
+} from "../../../shared/api/months.ts";
 import type { Month } from "../../../shared/day.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import { dayText } from "../../domain/days/day-number.ts";
@@ -16,10 +19,10 @@ import { careOf, loadForCare, readCare } from "./read-care.ts";
 import { periodOf } from "./stays-of-days.ts";
 
 /** A month's reviews and care of the wards within reach. Refuses `in-the-future`. */
-export async function reportCare(
+export async function readMonthCare(
   act: Act,
   { month, wardIds }: { month: Month } & Reach,
-): Promise<OutputOf<typeof readMonthCare>> {
+): Promise<OutputOf<typeof readMonthCareEndpoint>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
   const facts = await act.store.read((read) => readCare(read, act, { days, wardIds }));
@@ -28,10 +31,10 @@ export async function reportCare(
 }
 
 /** The rows behind a ward's figures of care; the view is recorded. Refuses `in-the-future`. */
-export async function reportWardCare(
+export async function readWardCare(
   act: Act,
   { month, wardId }: { month: Month; wardId: number },
-): Promise<OutputOf<typeof readWardCare>> {
+): Promise<OutputOf<typeof readWardCareEndpoint>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
   return act.store.tx(
@@ -61,7 +64,7 @@ export async function reportWardCare(
 function rowTold(
   { catheterId, day }: CatheterOnDay,
   owners: ReadonlyMap<number, CatheterOwner>,
-): OutputOf<typeof readWardCare>["figures"][number]["rows"][number] {
+): OutputOf<typeof readWardCareEndpoint>["figures"][number]["rows"][number] {
   const owner = owners.get(catheterId);
   if (!owner) throw new Error(`catheter ${catheterId} has no patient`);
   return { catheterId, day: dayText(day), ...owner };

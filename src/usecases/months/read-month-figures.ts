@@ -1,5 +1,8 @@
 import { createHash } from "node:crypto";
-import type { readMonthFigureSheet, readMonthFigures } from "../../../shared/api/month-figures.ts";
+import type {
+  readMonthFigureSheet as readMonthFigureSheetEndpoint,
+  readMonthFigures as readMonthFiguresEndpoint,
+} from "../../../shared/api/month-figures.ts";
 import type { Month } from "../../../shared/day.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import type { MonthReport } from "../../../shared/month-report.ts";
@@ -17,13 +20,16 @@ import { withReasons } from "./with-reasons.ts";
 type OfMonth = { readonly month: Month } & Reach;
 
 /** A month's figures of the wards within reach, with what stands for them. Refuses `in-the-future`. */
-export async function reportFigures(act: Act, input: OfMonth): Promise<OutputOf<typeof readMonthFigures>> {
+export async function readMonthFigures(act: Act, input: OfMonth): Promise<OutputOf<typeof readMonthFiguresEndpoint>> {
   const report = await figuresOf(act, input);
   return { month: input.month, report, seen: seenDigest(report) };
 }
 
 /** The same as rows, with what changed since the month was signed. Refuses `in-the-future`. */
-export async function reportFigureSheet(act: Act, input: OfMonth): Promise<OutputOf<typeof readMonthFigureSheet>> {
+export async function readMonthFigureSheet(
+  act: Act,
+  input: OfMonth,
+): Promise<OutputOf<typeof readMonthFigureSheetEndpoint>> {
   const report = await figuresOf(act, input);
   return { month: input.month, sheet: monthFiguresSheet(report, await changedAfterSigning(act, input)) };
 }

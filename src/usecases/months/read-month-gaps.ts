@@ -1,4 +1,4 @@
-import type { readMonthGaps } from "../../../shared/api/months.ts";
+import type { readMonthGaps as endpoint } from "../../../shared/api/months.ts";
 import type { Month } from "../../../shared/day.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import { gapWords } from "../../../shared/gap-words.ts";
@@ -11,15 +11,15 @@ import type { Act } from "../act.ts";
 import { determineByNow } from "../cultures/determine-by-now.ts";
 import { type Reach, reachOf, seesEveryPatient } from "../reach.ts";
 import { censusTaken } from "./census-taken.ts";
+import { monthFactsOf } from "./load-month.ts";
 import { careOf, loadForCare } from "./read-care.ts";
 import { infectionsIn } from "./read-infections.ts";
-import { monthFactsOf } from "./read-month.ts";
 
 /** What is missing from a month of the wards within reach, and what keeps it from being signed. Refuses `in-the-future`. */
-export async function reportGaps(
+export async function readMonthGaps(
   act: Act,
   { month, wardIds }: { month: Month } & Reach,
-): Promise<OutputOf<typeof readMonthGaps>> {
+): Promise<OutputOf<typeof endpoint>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
   await determineByNow(act);
@@ -43,7 +43,7 @@ const linesMost = 100;
 function inWords(
   gap: Gap,
   { opens, reads }: Record<"opens" | "reads", boolean>,
-): OutputOf<typeof readMonthGaps>["gaps"][number] {
+): OutputOf<typeof endpoint>["gaps"][number] {
   const { kind, wardId, count, days, held } = gap;
   const { blocks, remedy } = gapWords[kind];
   const lines = kind === "dropped-lines" || opens ? (held?.lines ?? []) : [];

@@ -30,7 +30,7 @@ interface Culture {
 }
 
 /** A month's urine cultures by ward within reach, and those of catheters without a sign. Refuses `in-the-future`. */
-export async function reportMonthCultures(
+export async function readMonthCultures(
   act: Act,
   { month, wardIds }: { readonly month: Month } & Reach,
 ): Promise<OutputOf<typeof endpoint>> {
