@@ -91,7 +91,7 @@ export const removalReasons = {
   blocked: "Blocked or leaking",
   "pulled-out": "Pulled or fell out",
   "infection-suspected": "Infection suspected",
-  "patient-wish": "The patient wished it",
+  "patient-wish": "Patient request",
   other: "Another reason",
 } as const;
 export const removalReason = z.enum(words(removalReasons));

@@ -72,7 +72,7 @@ it("a culture that is recorded waits, is understood day by day, and is confirmed
 
 /** The marks of the picture by the arrow keys; each is said, and the same stands in a table. */
 async function throughThePicture(page: Page): Promise<void> {
-  await page.getByRole("link", { name: "Past the picture" }).focus();
+  await page.getByRole("link", { name: "Skip the picture" }).focus();
   await page.keyboard.press("Tab");
   await page.locator(".chart-live").getByText("Date of event: Thu, Nov 5").waitFor();
   await page.keyboard.press("ArrowRight");
