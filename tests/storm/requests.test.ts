@@ -26,8 +26,15 @@ onEachDatabase(`random requests, SEED=${firstSeed} REQUESTS=${requests}`, (fresh
   let door: Door;
   let operations: readonly Operation[];
   let shapes: Readonly<Record<string, Schema>>;
-  beforeAll(async () => {
+  /** Opens a hospital of its own. */
+  const open = async () => {
     door = await openDoor(await fresh());
+    const { hospital } = door;
+    return { people: Object.values(hospital.people), situations: Object.values(await situationsIn(hospital)) };
+  };
+  let found: Awaited<ReturnType<typeof open>>;
+  beforeAll(async () => {
+    found = await open();
     const { body } = await door.get("/api/v1/openapi.json").expect(200);
     operations = operationsOf(body);
     shapes = body.components.schemas;
@@ -37,17 +44,18 @@ onEachDatabase(`random requests, SEED=${firstSeed} REQUESTS=${requests}`, (fresh
   it(
     "meet no fault of the program, and nothing that is not described",
     async () => {
-      const people = Object.values(door.hospital.people);
       let reached = 0;
       const statuses = new Map<number, number>();
       for (let done = 0; done < requests; done += batch) {
         const seed = firstSeed + done / batch;
-        // New records now and then: the requests themselves discharge, move and void what they find.
-        const situations = done % 2000 === 0 ? Object.values(await situationsIn(door.hospital)) : lastSituations;
-        lastSituations = situations;
+        // A new hospital now and then: the requests themselves discharge and void what they find, and merge its units.
+        if (done > 0 && done % 2000 === 0) {
+          await door.close();
+          found = await open();
+        }
         const chance = chanceOf(seed, batch * 400);
         for (let i = 0; i < batch; i++) {
-          const request = randomRequest({ chance, operations, shapes, people, situations });
+          const request = randomRequest({ chance, operations, shapes, ...found });
           const outcome = await send(door.app, request, `SEED=${seed}, request ${i}`);
           statuses.set(outcome.status, (statuses.get(outcome.status) ?? 0) + 1);
           if (outcome.reached) reached += 1;
@@ -62,8 +70,6 @@ onEachDatabase(`random requests, SEED=${firstSeed} REQUESTS=${requests}`, (fresh
     requests * 200,
   );
 });
-
-let lastSituations: Parameters<typeof randomRequest>[0]["situations"] = [];
 
 async function send(
   app: FastifyInstance,
