@@ -8,6 +8,9 @@ import { digestOf, isStamped, writeStamp } from "./stamp.mjs";
 const stamp = join(root, "dist/program.stamp");
 const sources = ["src", "shared", "package-lock.json", "scripts/build-program.mjs"];
 
+/** The program of the threads for heavy work, built beside {@link program}. */
+export const heavyProgram = join(root, "dist/program/heavy.mjs");
+
 /** src/main.ts and all that it imports as JavaScript: it starts in a third of the time. */
 export const program = join(root, "dist/program/main.mjs");
 
@@ -38,11 +41,14 @@ export async function ensureProgramBuilt() {
       logLevel: "warn",
       plugins: [ownAddresses],
       build: {
-        ssr: "src/main.ts",
+        ssr: true,
         outDir: "dist/program",
         target: "node20",
         sourcemap: true,
-        rolldownOptions: { output: { entryFileNames: "main.mjs" } },
+        rolldownOptions: {
+          input: { main: "src/main.ts", heavy: "src/heavy.ts" },
+          output: { entryFileNames: "[name].mjs" },
+        },
       },
     });
     writeStamp(stamp, digest);

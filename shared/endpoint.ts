@@ -56,6 +56,8 @@ export interface Endpoint<
   readonly reply: "json" | "sheet" | "document";
   /** What a body may hold at most, where that is more than usual. */
   readonly bodyBytes?: number;
+  /** A read whose cost grows with the facility: it is worked out beside the requests of others. */
+  readonly heavy?: true;
   readonly params: z.ZodObject<Params, z.core.$strict>;
   readonly query: z.ZodObject<Query, z.core.$strict>;
   readonly body: z.ZodObject<Body, z.core.$strict>;

@@ -129,6 +129,11 @@ export const problems = {
     title: "The database cannot be reached",
     remedy: "Check DWELL_DATABASE_URL and that the database server runs.",
   },
+  "service-busy": {
+    status: 503,
+    title: "Too many large reports are being worked out",
+    remedy: "Try again in a minute. Recording goes on meanwhile.",
+  },
   "database-not-writable": {
     status: 500,
     title: "The database cannot be written",

@@ -32,6 +32,7 @@ export const readAgreement = endpoint({
   permission: "see-counts",
   wards: "ward",
   reply: "json",
+  heavy: true,
   params: { wardId: idInPath, month },
   output: z
     .strictObject({

@@ -78,6 +78,7 @@ export const verifyAudit = endpoint({
   permission: "see-audit",
   wards: "none",
   reply: "json",
+  heavy: true,
   output: z
     .strictObject({
       sealed: z.int().describe("Entries in the chain"),

@@ -13,6 +13,7 @@ export const listCases = endpoint({
   permission: "judge-cases",
   wards: "facility",
   reply: "json",
+  heavy: true,
   query: {
     list: caseList.default("waiting"),
     from: day

@@ -129,6 +129,7 @@ export const compareEditions = endpoint({
   permission: "judge-cases",
   wards: "facility",
   reply: "json",
+  heavy: true,
   params: { editionId, otherId: editionId },
   query: {
     first: day.describe("The first day of collection"),

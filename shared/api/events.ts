@@ -12,6 +12,7 @@ export const readEvents = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "sheet",
+  heavy: true,
   query: { first: day, last: day.describe("At most 366 days are read at once") },
   output: z
     .strictObject({
@@ -33,6 +34,7 @@ export const readMonthCultures = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "sheet",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({ month, wardIds: z.array(id).describe("The ward of each row, in the order of the rows"), sheet })

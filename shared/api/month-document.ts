@@ -13,6 +13,7 @@ export const readMonthDocument = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "document",
+  heavy: true,
   params: { month },
   query: {
     signature: idInPath.optional().describe("The number of a signature; left out: the figures as they are now"),

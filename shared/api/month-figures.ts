@@ -19,6 +19,7 @@ export const readMonthFigures = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "json",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({
@@ -38,6 +39,7 @@ export const readMonthFigureSheet = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "sheet",
+  heavy: true,
   params: { month },
   output: z.strictObject({ month, sheet }).meta({ id: "MonthFigureSheet" }),
   errors: ["in-the-future"],
@@ -88,6 +90,7 @@ export const readMonthSignatures = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "json",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({
@@ -108,6 +111,7 @@ export const readSignedMonth = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "json",
+  heavy: true,
   params: { month, number: idInPath },
   output: z.strictObject({ month, signature, report: monthReport }).meta({ id: "SignedMonth" }),
   errors: ["not-found"],
@@ -134,6 +138,7 @@ export const listSignedMonths = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "json",
+  heavy: true,
   output: z
     .strictObject({ months: z.array(z.strictObject({ month, signature, signatures: z.int().min(1) })) })
     .meta({ id: "SignedMonths" }),
@@ -148,6 +153,7 @@ export const listChangedMonths = endpoint({
   permission: "sign-month",
   wards: "facility",
   reply: "json",
+  heavy: true,
   output: z
     .strictObject({
       months: z.array(

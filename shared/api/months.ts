@@ -36,6 +36,7 @@ export const readMonth = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "sheet",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({
@@ -56,6 +57,7 @@ export const readWardMonth = endpoint({
   permission: "see-counts",
   wards: "ward",
   reply: "sheet",
+  heavy: true,
   params: { wardId: idInPath, month },
   output: z.strictObject({ month, wardId: id, sheet }).meta({ id: "WardMonth" }),
   errors: ["in-the-future"],
@@ -69,6 +71,7 @@ export const readMonthCare = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "sheet",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({ month, wardIds: z.array(id).describe("The ward of each row, in the order of the rows"), sheet })
@@ -84,6 +87,7 @@ export const readWardCare = endpoint({
   permission: "see-patients",
   wards: "ward",
   reply: "json",
+  heavy: true,
   params: { wardId: idInPath, month },
   output: z
     .strictObject({
@@ -108,6 +112,7 @@ export const readMonthGaps = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "json",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({

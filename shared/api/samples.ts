@@ -14,6 +14,7 @@ export const readSample = endpoint({
   permission: "see-counts",
   wards: "ward",
   reply: "json",
+  heavy: true,
   params: { wardId: idInPath, month },
   query: {
     weekday: z.enum(weekdays),

@@ -11,6 +11,7 @@ export const readUncountedDays = endpoint({
   permission: "see-patients",
   wards: "facility",
   reply: "json",
+  heavy: true,
   params: { month },
   output: z
     .strictObject({

@@ -50,6 +50,7 @@ export const compareWards = endpoint({
   permission: "compare-wards",
   wards: "facility",
   reply: "json",
+  heavy: true,
   query: compared,
   output: z
     .strictObject({
@@ -76,6 +77,7 @@ export const readComparisonDocument = endpoint({
   permission: "compare-wards",
   wards: "facility",
   reply: "document",
+  heavy: true,
   query: compared,
   output: z.strictObject({ document: reportDocument }).meta({ id: "WardComparisonDocument" }),
   errors: comparisonErrors,
@@ -100,6 +102,7 @@ export const compareTwo = endpoint({
   permission: "compare-wards",
   wards: "facility",
   reply: "json",
+  heavy: true,
   query: {
     first: code,
     firstFrom: month,

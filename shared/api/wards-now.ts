@@ -28,6 +28,7 @@ export const readWardsNow = endpoint({
   permission: "see-counts",
   wards: "facility",
   reply: "json",
+  heavy: true,
   output: z.strictObject({ at: instant, day, wards: z.array(wardNow).describe("By code") }).meta({ id: "WardsNow" }),
   errors: [],
 });

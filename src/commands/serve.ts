@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { readSentFiles } from "../csv/sent-files.ts";
 import { buildApp } from "../http/app.ts";
+import { heavyThreads } from "../http/heavy/heavy-threads.ts";
 import { listenLocally } from "../http/listen.ts";
 import { safeLogger } from "../http/logger.ts";
 import { localPrincipal } from "../http/principal.ts";
@@ -16,6 +17,8 @@ import { withDatabase } from "./with-database.ts";
 /** How the command is called. */
 export const serveUsage = "npm start [-- --empty]";
 
+/** The built program of the threads for heavy work: see scripts/build-program.mjs. */
+const heavyProgram = fileURLToPath(new URL("../../dist/program/heavy.mjs", import.meta.url));
 const staticFolder = fileURLToPath(new URL("../../dist/web/", import.meta.url));
 
 /** Serves the page and the API until the process is told to stop; requests under way are then finished. */
@@ -31,13 +34,15 @@ export const serve: Command = async (context) => {
 async function serveUntilStopped(store: Store, context: CommandContext): Promise<void> {
   const demo = await isDemo(store);
   const logger = safeLogger({ level: context.config.logLevel });
+  const { databaseUrl, browserPath } = context.config;
+  const heavy = heavyThreads(heavyProgram, { databaseUrl, browserPath, version: context.version });
   const app = await buildApp({
     store,
     clock: context.clock,
     principalOf: localPrincipal({ store, demo }),
     version: context.version,
     staticFolder,
-    browserPath: context.config.browserPath,
+    heavy,
     logger,
   });
   const importer = keepImporting(store, {
@@ -56,6 +61,7 @@ async function serveUntilStopped(store: Store, context: CommandContext): Promise
     await stopped;
   } finally {
     await app.close();
+    await heavy.close();
     await importer.stop();
     await sealer.stop();
   }

@@ -7,6 +7,7 @@ import { closeIdleOnClose } from "./close-idle.ts";
 import { compressAnswers } from "./compress-answers.ts";
 import { setHeaders } from "./headers.ts";
 import { answerHealth } from "./health.ts";
+import { type HeavyWork, heavyWorkHere } from "./heavy/heavy-work.ts";
 import { readJsonBodies } from "./json-body.ts";
 import { type MountOptions, mount } from "./mount.ts";
 import { publishOpenApi } from "./openapi.ts";
@@ -17,8 +18,8 @@ import { type Route, routes } from "./routes.ts";
 export interface AppOptions extends MountOptions {
   /** The version of the program. */
   readonly version: string;
-  /** The browser that prints documents; without it one is looked for where they usually are. */
-  readonly browserPath?: string | null;
+  /** Where heavy reads are worked out and files made; on this thread without it. */
+  readonly heavy?: HeavyWork;
   /** The folder of the built page; without it, no page is served. */
   readonly staticFolder?: string;
   /** Nothing is logged without it. */
@@ -80,10 +81,11 @@ function logReplies(app: FastifyInstance): void {
 }
 
 function mountAll(app: FastifyInstance, options: AppOptions): void {
-  const documents = documentMaker({ version: options.version, browserPath: options.browserPath ?? null });
+  const { store, version } = options;
+  const heavy = options.heavy ?? heavyWorkHere({ store, documents: documentMaker({ version, browserPath: null }) });
   for (const [name, endpoint] of Object.entries<Endpoint>(endpoints)) {
     // The cast is safe: the table of routes has the endpoint's own route under the endpoint's name.
     const route = routes[name as keyof typeof routes] as Route<Endpoint>;
-    mount(app, { name, endpoint, route }, { ...options, documents });
+    mount(app, { name, endpoint, route }, { ...options, heavy });
   }
 }

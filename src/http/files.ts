@@ -13,6 +13,11 @@ export function fileTypes({ reply }: Pick<Endpoint, "reply">): readonly Document
   return reply === "document" ? (Object.keys(documentTypes) as DocumentType[]) : [];
 }
 
+/** The type of the file that a request asks for; null when it asks for JSON. */
+export function fileTypeAsked(endpoint: Endpoint, { headers }: FastifyRequest): DocumentType | null {
+  return fileTypes(endpoint).find((one) => (headers.accept ?? "").startsWith(one)) ?? null;
+}
+
 /** By whom a file is asked for, and what makes it. */
 interface FileAsked {
   readonly endpoint: Endpoint;
@@ -25,14 +30,13 @@ interface FileAsked {
 export async function asFile(
   reply: FastifyReply,
   { endpoint, request, documents, act }: FileAsked,
-  answer: object,
+  answer: object | string,
 ): Promise<string | Buffer | null> {
-  const types = fileTypes(endpoint);
-  if (types.length === 0) return null;
+  if (fileTypes(endpoint).length === 0) return null;
   // What is answered depends on what is asked for, so nothing between may give one for the other.
   reply.header("vary", "accept");
-  const type = types.find((one) => (request.headers.accept ?? "").startsWith(one));
-  if (type === undefined) return null;
+  const type = fileTypeAsked(endpoint, request);
+  if (type === null) return null;
   if (endpoint.reply === "sheet") {
     reply.type(`${csvMediaType}; charset=utf-8`);
     return sheetCsv((answer as { sheet: Sheet }).sheet);

@@ -5,7 +5,6 @@ import { type Endpoint, type InputOf, namedBy } from "../../shared/endpoint.ts";
 import { permissions } from "../../shared/permissions.ts";
 import { refuse } from "../../shared/problems.ts";
 import { acknowledgeHeader } from "../../shared/signed-changes.ts";
-import type { DocumentMaker } from "../documents/document-maker.ts";
 import type { Act, Actor, Store } from "../usecases/act.ts";
 import { findImport } from "../usecases/imports/find-import.ts";
 import { watchSignedMonths } from "../usecases/months/watch-signed-months.ts";
@@ -13,7 +12,9 @@ import { once } from "../usecases/once.ts";
 import { type Reach, reachOf } from "../usecases/reach.ts";
 import { findRecord } from "../usecases/record/find-record.ts";
 import { findWard } from "../usecases/wards/find-ward.ts";
-import { asFile } from "./files.ts";
+import { asFile, fileTypeAsked } from "./files.ts";
+import { askHeavy } from "./heavy/ask-heavy.ts";
+import type { HeavyWork } from "./heavy/heavy-work.ts";
 import { routeSchema } from "./openapi-route.ts";
 import { readInput } from "./read-input.ts";
 import { acknowledgedChanges, idempotencyKey, seenVersion } from "./request-headers.ts";
@@ -30,11 +31,13 @@ export interface MountOptions {
   readonly principalOf: PrincipalOf;
 }
 
+const jsonType = "application/json; charset=utf-8";
+
 /** The way of every request: who asks, may they, what do they ask, of whose record; then the use case answers. */
 export function mount<E extends Endpoint>(
   app: FastifyInstance,
   { name, endpoint, route }: { name: string; endpoint: E; route: Route<E> },
-  { store, clock, principalOf, documents }: MountOptions & { readonly documents: DocumentMaker },
+  { store, clock, principalOf, heavy }: MountOptions & { readonly heavy: HeavyWork },
 ): void {
   app.route({
     method: endpoint.method,
@@ -57,8 +60,14 @@ export function mount<E extends Endpoint>(
       const digest = createHash("sha256")
         .update(JSON.stringify([name, input]))
         .digest("hex");
-      const answer = key === null ? await carryOut(act) : await once(act, { key, digest }, carryOut);
-      return (await asFile(reply, { endpoint, request, documents, act }, answer)) ?? tagged(reply, answer);
+      const heavily = async () => {
+        await inReach(act, { endpoint, input, reach });
+        return askHeavy(act, heavy, { name, input, reach, asText: fileTypeAsked(endpoint, request) === null });
+      };
+      const lightly = () => (key === null ? carryOut(act) : once(act, { key, digest }, carryOut));
+      const answer = endpoint.heavy ? await heavily() : await lightly();
+      const file = await asFile(reply, { endpoint, request, documents: heavy, act }, answer);
+      return file ?? (typeof answer === "string" ? reply.type(jsonType).send(answer) : tagged(reply, answer));
     },
   });
 }

@@ -92,6 +92,7 @@ export function publishedCodes(endpoint: Endpoint): ReadonlySet<ProblemCode> {
     ...(namedBy(endpoint.wards) === null ? [] : ["not-found" as const]),
     ...effectErrors[endpoint.effect],
     ...(takesBody(endpoint) ? bodyErrors : []),
+    ...(endpoint.heavy ? (["service-busy"] as const) : []),
     ...endpoint.errors,
   ]);
 }

@@ -1,10 +1,11 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { refuse } from "../../shared/problems.ts";
+import { type AuditBy, writeAudits } from "./audit.ts";
 import { claimsInProcess, claimsOnServer } from "./claims.ts";
 import { PrismaClient as PostgresClient } from "./generated/postgresql/client.ts";
 import { PrismaClient as SqliteClient } from "./generated/sqlite/client.ts";
 import { idBlocks } from "./id-blocks.ts";
-import { oneAtATime } from "./queue.ts";
+import { oneAtATime, together } from "./queue.ts";
 import { LedgerSqlite } from "./sqlite-adapter.ts";
 import type { DatabaseKind, Read, Store, Tx, TxOptions } from "./store.ts";
 import { isRetryable, storeProblem } from "./store-errors.ts";
@@ -94,17 +95,19 @@ function makeStore({ kind, claim, writing, reading, close }: Connections): Store
     ),
   );
   const reserve = oneAtATime();
+  const tx = async <T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}): Promise<T> =>
+    again(async () => {
+      const newId = await reserve(() => ids.reserve(options.ids ?? (options.snapshot ? 0 : 16)));
+      return writing((db) => work({ kind, db, newId, trace: { touched: [], act: null } }), options);
+    });
+  const views = together<AuditBy>((entries) => tx((opened) => writeAudits(opened, entries), { ids: 0 }));
   return {
     kind,
     claim: (id) => again(() => claim(id)),
     close,
     read: (work) => again(() => reading((db) => work({ kind, db }))),
-    async tx<T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}) {
-      return again(async () => {
-        const newId = await reserve(() => ids.reserve(options.ids ?? (options.snapshot ? 0 : 16)));
-        return writing((db) => work({ kind, db, newId, trace: { touched: [], act: null } }), options);
-      });
-    },
+    noteView: (by, view) => views({ by, ...view }),
+    tx,
   };
 }
 

@@ -1,4 +1,6 @@
+import type { Audit } from "./audit.ts";
 import type { Prisma } from "./generated/sqlite/client.ts";
+import type { Recording } from "./patients.ts";
 import type { Trace } from "./trace.ts";
 
 export type DatabaseKind = "sqlite" | "postgresql";
@@ -35,6 +37,8 @@ export interface Store {
   tx<T>(work: (tx: Tx) => Promise<T>, options?: TxOptions): Promise<T>;
   /** Reads from one snapshot: nothing that is written meanwhile is seen. */
   read<T>(work: (read: Read) => Promise<T>): Promise<T>;
+  /** Writes down that somebody saw records; stored when it resolves. Views that come together are stored together. */
+  noteView(by: Recording, view: Audit): Promise<void>;
   /**
    * Takes work of that number for this process, until `release` or the end of the process, however it ends; null when
    * somebody has it.

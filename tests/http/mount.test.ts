@@ -5,6 +5,7 @@ import { z } from "zod";
 import { endpoint } from "../../shared/endpoint.ts";
 import { documentMaker } from "../../src/documents/document-maker.ts";
 import { emptyApp } from "../../src/http/app.ts";
+import { heavyWorkHere } from "../../src/http/heavy/heavy-work.ts";
 import { mount } from "../../src/http/mount.ts";
 import { localPrincipal } from "../../src/http/principal.ts";
 import { freshSqlite, type TestDatabase } from "../databases/databases.ts";
@@ -39,7 +40,7 @@ beforeAll(async () => {
     store: hospital.store,
     clock: () => lookedAt,
     principalOf: localPrincipal({ store: hospital.store, demo: true }),
-    documents: documentMaker({ version: "0", browserPath: null }),
+    heavy: heavyWorkHere({ store: hospital.store, documents: documentMaker({ version: "0", browserPath: null }) }),
   };
   app = emptyApp(options);
   const route = async (act: { now: number }, input: { grams: number }, reach: { wardIds?: readonly number[] }) =>

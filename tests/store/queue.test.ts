@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { oneAtATime } from "../../src/store/queue.ts";
+import { oneAtATime, together } from "../../src/store/queue.ts";
 import { gate } from "../databases/gate.ts";
 
 describe("work that is done one at a time", () => {
@@ -62,5 +62,48 @@ describe("work that is done one at a time", () => {
     expect(await oneAtATime()(async () => "free")).toBe("free");
     hold.open();
     await stuck;
+  });
+});
+
+describe("pieces that are done together", () => {
+  it("are those that came while an earlier lot was done, at most a hundred", async () => {
+    const lots: number[][] = [];
+    const hold = gate();
+    const add = together<number>(async (pieces) => {
+      lots.push([...pieces]);
+      await hold.opened;
+    });
+    const first = add(0);
+    await Promise.resolve();
+    const more = Array.from({ length: 150 }, (_, i) => add(i + 1));
+    hold.open();
+    await Promise.all([first, ...more]);
+    expect(lots.map((lot) => lot.length)).toEqual([1, 100, 50]);
+    expect(lots.flat()).toEqual(Array.from({ length: 151 }, (_, i) => i));
+  });
+
+  it("resolve when their lot is done, not before", async () => {
+    const hold = gate();
+    const log: string[] = [];
+    const add = together<string>(async () => {
+      await hold.opened;
+      log.push("stored");
+    });
+    const added = add("a").then(() => log.push("answered"));
+    await new Promise((resolve) => setTimeout(resolve, 10));
+    expect(log).toEqual([]);
+    hold.open();
+    await added;
+    expect(log).toEqual(["stored", "answered"]);
+  });
+
+  it("fail with their lot, and the next lot is tried all the same", async () => {
+    const add = together<string>(async (pieces) => {
+      if (pieces.includes("bad")) throw new Error("the disk is full");
+    });
+    await add("good");
+    const outcomes = await Promise.allSettled([add("bad"), add("beside")]);
+    expect(outcomes.map(({ status }) => status)).toEqual(["rejected", "rejected"]);
+    await add("later");
   });
 });

@@ -5,12 +5,12 @@ import type { InputOf, OutputOf } from "../../../shared/endpoint.ts";
 import { refuse } from "../../../shared/problems.ts";
 import { dayMs, dayNumber, type Instant } from "../../domain/days/day-number.ts";
 import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { type AuditPlace, type AuditQuestion, findAudit } from "../../store/audit-search.ts";
 import { facility } from "../../store/facilities.ts";
 import { findPatient } from "../../store/patients.ts";
-import type { Tx } from "../../store/store.ts";
-import { type Act, recording } from "../act.ts";
+import type { Read } from "../../store/store.ts";
+import type { Act } from "../act.ts";
+import { view } from "../view.ts";
 
 type Page = OutputOf<typeof endpoint>;
 
@@ -22,34 +22,31 @@ const usualLimit = 50;
  */
 export function searchAudit(act: Act, input: InputOf<typeof endpoint>): Promise<Page> {
   const { personId, patientId, action, from, to, after, limit } = input;
-  return act.store.tx(async (tx) => {
-    const zone = zoneNamed((await facility(tx, act.actor.facilityId)).zone);
-    const page = await pageOf(tx, act, {
+  return view(act, async (read, seen) => {
+    const zone = zoneNamed((await facility(read, act.actor.facilityId)).zone);
+    const page = await pageOf(read, act, {
       ...{ personId, action, after, limit },
-      survivorId: patientId === undefined ? undefined : await survivorOf(tx, act, patientId),
+      survivorId: patientId === undefined ? undefined : await survivorOf(read, act, patientId),
       from: from === undefined ? undefined : beginOf(from, zone),
       to: to === undefined ? undefined : endOf(to, zone),
     });
     const details = { personId, patientId, action, from, to };
     const patientIds = patientId === undefined ? [] : [patientId];
-    await writeAudit(tx, recording(act), { action: "search-audit", patientIds, details });
+    seen({ action: "search-audit", patientIds, details });
     return page;
-  }, looking);
+  });
 }
 
 /** Who saw or changed a patient's record; the view is recorded. Refuses `cursor-unreadable` and `not-found`. */
 export function readAccess(act: Act, input: InputOf<typeof readAccessEndpoint>): Promise<Page> {
   const { patientId, after, limit } = input;
-  return act.store.tx(async (tx) => {
-    const survivorId = await survivorOf(tx, act, patientId);
-    const page = await pageOf(tx, act, { survivorId, after, limit });
-    await writeAudit(tx, recording(act), { action: "view-access", patientIds: [patientId], details: { patientId } });
+  return view(act, async (read, seen) => {
+    const survivorId = await survivorOf(read, act, patientId);
+    const page = await pageOf(read, act, { survivorId, after, limit });
+    seen({ action: "view-access", patientIds: [patientId], details: { patientId } });
     return page;
-  }, looking);
+  });
 }
-
-/** One state for all of a page; nothing is numbered. */
-const looking = { ids: 0, snapshot: true } as const;
 
 const isDay = (text: string): text is Day => !text.includes("T");
 
@@ -62,8 +59,8 @@ function endOf(text: string, zone: Zone): Instant {
   return isDay(text) ? zone.firstInstantFrom((dayNumber(text) + 1) * dayMs) : Date.parse(text);
 }
 
-async function survivorOf(tx: Tx, act: Act, patientId: number): Promise<number> {
-  return (await findPatient(tx, act.actor.facilityId, { patientId })).survivorId;
+async function survivorOf(read: Read, act: Act, patientId: number): Promise<number> {
+  return (await findPatient(read, act.actor.facilityId, { patientId })).survivorId;
 }
 
 /** What is asked, with the page as it was sent. */
@@ -72,11 +69,11 @@ type Asked = Omit<AuditQuestion, "facilityId" | "after" | "limit"> & {
   readonly limit?: number | undefined;
 };
 
-async function pageOf(tx: Tx, act: Act, { after, limit = usualLimit, ...asked }: Asked): Promise<Page> {
+async function pageOf(read: Read, act: Act, { after, limit = usualLimit, ...asked }: Asked): Promise<Page> {
   const place = after === undefined ? undefined : placeOf(after);
   const { facilityId } = act.actor;
   // One more than shown tells whether there is a next page.
-  const found = await findAudit(tx, { ...asked, facilityId, after: place, limit: limit + 1 });
+  const found = await findAudit(read, { ...asked, facilityId, after: place, limit: limit + 1 });
   const shown = found.slice(0, limit);
   const last = found.length > limit ? shown.at(-1) : undefined;
   const entries = shown.map(({ id, action, patientIds, ...entry }) => ({

@@ -7,13 +7,13 @@ import { surveillanceOf } from "../../domain/cultures/surveillance-of.ts";
 import type { WardCodes } from "../../domain/cultures/ward-codes.ts";
 import { dayText } from "../../domain/days/day-number.ts";
 import { editionNamed } from "../../domain/editions/index.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { casesCollected } from "../../store/case-lists.ts";
 import { cultureRecords } from "../../store/culture-records.ts";
 import type { DayRange } from "../../store/ward-days.ts";
 import { wardCodes } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
 import { refuseLongPeriod } from "../period.ts";
+import { view } from "../view.ts";
 import { loadWayRules } from "./way-rules.ts";
 
 type Answer = OutputOf<typeof endpoint>;
@@ -31,33 +31,30 @@ export function compareEditions(
   const [from, to] = [editionNamed(input.editionId), editionNamed(input.otherId)];
   if (!from || !to) throw new Error("an edition is named and not held");
   const by = recording(act);
-  return act.store.tx(
-    async (tx) => {
-      const rules = await loadWayRules(tx, by.facilityId);
-      const codes = await wardCodes(tx, by.facilityId);
-      const cases = await casesCollected(tx, by.facilityId, { first, last });
-      const patientIds = [...new Set(cases.map(({ survivorId }) => survivorId))];
-      const knownThrough = rules.zone.dayOf(act.now);
-      const isAsked = ({ subject: { day } }: Pick<Determination, "subject">) => day >= first && day <= last;
-      let compared = 0;
-      const differences: Answer["differences"] = [];
-      for (const record of await cultureRecords(tx, patientIds)) {
-        const timeline = surveillanceOf(record, rules, knownThrough);
-        compared += determine(timeline, from).filter(isAsked).length;
-        for (const { subject, before, after } of differenceBetween(timeline, from, to).filter(isAsked))
-          differences.push({
-            ...{ caseId: subject.id, patientId: record.patientId },
-            subject: { ...subject, day: dayText(subject.day) },
-            before: readAs(before, codes),
-            after: readAs(after, codes),
-          });
-      }
-      const details = { editionId: from.id, otherId: to.id, first: dayText(first), last: dayText(last) };
-      await writeAudit(tx, by, { action: "compare-editions", patientIds, details });
-      return { compared, differences };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const rules = await loadWayRules(read, by.facilityId);
+    const codes = await wardCodes(read, by.facilityId);
+    const cases = await casesCollected(read, by.facilityId, { first, last });
+    const patientIds = [...new Set(cases.map(({ survivorId }) => survivorId))];
+    const knownThrough = rules.zone.dayOf(act.now);
+    const isAsked = ({ subject: { day } }: Pick<Determination, "subject">) => day >= first && day <= last;
+    let compared = 0;
+    const differences: Answer["differences"] = [];
+    for (const record of await cultureRecords(read, patientIds)) {
+      const timeline = surveillanceOf(record, rules, knownThrough);
+      compared += determine(timeline, from).filter(isAsked).length;
+      for (const { subject, before, after } of differenceBetween(timeline, from, to).filter(isAsked))
+        differences.push({
+          ...{ caseId: subject.id, patientId: record.patientId },
+          subject: { ...subject, day: dayText(subject.day) },
+          before: readAs(before, codes),
+          after: readAs(after, codes),
+        });
+    }
+    const details = { editionId: from.id, otherId: to.id, first: dayText(first), last: dayText(last) };
+    seen({ action: "compare-editions", patientIds, details });
+    return { compared, differences };
+  });
 }
 
 function readAs(determination: Determination | null, codes: WardCodes): Answer["differences"][0]["before"] {

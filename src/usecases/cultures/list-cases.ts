@@ -5,13 +5,13 @@ import type { Month } from "../../../shared/day.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import { type DayNumber, dayText } from "../../domain/days/day-number.ts";
 import { monthDays } from "../../domain/days/month.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { casesBetween, casesByState, casesIn } from "../../store/case-lists.ts";
 import { cultureRecords } from "../../store/culture-records.ts";
 import { determinationsOfCase, type KeptDetermination } from "../../store/determinations.ts";
-import type { Tx } from "../../store/store.ts";
+import type { Read } from "../../store/store.ts";
 import { wardCodes } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
+import { view } from "../view.ts";
 import { caseOfList } from "./case-answers.ts";
 import { determineByNow } from "./determine-by-now.ts";
 import { loadDeterminingRules } from "./determining-rules.ts";
@@ -36,35 +36,32 @@ export async function listCases(
   await determineByNow(act);
   const by = recording(act);
   const isSettled = list !== "waiting" && list !== "pending";
-  return act.store.tx(
-    async (tx) => {
-      const rules = await loadDeterminingRules(tx, by.facilityId);
-      const today = rules.zone.dayOf(act.now);
-      const first = from ?? (isSettled ? today - settledDays : null);
-      const found =
-        month === null
-          ? await casesIn(tx, by.facilityId, { states: statesOf[list], from: first })
-          : (await casesBetween(tx, by.facilityId, monthDays(month))).filter(({ state }) => isIn(list, state));
-      const patientIds = [...new Set(found.map(({ survivorId }) => survivorId))];
-      const records = new Map((await cultureRecords(tx, patientIds)).map((one) => [one.patientId, one]));
-      const codes = await wardCodes(tx, by.facilityId);
-      const cases = [];
-      for (const one of found) {
-        const record = records.get(one.survivorId);
-        if (!record) throw new Error(`case ${one.caseId} has no patient`);
-        const history = await historyOf(tx, by.facilityId, one);
-        cases.push(caseOfList(one, { record, codes, today, history }, rules));
-      }
-      await writeAudit(tx, by, { action: "view-cases", patientIds, details: { list } });
-      const states = await casesByState(tx, by.facilityId, from ?? today - settledDays);
-      return {
-        ...{ list, caution: determinationCaution, knownThrough: dayText(today) },
-        cases: isSettled ? cases.reverse() : cases,
-        counts: countsOf(states),
-      };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const rules = await loadDeterminingRules(read, by.facilityId);
+    const today = rules.zone.dayOf(act.now);
+    const first = from ?? (isSettled ? today - settledDays : null);
+    const found =
+      month === null
+        ? await casesIn(read, by.facilityId, { states: statesOf[list], from: first })
+        : (await casesBetween(read, by.facilityId, monthDays(month))).filter(({ state }) => isIn(list, state));
+    const patientIds = [...new Set(found.map(({ survivorId }) => survivorId))];
+    const records = new Map((await cultureRecords(read, patientIds)).map((one) => [one.patientId, one]));
+    const codes = await wardCodes(read, by.facilityId);
+    const cases = [];
+    for (const one of found) {
+      const record = records.get(one.survivorId);
+      if (!record) throw new Error(`case ${one.caseId} has no patient`);
+      const history = await historyOf(read, by.facilityId, one);
+      cases.push(caseOfList(one, { record, codes, today, history }, rules));
+    }
+    seen({ action: "view-cases", patientIds, details: { list } });
+    const states = await casesByState(read, by.facilityId, from ?? today - settledDays);
+    return {
+      ...{ list, caution: determinationCaution, knownThrough: dayText(today) },
+      cases: isSettled ? cases.reverse() : cases,
+      counts: countsOf(states),
+    };
+  });
 }
 
 function countsOf(states: Readonly<Record<CaseState, number>>): Record<CaseList, number> {
@@ -78,6 +75,6 @@ function isIn(list: CaseList, state: KeptDetermination["state"]): boolean {
 }
 
 /** What a case was before is asked only where it changed since somebody decided: there are few of those. */
-function historyOf(tx: Tx, facilityId: number, { state, caseId }: KeptDetermination): Promise<KeptDetermination[]> {
-  return state === "changed" ? determinationsOfCase(tx, facilityId, caseId) : Promise.resolve([]);
+function historyOf(read: Read, facilityId: number, { state, caseId }: KeptDetermination): Promise<KeptDetermination[]> {
+  return state === "changed" ? determinationsOfCase(read, facilityId, caseId) : Promise.resolve([]);
 }

@@ -6,7 +6,6 @@ import { completedMonths } from "../../domain/criteria/index.ts";
 import { surveillanceOf } from "../../domain/cultures/surveillance-of.ts";
 import { determinationWithCodes, type WardCodes } from "../../domain/cultures/ward-codes.ts";
 import { dayText } from "../../domain/days/day-number.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { cultureRecords } from "../../store/culture-records.ts";
 import { type DecisionRow, decisionsOf } from "../../store/decisions.ts";
 import {
@@ -17,6 +16,7 @@ import {
 } from "../../store/determinations.ts";
 import { wardCodes } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
+import { view } from "../view.ts";
 import { aboutCase, wholeWords } from "./case-answers.ts";
 import { pictureOf } from "./case-picture.ts";
 import { determinationAnswer } from "./determination-answer.ts";
@@ -32,37 +32,34 @@ type Answer = OutputOf<typeof endpoint>;
 export async function readCase(act: Act, { caseId }: { readonly caseId: number }): Promise<Answer> {
   await determineByNow(act);
   const by = recording(act);
-  return act.store.tx(
-    async (tx) => {
-      const history = await determinationsOfCase(tx, by.facilityId, caseId);
-      const kept = history.at(-1) ?? refuse("not-found", "There is no such record in this facility.");
-      const rules = await loadDeterminingRules(tx, by.facilityId);
-      const today = rules.zone.dayOf(act.now);
-      const [record] = await cultureRecords(tx, [kept.survivorId]);
-      if (!record) throw new Error(`case ${caseId} has no patient`);
-      const codes = await wardCodes(tx, by.facilityId);
-      const others = await determinationsOf(tx, [kept.survivorId]);
-      const decisions = await decisionsOf(tx, caseId);
-      const details = { caseId, number: kept.number };
-      await writeAudit(tx, by, { action: "view-case", patientIds: [kept.survivorId], details });
-      return {
-        ...aboutCase(kept, { record, codes, today, history }),
-        ...{ caution: determinationCaution, knownThrough: dayText(today) },
-        ageMonths: record.birthDay === null ? null : completedMonths(record.birthDay, kept.eventDay ?? kept.day),
-        determination: determinationTold(kept, codes),
-        decisions: decisions.map((one) => decisionTold(one, history, codes)),
-        history: history.map((one, i) => versionTold(one, history[i - 1], codes)),
-        picture: pictureOf({
-          record,
-          timeline: surveillanceOf(record, rules, today),
-          kept,
-          others,
-          words: rules.words,
-        }),
-      };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const history = await determinationsOfCase(read, by.facilityId, caseId);
+    const kept = history.at(-1) ?? refuse("not-found", "There is no such record in this facility.");
+    const rules = await loadDeterminingRules(read, by.facilityId);
+    const today = rules.zone.dayOf(act.now);
+    const [record] = await cultureRecords(read, [kept.survivorId]);
+    if (!record) throw new Error(`case ${caseId} has no patient`);
+    const codes = await wardCodes(read, by.facilityId);
+    const others = await determinationsOf(read, [kept.survivorId]);
+    const decisions = await decisionsOf(read, caseId);
+    const details = { caseId, number: kept.number };
+    seen({ action: "view-case", patientIds: [kept.survivorId], details });
+    return {
+      ...aboutCase(kept, { record, codes, today, history }),
+      ...{ caution: determinationCaution, knownThrough: dayText(today) },
+      ageMonths: record.birthDay === null ? null : completedMonths(record.birthDay, kept.eventDay ?? kept.day),
+      determination: determinationTold(kept, codes),
+      decisions: decisions.map((one) => decisionTold(one, history, codes)),
+      history: history.map((one, i) => versionTold(one, history[i - 1], codes)),
+      picture: pictureOf({
+        record,
+        timeline: surveillanceOf(record, rules, today),
+        kept,
+        others,
+        words: rules.words,
+      }),
+    };
+  });
 }
 
 function determinationTold(kept: KeptDetermination, codes: WardCodes): Answer["determination"] {

@@ -5,7 +5,6 @@ import { dayText } from "../../domain/days/day-number.ts";
 import { monthOf } from "../../domain/days/month.ts";
 import { nonDefaultWords } from "../../domain/editions/readings.ts";
 import { countedSentences, type EventFacts, eventsSheet } from "../../domain/reports/events.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { casesBetween } from "../../store/case-lists.ts";
 import { readOnOf } from "../../store/chosen-readings.ts";
 import { cultureRecords } from "../../store/culture-records.ts";
@@ -14,7 +13,7 @@ import { determinationIn, type KeptDetermination } from "../../store/determinati
 import { facility } from "../../store/facilities.ts";
 import { patientsInReach } from "../../store/patients-in-reach.ts";
 import { scopesOfFacility } from "../../store/scopes.ts";
-import type { Tx } from "../../store/store.ts";
+import type { Read } from "../../store/store.ts";
 import type { DayRange } from "../../store/ward-days.ts";
 import { wardCodes } from "../../store/wards.ts";
 import { type Act, recording } from "../act.ts";
@@ -22,6 +21,7 @@ import { censusTaken } from "../months/census-taken.ts";
 import { refuseLongPeriod } from "../period.ts";
 import { type Reach, reachOf } from "../reach.ts";
 import { inReachSince } from "../record/find-record.ts";
+import { view } from "../view.ts";
 import { determineByNow } from "./determine-by-now.ts";
 
 /**
@@ -36,45 +36,42 @@ export async function readEvents(
   await censusTaken(act, first, "/first");
   await determineByNow(act);
   const by = recording(act);
-  return act.store.tx(
-    async (tx) => {
-      const found = (await casesBetween(tx, by.facilityId, { first, last })).filter(
-        ({ outcome, wardId }) => outcome === "event" && wardId !== null && (wardIds?.includes(wardId) ?? true),
-      );
-      found.sort((a, b) => (a.eventDay ?? 0) - (b.eventDay ?? 0) || a.caseId - b.caseId);
-      const seen = await identifiersSeen(tx, act, found);
-      const codes = await wardCodes(tx, by.facilityId);
-      const scopes = await scopesOfFacility(tx, by.facilityId);
-      const readOn = await readOnOf(tx, by.facilityId);
-      const events: EventFacts[] = [];
-      for (const one of found) {
-        const { wardId, editionId, state } = one;
-        const event = determinationIn(one)?.event;
-        if (!event || wardId === null || state === "replaced") throw new Error(`case ${one.caseId} has no event`);
-        const disagreement =
-          state === "disagreed" ? ((await decisionsOf(tx, one.caseId)).at(-1)?.reason ?? null) : null;
-        const identifier = seen.get(one.survivorId) ?? null;
-        const isWatched = scopeIn(scopes, wardId, monthOf(event.dateOfEvent)) !== undefined;
-        const nonDefault = nonDefaultWords(editionId, event.dateOfEvent, readOn);
-        const of = { ward: codes.get(wardId) ?? "", editionId, event, state };
-        events.push({ ...of, isWatched, disagreement, identifier, nonDefault });
-      }
-      const details = { first: dayText(first), last: dayText(last) };
-      await writeAudit(tx, by, { action: "view-events", patientIds: [...seen.keys()], details });
-      const { name } = await facility(tx, by.facilityId);
-      return {
-        caseIds: found.map(({ caseId, survivorId }) => (seen.has(survivorId) ? caseId : null)),
-        counted: countedSentences(events),
-        sheet: eventsSheet(events, { facility: name, first, last, asOf: act.now }),
-      };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const found = (await casesBetween(read, by.facilityId, { first, last })).filter(
+      ({ outcome, wardId }) => outcome === "event" && wardId !== null && (wardIds?.includes(wardId) ?? true),
+    );
+    found.sort((a, b) => (a.eventDay ?? 0) - (b.eventDay ?? 0) || a.caseId - b.caseId);
+    const named = await identifiersSeen(read, act, found);
+    const codes = await wardCodes(read, by.facilityId);
+    const scopes = await scopesOfFacility(read, by.facilityId);
+    const readOn = await readOnOf(read, by.facilityId);
+    const events: EventFacts[] = [];
+    for (const one of found) {
+      const { wardId, editionId, state } = one;
+      const event = determinationIn(one)?.event;
+      if (!event || wardId === null || state === "replaced") throw new Error(`case ${one.caseId} has no event`);
+      const disagreement =
+        state === "disagreed" ? ((await decisionsOf(read, one.caseId)).at(-1)?.reason ?? null) : null;
+      const identifier = named.get(one.survivorId) ?? null;
+      const isWatched = scopeIn(scopes, wardId, monthOf(event.dateOfEvent)) !== undefined;
+      const nonDefault = nonDefaultWords(editionId, event.dateOfEvent, readOn);
+      const of = { ward: codes.get(wardId) ?? "", editionId, event, state };
+      events.push({ ...of, isWatched, disagreement, identifier, nonDefault });
+    }
+    const details = { first: dayText(first), last: dayText(last) };
+    seen({ action: "view-events", patientIds: [...named.keys()], details });
+    const { name } = await facility(read, by.facilityId);
+    return {
+      caseIds: found.map(({ caseId, survivorId }) => (named.has(survivorId) ? caseId : null)),
+      counted: countedSentences(events),
+      sheet: eventsSheet(events, { facility: name, first, last, asOf: act.now }),
+    };
+  });
 }
 
 /** The identifiers of those patients whom the person may see, by surviving patient. */
 async function identifiersSeen(
-  tx: Tx,
+  read: Read,
   act: Act,
   found: readonly KeptDetermination[],
 ): Promise<ReadonlyMap<number, string>> {
@@ -84,7 +81,7 @@ async function identifiersSeen(
   const patientIds = [...new Set(found.map(({ survivorId }) => survivorId))];
   const { wardIds } = reach;
   const since = inReachSince(act.now);
-  const visible = wardIds ? await patientsInReach(tx, facilityId, { patientIds, wardIds, since }) : patientIds;
-  const records = await cultureRecords(tx, visible);
+  const visible = wardIds ? await patientsInReach(read, facilityId, { patientIds, wardIds, since }) : patientIds;
+  const records = await cultureRecords(read, visible);
   return new Map(records.map(({ patientId, identifier }) => [patientId, identifier]));
 }

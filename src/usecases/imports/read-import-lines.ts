@@ -1,10 +1,10 @@
 import type { readImportLines as endpoint } from "../../../shared/api/import-lines.ts";
 import type { InputOf } from "../../../shared/endpoint.ts";
 import { type LineMark, lineMarks } from "../../domain/intake/outcome.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { headersOf } from "../../store/import-files.ts";
 import { type SettledLine, settledLines } from "../../store/import-lines.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
+import { view } from "../view.ts";
 import type { PlacedFault } from "./intake-item.ts";
 
 const pageSize = 50;
@@ -25,17 +25,17 @@ export function readImportLines(
   act: Act,
   { importId, kind, after }: InputOf<typeof endpoint>,
 ): Promise<{ lines: ToldLine[]; headers: ReadonlyMap<string, string>; next: string | null }> {
-  return act.store.tx(async (tx) => {
-    const rows = await settledLines(tx, importId, { kind, after: placeOf(after), count: pageSize + 1 });
+  return view(act, async (read, seen) => {
+    const rows = await settledLines(read, importId, { kind, after: placeOf(after), count: pageSize + 1 });
     const shown = rows.slice(0, pageSize);
-    await writeAudit(tx, recording(act), {
+    seen({
       action: "view-import-lines",
       details: { importId, kind, lines: shown.length },
     });
     const last = rows.length > pageSize ? shown.at(-1) : undefined;
     return {
       lines: shown.map(told),
-      headers: await headersOf(tx, importId),
+      headers: await headersOf(read, importId),
       next: last ? `${last.file}:${last.line}` : null,
     };
   });

@@ -1,16 +1,15 @@
 import { refuse } from "../../../shared/problems.ts";
 import type { DayNumber } from "../../domain/days/day-number.ts";
-import { writeAudit } from "../../store/audit.ts";
-import type { Tx } from "../../store/store.ts";
 import { openStays } from "../../store/timelines.ts";
 import { ledgerPatients, type WardDayPatient } from "../../store/ward-days.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
+import { view } from "../view.ts";
 import { openDays } from "./count-days.ts";
 import { loadCountingRules } from "./counting-rules.ts";
 
 /**
  * The patients behind one ward day: the rows that make its patient-days and catheter-days, by identifier. That they
- * were seen is written down in the same transaction, and nobody is counted twice or lost who is discharged meanwhile.
+ * were seen is written down before it is answered, and nobody is counted twice or lost who is discharged meanwhile.
  * Refuses `not-found` for a ward of another facility.
  */
 export function loadWardDay(
@@ -18,17 +17,16 @@ export function loadWardDay(
   { wardId, day }: { wardId: number; day: DayNumber },
 ): Promise<readonly WardDayPatient[]> {
   const { facilityId } = act.actor;
-  const read = async (tx: Tx) => {
-    const rules = await loadCountingRules(tx, facilityId, () => ({ first: day, last: day }), [wardId]);
+  return view(act, async (read, seen) => {
+    const rules = await loadCountingRules(read, facilityId, () => ({ first: day, last: day }), [wardId]);
     if (rules.wards.length === 0) return refuse("not-found", "There is no such unit in this facility.");
-    const stored = await ledgerPatients(tx, wardId, day);
-    const open = openDays(await openStays(tx, facilityId, { until: act.now, wardIds: [wardId] }), rules, act.now)
+    const stored = await ledgerPatients(read, wardId, day);
+    const open = openDays(await openStays(read, facilityId, { until: act.now, wardIds: [wardId] }), rules, act.now)
       .filter((row) => row.wardId === wardId && row.day === day)
       .map(({ patientId, identifier, stayId, catheter }) => ({ patientId, identifier, stayId, catheter }));
     const patients = [...stored, ...open].sort((a, b) => (a.identifier < b.identifier ? -1 : 1));
     const patientIds = patients.map((patient) => patient.patientId);
-    await writeAudit(tx, recording(act), { action: "view-ward-day", patientIds, details: { wardId, day } });
+    seen({ action: "view-ward-day", patientIds, details: { wardId, day } });
     return patients;
-  };
-  return act.store.tx(read, { snapshot: true });
+  });
 }

@@ -10,10 +10,10 @@ import { monthCatheters } from "../../domain/necessity/month-catheters.ts";
 import type { CatheterOnDay } from "../../domain/necessity/month-necessity.ts";
 import { careSheet } from "../../domain/reports/care.ts";
 import { ofOwnWards } from "../../domain/reports/own-wards.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { type CatheterOwner, ownersOfCatheters, patientIdsOf } from "../../store/catheters.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
 import type { Reach } from "../reach.ts";
+import { view } from "../view.ts";
 import { censusTaken } from "./census-taken.ts";
 import { careOf, loadForCare, readCare } from "./read-care.ts";
 import { periodOf } from "./stays-of-days.ts";
@@ -37,28 +37,25 @@ export async function readWardCare(
 ): Promise<OutputOf<typeof readWardCareEndpoint>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
-  return act.store.tx(
-    async (tx) => {
-      const loaded = await loadForCare(tx, act, { days, wardIds: [wardId] });
-      const { facts, patients } = await careOf(tx, act, loaded);
-      const { inserted } = monthCatheters(
-        patients,
-        { ...days, ...periodOf(loaded.rules, days) },
-        { ...loaded, now: act.now },
-      );
-      const rows: [string, readonly CatheterOnDay[]][] = [
-        ...Object.entries(facts.wards[0]?.necessity ?? {}),
-        ["insertions", inserted.filter((one) => one.wardId === wardId)],
-      ];
-      const catheterIds = new Set(rows.flatMap(([, found]) => found.map(({ catheterId }) => catheterId)));
-      const owners = await ownersOfCatheters(tx, act.actor.facilityId, [...catheterIds]);
-      const patientIds = patientIdsOf(owners);
-      const figures = rows.map(([figure, found]) => ({ figure, rows: found.map((row) => rowTold(row, owners)) }));
-      await writeAudit(tx, recording(act), { action: "view-ward-care", patientIds, details: { wardId, month } });
-      return { month, wardId, figures };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const loaded = await loadForCare(read, act, { days, wardIds: [wardId] });
+    const { facts, patients } = await careOf(read, act, loaded);
+    const { inserted } = monthCatheters(
+      patients,
+      { ...days, ...periodOf(loaded.rules, days) },
+      { ...loaded, now: act.now },
+    );
+    const rows: [string, readonly CatheterOnDay[]][] = [
+      ...Object.entries(facts.wards[0]?.necessity ?? {}),
+      ["insertions", inserted.filter((one) => one.wardId === wardId)],
+    ];
+    const catheterIds = new Set(rows.flatMap(([, found]) => found.map(({ catheterId }) => catheterId)));
+    const owners = await ownersOfCatheters(read, act.actor.facilityId, [...catheterIds]);
+    const patientIds = patientIdsOf(owners);
+    const figures = rows.map(([figure, found]) => ({ figure, rows: found.map((row) => rowTold(row, owners)) }));
+    seen({ action: "view-ward-care", patientIds, details: { wardId, month } });
+    return { month, wardId, figures };
+  });
 }
 
 function rowTold(

@@ -3,9 +3,9 @@ import type { Month } from "../../../shared/day.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import { dayText } from "../../domain/days/day-number.ts";
 import { monthDays } from "../../domain/days/month.ts";
-import { writeAudit } from "../../store/audit.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
 import type { Reach } from "../reach.ts";
+import { view } from "../view.ts";
 import { censusTaken } from "./census-taken.ts";
 import { loadForCare } from "./read-care.ts";
 import { uncountedDays } from "./uncounted-days.ts";
@@ -20,21 +20,18 @@ export async function readUncountedDays(
 ): Promise<OutputOf<typeof endpoint>> {
   const days = monthDays(month);
   await censusTaken(act, days.first, "/month");
-  return act.store.tx(
-    async (tx) => {
-      const loaded = await loadForCare(tx, act, { days, wardIds });
-      const owners = new Map(loaded.stays.map(({ stay, ...owner }) => [stay.id, owner]));
-      const found = uncountedDays(loaded, act.now)
-        .toSorted((a, b) => a.day - b.day || a.stayId - b.stayId)
-        .map(({ kind, day, stayId, wardId }) => {
-          const owner = owners.get(stayId);
-          if (!owner) throw new Error(`stay ${stayId} has no patient`);
-          return { kind, day: dayText(day), wardId, patientId: owner.survivorId, identifier: owner.identifier };
-        });
-      const patientIds = [...new Set(found.map(({ patientId }) => patientId))];
-      await writeAudit(tx, recording(act), { action: "view-uncounted-days", patientIds, details: { month } });
-      return { month, days: found };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const loaded = await loadForCare(read, act, { days, wardIds });
+    const owners = new Map(loaded.stays.map(({ stay, ...owner }) => [stay.id, owner]));
+    const found = uncountedDays(loaded, act.now)
+      .toSorted((a, b) => a.day - b.day || a.stayId - b.stayId)
+      .map(({ kind, day, stayId, wardId }) => {
+        const owner = owners.get(stayId);
+        if (!owner) throw new Error(`stay ${stayId} has no patient`);
+        return { kind, day: dayText(day), wardId, patientId: owner.survivorId, identifier: owner.identifier };
+      });
+    const patientIds = [...new Set(found.map(({ patientId }) => patientId))];
+    seen({ action: "view-uncounted-days", patientIds, details: { month } });
+    return { month, days: found };
+  });
 }

@@ -1,11 +1,11 @@
 import type { findPatients as endpoint } from "../../../shared/api/patients.ts";
 import type { OutputOf } from "../../../shared/endpoint.ts";
 import { dayText } from "../../domain/days/day-number.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { type PatientRow, patientsByIdentifier } from "../../store/patients.ts";
 import { patientsInReach } from "../../store/patients-in-reach.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
 import type { Reach } from "../reach.ts";
+import { view } from "../view.ts";
 import { inReachSince } from "./find-record.ts";
 
 type Found = OutputOf<typeof endpoint>;
@@ -16,15 +16,15 @@ type Found = OutputOf<typeof endpoint>;
  */
 export function findPatients(act: Act, input: { identifier: string }, { wardIds }: Reach): Promise<Found> {
   const { facilityId } = act.actor;
-  return act.store.tx(async (tx) => {
-    const named = [...(await patientsByIdentifier(tx, facilityId, [input.identifier])).values()];
+  return view(act, async (read, seen) => {
+    const named = [...(await patientsByIdentifier(read, facilityId, [input.identifier])).values()];
     const patientIds = named.map((patient) => patient.survivorId);
     const reached =
       wardIds === undefined
         ? patientIds
-        : await patientsInReach(tx, facilityId, { patientIds, wardIds, since: inReachSince(act.now) });
+        : await patientsInReach(read, facilityId, { patientIds, wardIds, since: inReachSince(act.now) });
     const found = named.filter((patient) => reached.includes(patient.survivorId));
-    await writeAudit(tx, recording(act), {
+    seen({
       action: "find-patients",
       patientIds: found.map((patient) => patient.id),
       details: { found: found.length },

@@ -6,11 +6,11 @@ import { type DayNumber, dayMs, dayNumber, dayText, type Instant } from "../../d
 import { type Zone, zoneNamed } from "../../domain/days/zone.ts";
 import type { NecessityPatient } from "../../domain/necessity/facts.ts";
 import { type RoundRow, roundOf } from "../../domain/necessity/round.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { catheterVersions } from "../../store/catheters.ts";
 import { facility } from "../../store/facilities.ts";
 import { type Identifiers, patientsOnWards } from "../../store/round-patients.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
+import { view } from "../view.ts";
 import { necessityPatients, necessityRules } from "./necessity-facts.ts";
 
 type Round = OutputOf<typeof endpoint>;
@@ -20,35 +20,32 @@ const caution =
 
 /**
  * A ward's catheters on a day with what is due, worked out as of now, or as of the end of a day that is over. The view
- * is recorded in the same transaction. Refuses `in-the-future`.
+ * is recorded before it is answered. Refuses `in-the-future`.
  */
 export function readRound(act: Act, input: { wardId: number; day?: Day | undefined }): Promise<Round> {
   const { facilityId } = act.actor;
   const { wardId } = input;
-  return act.store.tx(
-    async (tx) => {
-      const zone = zoneNamed((await facility(tx, facilityId)).zone);
-      const day = input.day === undefined ? zone.dayOf(act.now) : dayNumber(input.day);
-      const { at, judgedAt } = roundInstants(zone, day, act.now);
-      const identifiers = await patientsOnWards(tx, facilityId, { wardIds: [wardId], at });
-      // When a catheter was last seen is known without every note; only looking back needs them all.
-      const patients = await necessityPatients(tx, [...identifiers.keys()], { reviewsOnly: at === act.now });
-      const rules = await necessityRules(tx, facilityId, () => ({ first: day, last: day }), wardsOf(patients, wardId));
-      const rows = roundOf({ wardId, day, at, judgedAt, patients, rules });
-      const versions = await catheterVersions(
-        tx,
-        rows.map((row) => row.catheterId),
-      );
-      const patientIds = rows.map((row) => row.patientId);
-      await writeAudit(tx, recording(act), {
-        action: "view-round",
-        patientIds,
-        details: { wardId, day: dayText(day) },
-      });
-      return { wardId, day: dayText(day), at, rows: rows.map((row) => answer(row, identifiers, versions)), caution };
-    },
-    { snapshot: true },
-  );
+  return view(act, async (read, seen) => {
+    const zone = zoneNamed((await facility(read, facilityId)).zone);
+    const day = input.day === undefined ? zone.dayOf(act.now) : dayNumber(input.day);
+    const { at, judgedAt } = roundInstants(zone, day, act.now);
+    const identifiers = await patientsOnWards(read, facilityId, { wardIds: [wardId], at });
+    // When a catheter was last seen is known without every note; only looking back needs them all.
+    const patients = await necessityPatients(read, [...identifiers.keys()], { reviewsOnly: at === act.now });
+    const rules = await necessityRules(read, facilityId, () => ({ first: day, last: day }), wardsOf(patients, wardId));
+    const rows = roundOf({ wardId, day, at, judgedAt, patients, rules });
+    const versions = await catheterVersions(
+      read,
+      rows.map((row) => row.catheterId),
+    );
+    const patientIds = rows.map((row) => row.patientId);
+    seen({
+      action: "view-round",
+      patientIds,
+      details: { wardId, day: dayText(day) },
+    });
+    return { wardId, day: dayText(day), at, rows: rows.map((row) => answer(row, identifiers, versions)), caution };
+  });
 }
 
 /** The wards that the patients were ever on: what is asked of others does not matter here. */

@@ -4,35 +4,32 @@ import { dayText } from "../../domain/days/day-number.ts";
 import { zoneNamed } from "../../domain/days/zone.ts";
 import { hasNoHour, stands } from "../../domain/timeline/timeline.ts";
 import { type LeftPatient, type PresentPatient, wardList } from "../../domain/timeline/ward-list.ts";
-import { writeAudit } from "../../store/audit.ts";
 import { facility } from "../../store/facilities.ts";
 import { type Identifiers, patientsOnWards } from "../../store/round-patients.ts";
 import { loadTimelines } from "../../store/timelines.ts";
-import { type Act, recording } from "../act.ts";
+import type { Act } from "../act.ts";
+import { view } from "../view.ts";
 import { inReachSince } from "./find-record.ts";
 
 type Answer = OutputOf<typeof endpoint>;
 
 /** Who is on a ward now, who came today, and who left it while its people may still complete the record; the view is recorded. */
 export function readWardPatients(act: Act, { wardId }: { wardId: number }): Promise<Answer> {
-  const { store, actor, now } = act;
-  return store.tx(
-    async (tx) => {
-      const zone = zoneNamed((await facility(tx, actor.facilityId)).zone);
-      const since = inReachSince(now);
-      const identifiers = await patientsOnWards(tx, actor.facilityId, { wardIds: [wardId], at: now, leftSince: since });
-      const timelines = [...(await loadTimelines(tx, [...identifiers.keys()])).values()];
-      const { present, left } = wardList(timelines, { wardId, at: now, since, dayOf: (at) => zone.dayOf(at) });
-      const patientIds = [...present, ...left].map(({ patientId }) => patientId);
-      await writeAudit(tx, recording(act), { action: "view-ward-patients", patientIds, details: { wardId } });
-      return {
-        ...{ wardId, at: now, day: dayText(zone.dayOf(now)) },
-        patients: present.map((one) => presentAnswer(one, identifiers)),
-        left: left.map((one) => leftAnswer(one, identifiers)),
-      };
-    },
-    { snapshot: true },
-  );
+  const { actor, now } = act;
+  return view(act, async (read, seen) => {
+    const zone = zoneNamed((await facility(read, actor.facilityId)).zone);
+    const since = inReachSince(now);
+    const identifiers = await patientsOnWards(read, actor.facilityId, { wardIds: [wardId], at: now, leftSince: since });
+    const timelines = [...(await loadTimelines(read, [...identifiers.keys()])).values()];
+    const { present, left } = wardList(timelines, { wardId, at: now, since, dayOf: (at) => zone.dayOf(at) });
+    const patientIds = [...present, ...left].map(({ patientId }) => patientId);
+    seen({ action: "view-ward-patients", patientIds, details: { wardId } });
+    return {
+      ...{ wardId, at: now, day: dayText(zone.dayOf(now)) },
+      patients: present.map((one) => presentAnswer(one, identifiers)),
+      left: left.map((one) => leftAnswer(one, identifiers)),
+    };
+  });
 }
 
 function who({ patientId, stay, wardStay, since }: PresentPatient | LeftPatient, identifiers: Identifiers) {
