@@ -48,7 +48,7 @@ async function entriesWhere(
   const [array, list] = sqlite ? ["json_array", "json_group_array"] : ["json_build_array", "json_agg"];
   const patients = `(SELECT ${list}(p.patient_id) FROM audit_patient p WHERE p.audit_id = a.id)`;
   const cells = `a.id, ${at}, a.facility_id, a.person_id, a.action, a.details, a.seal_number, a.seal_hash, ${patients}`;
-  const [found] = await read.db.$queryRawUnsafe<{ list: string | null }[]>(
+  const [found] = await read.sql.rows<{ list: string | null }>(
     `SELECT ${sqlite ? `${list}(${array}(${cells}))` : `${list}(${array}(${cells}))::text`} AS list
      FROM (SELECT * FROM audit_entry WHERE ${where} ORDER BY ${order} LIMIT ${limit}) a`,
   );

@@ -39,7 +39,7 @@ export interface FoundEntry {
 /** Entries of the audit trail, newest first. */
 export async function findAudit(read: Read, question: AuditQuestion): Promise<FoundEntry[]> {
   const { sql, values } = auditPage(read, question);
-  const found = await read.db.$queryRawUnsafe<{ id: string }[]>(sql, ...values);
+  const found = await read.sql.rows<{ id: string }>(sql, ...values);
   const rows = await read.db.auditEntry.findMany({
     where: { id: { in: found.map(({ id }) => id) } },
     orderBy: [{ at: "desc" }, { id: "desc" }],

@@ -10,6 +10,11 @@ export interface Audit {
   readonly details: object;
 }
 
+const entryTable = {
+  table: "audit_entry",
+  columns: { id: "text", at: "instant", facility_id: "int", person_id: "int", action: "text", details: "text" },
+} as const;
+
 /** Whom an entry is about; an import names hundreds at once. */
 const patientTable = { table: "audit_patient", columns: { audit_id: "text", patient_id: "int" } } as const;
 
@@ -26,16 +31,15 @@ export async function writeAudit(tx: Tx, by: Recording, audit: Audit): Promise<v
 
 /** Writes who saw what: entries that change nothing and so need not be traced. */
 export async function writeAudits(tx: Tx, entries: readonly AuditBy[]): Promise<void> {
-  const data = entries.map(({ by, action, details }) => ({
-    ...{ at: new Date(by.now), facilityId: by.facilityId, personId: by.personId },
-    ...{ action, details: JSON.stringify(details) },
-  }));
-  const written = await tx.db.auditEntry.createManyAndReturn({ data, select: { id: true, details: true } });
-  const rows = entries.flatMap(({ patientIds = [] }, i) => {
-    const entry = written[i];
-    // Databases answer in the order of the insert, and promise it nowhere.
-    if (entry?.details !== data[i]?.details || !entry) throw new Error("entries of the audit trail changed places");
-    return [...new Set(patientIds)].map((patientId) => [entry.id, patientId]);
-  });
-  await insertRows(tx, patientTable, rows);
+  const written = entries.map((entry) => ({ ...entry, id: tx.newAuditId(entry.by.now) }));
+  await insertRows(
+    tx,
+    entryTable,
+    written.map(({ id, by, action, details }) => [
+      ...[id, by.now, by.facilityId, by.personId],
+      ...[action, JSON.stringify(details)],
+    ]),
+  );
+  const patients = written.flatMap(({ id, patientIds = [] }) => [...new Set(patientIds)].map((one) => [id, one]));
+  await insertRows(tx, patientTable, patients);
 }

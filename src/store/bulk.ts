@@ -25,7 +25,7 @@ export async function insertRows(
   const names = Object.keys(into.columns);
   const kinds = Object.values(into.columns);
   const columns = names.map((name) => `"${name}"`).join(", ");
-  return tx.db.$executeRawUnsafe(
+  return tx.sql.run(
     `INSERT INTO "${into.table}" (${columns}) SELECT ${cellList(tx, kinds).join(", ")} FROM ${jsonRows(tx, 1)} WHERE true ${onConflict}`,
     jsonOf(tx, kinds, rows),
   );
@@ -39,7 +39,7 @@ function cellList({ kind }: Read, kinds: readonly ColumnKind[]): string[] {
 
 /** SQL for the rows of a JSON parameter: one column, `value`. */
 export function jsonRows({ kind }: Read, parameter: number): string {
-  return kind === "sqlite" ? "json_each(?)" : `jsonb_array_elements($${parameter}::jsonb) AS rows(value)`;
+  return kind === "sqlite" ? `json_each($${parameter})` : `jsonb_array_elements($${parameter}::jsonb) AS rows(value)`;
 }
 
 /** Rows as JSON in the form in which each database keeps instants: milliseconds in SQLite, a timestamp in PostgreSQL. */
@@ -58,8 +58,15 @@ function iso(cell: Cell): string {
 /** A list of ids as one JSON parameter, for `IN (SELECT …)` without a limit on their number. */
 export function idList(read: Pick<Read, "kind">, parameter: number): string {
   return read.kind === "sqlite"
-    ? "(SELECT value FROM json_each(?))"
+    ? `(SELECT value FROM json_each($${parameter}))`
     : `(SELECT value::int FROM jsonb_array_elements_text($${parameter}::jsonb))`;
+}
+
+/** The same of texts. */
+export function textList(read: Pick<Read, "kind">, parameter: number): string {
+  return read.kind === "sqlite"
+    ? `(SELECT value FROM json_each($${parameter}))`
+    : `(SELECT jsonb_array_elements_text($${parameter}::jsonb))`;
 }
 
 /**
@@ -77,7 +84,7 @@ export async function updateRows(
   const kinds = Object.values(into.columns);
   const set = names.flatMap((name, i) => (i === 0 || kept.includes(name) ? [] : [`"${name}" = given.c${i}`]));
   const given = cellList(tx, kinds).map((cell, i) => `${cell} AS c${i}`);
-  await tx.db.$executeRawUnsafe(
+  await tx.sql.run(
     `UPDATE "${into.table}" SET ${set.join(", ")} FROM (SELECT ${given.join(", ")} FROM ${jsonRows(tx, 1)}) AS given
      WHERE "${into.table}"."id" = given.c0`,
     jsonOf(tx, kinds, rows),

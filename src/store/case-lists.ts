@@ -99,7 +99,7 @@ const countedColumns = {
 export async function patientsToDetermineAgain(read: Read, facilityId: number, today: DayNumber): Promise<number[]> {
   // Its own, so that it is answered from the index of the unsettled ones alone: a hospital has few of them at a time.
   const { values, given } = parametersFor(read);
-  const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
+  const rows = await read.sql.rows<{ id: number | bigint }>(
     `SELECT DISTINCT p.survivor_id AS id FROM patient p
      WHERE p.id IN (SELECT d.patient_id FROM determination d
                     WHERE (CASE WHEN d.settles_on > d.known_through AND d.state <> 'replaced' THEN d.known_through END) < ${given(today, "int")}

@@ -16,8 +16,8 @@ export async function ledgerCatheterDays(
   wardIds: readonly number[],
   { first, last }: DayRange,
 ): Promise<LedgerCatheterDay[]> {
-  const p = (n: number) => (read.kind === "sqlite" ? "?" : `$${n}::int`);
-  const rows = await read.db.$queryRawUnsafe<{ ward_id: number; patient_id: number; day: number }[]>(
+  const p = (n: number) => (read.kind === "sqlite" ? `$${n}` : `$${n}::int`);
+  const rows = await read.sql.rows<{ ward_id: number; patient_id: number; day: number }>(
     `SELECT ward_id, patient_id, day FROM patient_day
      WHERE ward_id IN ${idList(read, 1)} AND day >= ${p(2)} AND day <= ${p(3)} AND catheter`,
     JSON.stringify(wardIds),

@@ -1,6 +1,7 @@
 import { refuse } from "../../shared/problems.ts";
 import { noHourOfRemoval } from "../domain/timeline/removal-within-day.ts";
 import type { Stay } from "../domain/timeline/timeline.ts";
+import { rowsOf } from "./columns.ts";
 import { inChunks } from "./in-chunks.ts";
 import { ownedStays } from "./owned-stays.ts";
 import { columnCells, type Rows, readRows } from "./read-rows.ts";
@@ -13,9 +14,11 @@ export async function stayOfCatheter(read: Read, facilityId: number, catheterId:
   return owned.stay;
 }
 
+const markTable = { table: "catheter", columns: { marks: "text" } } as const;
+
 /** Whether a removal of the catheter is recorded by its day alone. */
 export async function hasHourlessRemoval(read: Read, catheterId: number): Promise<boolean> {
-  const found = await read.db.catheter.findUnique({ where: { id: catheterId }, select: { marks: true } });
+  const [found] = await rowsOf(read, markTable, "WHERE id = $1", catheterId);
   return found?.marks.split(" ").includes(noHourOfRemoval) ?? false;
 }
 

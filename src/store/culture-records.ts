@@ -36,9 +36,10 @@ export async function cultureRecords(read: Read, survivorIds: readonly number[])
 }
 
 async function patientRows(read: Read, ids: readonly number[]) {
-  const rows = await read.db.$queryRawUnsafe<
-    { id: number | bigint; identifier: string; birth_day: number | bigint | null }[]
-  >(`SELECT id, identifier, birth_day FROM patient WHERE id IN ${idList(read, 1)} ORDER BY id`, JSON.stringify(ids));
+  const rows = await read.sql.rows<{ id: number | bigint; identifier: string; birth_day: number | bigint | null }>(
+    `SELECT id, identifier, birth_day FROM patient WHERE id IN ${idList(read, 1)} ORDER BY id`,
+    JSON.stringify(ids),
+  );
   return rows.map(({ id, identifier, birth_day: birthDay }) => ({
     ...{ id: Number(id), identifier },
     birthDay: birthDay === null ? null : Number(birthDay),
@@ -48,7 +49,7 @@ async function patientRows(read: Read, ids: readonly number[]) {
 /** Those of these surviving patients of whom a urine specimen or a finding was ever recorded, in the order of ids. */
 export async function patientsWithCultures(read: Read, survivorIds: readonly number[]): Promise<number[]> {
   if (survivorIds.length === 0) return [];
-  const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
+  const rows = await read.sql.rows<{ id: number | bigint }>(
     `SELECT DISTINCT p.survivor_id AS id FROM patient p WHERE p.survivor_id IN ${idList(read, 1)} AND (
        EXISTS (SELECT 1 FROM specimen m WHERE m.patient_id = p.id AND m.kind = 'urine')
        OR EXISTS (SELECT 1 FROM finding f WHERE f.patient_id = p.id)) ORDER BY 1`,

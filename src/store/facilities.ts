@@ -1,6 +1,7 @@
 import type { CensusTime } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { CensusChange } from "../domain/days/census.ts";
+import { rowsOf } from "./columns.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 import { touchDays } from "./trace.ts";
@@ -15,20 +16,26 @@ export interface FacilityRow {
   readonly census: readonly (CensusChange & { readonly id: number; readonly version: number })[];
 }
 
+const facilityTable = {
+  table: "facility",
+  columns: { id: "int", name: "text", zone: "text", demo: "bool", version: "int" },
+} as const;
+const censusTable = {
+  table: "facility_census",
+  columns: { id: "int", fromDay: "int", time: "text", version: "int" },
+} as const;
+
 /** A facility with its census times. Refuses `not-found`. */
 export async function facility(read: Read, id: number): Promise<FacilityRow> {
-  const row = await read.db.facility.findUnique({
-    where: { id },
-    include: { census: { orderBy: { fromDay: "asc" } } },
-  });
+  const [row] = await rowsOf(read, facilityTable, "WHERE id = $1", id);
   if (!row) return refuse("not-found", "There is no such facility.");
-  const census = row.census.map((c) => ({ ...c, time: c.time as CensusTime }));
-  return { id: row.id, name: row.name, zone: row.zone, demo: row.demo, version: row.version, census };
+  const census = await rowsOf(read, censusTable, "WHERE facility_id = $1 ORDER BY from_day", id);
+  return { ...row, census: census.map((one) => ({ ...one, time: one.time as CensusTime })) };
 }
 
 /** The facilities of the installation, by id. */
 export async function facilities(read: Read): Promise<FacilityRow[]> {
-  const rows = await read.db.facility.findMany({ select: { id: true }, orderBy: { id: "asc" } });
+  const rows = await rowsOf(read, facilityTable, "ORDER BY id");
   const found: FacilityRow[] = [];
   for (const row of rows) found.push(await facility(read, row.id));
   return found;

@@ -1,5 +1,6 @@
 import type { Instant } from "../domain/days/day-number.ts";
 import { insertRows } from "./bulk.ts";
+import { rowsOf } from "./columns.ts";
 import type { Read, Tx } from "./store.ts";
 
 /** The first answer to a creation. */
@@ -40,16 +41,17 @@ export async function takeKey(
   return first;
 }
 
+const answerTable = { table: "idempotency_key", columns: { requestHash: "text", body: "text?" } } as const;
+
 /** The first answer to a creation with this person's key; null when there is none. */
 export async function answerOf(read: Read, { personId, key }: KeyOf): Promise<FirstAnswer | null> {
-  const where = { personId_key: { personId, key } };
-  const first = await read.db.idempotencyKey.findUnique({ where, select: { requestHash: true, body: true } });
-  return first && { requestHash: first.requestHash, body: first.body ?? "" };
+  const [first] = await rowsOf(read, answerTable, "WHERE person_id = $1 AND key = $2", personId, key);
+  return first ? { requestHash: first.requestHash, body: first.body ?? "" } : null;
 }
 
 /** Keeps an answer in the transaction that took the key and made it. */
 export async function keepAnswer(tx: Tx, { personId, key }: KeyOf, body: string): Promise<void> {
-  await tx.db.idempotencyKey.updateMany({ where: { personId, key }, data: { body } });
+  await tx.sql.run("UPDATE idempotency_key SET body = $1 WHERE person_id = $2 AND key = $3", body, personId, key);
 }
 
 /** Drops answers older than an instant; returns how many. */

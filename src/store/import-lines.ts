@@ -1,7 +1,7 @@
 import type { LineKind } from "../../shared/import-words.ts";
 import type { LineAbout } from "../domain/intake/line-about.ts";
 import type { Outcome } from "../domain/intake/outcome.ts";
-import { insertRows } from "./bulk.ts";
+import { insertRows, textList } from "./bulk.ts";
 import type { Read, Tx } from "./store.ts";
 
 /** A line in the database while it waits, and afterwards. */
@@ -58,11 +58,11 @@ export async function latestFingerprints(
   facilityId: number,
   entryKeys: readonly string[],
 ): Promise<Map<string, string>> {
-  const rows = await read.db.$queryRawUnsafe<{ entry_key: string; fingerprint: string }[]>(
+  const rows = await read.sql.rows<{ entry_key: string; fingerprint: string }>(
     `SELECT entry_key, fingerprint FROM import_line l
-     WHERE entry_key IN (${read.kind === "sqlite" ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($1::jsonb)"})
+     WHERE entry_key IN ${textList(read, 1)}
        AND state IN ('accepted', 'marked', 'unchanged') AND EXISTS (SELECT 1 FROM import i
-         WHERE i.id = l.import_id AND i.facility_id = ${read.kind === "sqlite" ? "?" : "$2::int"})
+         WHERE i.id = l.import_id AND i.facility_id = ${read.kind === "sqlite" ? "$2" : "$2::int"})
      ORDER BY import_id, line`,
     JSON.stringify([...new Set(entryKeys)]),
     facilityId,

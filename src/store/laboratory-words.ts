@@ -58,11 +58,11 @@ export interface SeenWording {
 
 /** The wordings of a facility's specimens that are not read by themselves. Counts over the index of such wordings alone. */
 export async function seenWordings(read: Read, facilityId: number): Promise<SeenWording[]> {
-  const rows = await read.db.$queryRawUnsafe<{ about: string; wording: string; found: number | bigint }[]>(
+  const rows = await read.sql.rows<{ about: string; wording: string; found: number | bigint }>(
     `SELECT w.column_name AS about, w.wording AS wording, COUNT(*) AS found FROM specimen_wording w
        JOIN specimen m ON m.id = w.specimen_id AND m.void_key = 0
        JOIN patient p ON p.id = m.patient_id
-      WHERE p.facility_id = ${read.kind === "postgresql" ? "$1" : "?"} GROUP BY 1, 2 ORDER BY 1, 2`,
+      WHERE p.facility_id = $1 GROUP BY 1, 2 ORDER BY 1, 2`,
     facilityId,
   );
   return rows.map(({ about, wording, found }) => ({
@@ -78,7 +78,7 @@ export async function pastProgress(
 ): Promise<{ determined: number; specimens: number } | null> {
   if (pastAfter === null) return null;
   const { values, given } = parametersFor(read);
-  const [row] = await read.db.$queryRawUnsafe<{ determined: number | bigint | null; specimens: number | bigint }[]>(
+  const [row] = await read.sql.rows<{ determined: number | bigint | null; specimens: number | bigint }>(
     `SELECT SUM(CASE WHEN p.survivor_id <= ${given(pastAfter, "int")} THEN 1 ELSE 0 END) AS determined, COUNT(*) AS specimens
        FROM specimen_wording w JOIN specimen m ON m.id = w.specimen_id AND m.void_key = 0
        JOIN patient p ON p.id = m.patient_id
@@ -96,7 +96,7 @@ export async function patientsWithWording(
   { column, wording, after, count }: { column: WordColumn; wording: string; after: number; count: number },
 ): Promise<number[]> {
   const { values, given } = parametersFor(read);
-  const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
+  const rows = await read.sql.rows<{ id: number | bigint }>(
     `SELECT DISTINCT p.survivor_id AS id FROM specimen_wording w
        JOIN specimen m ON m.id = w.specimen_id JOIN patient p ON p.id = m.patient_id
       WHERE w.column_name = ${given(column, "text")} AND w.wording = ${given(wording, "text")}
@@ -119,7 +119,7 @@ export async function replaceWordings(
 ): Promise<void> {
   if (specimens.length === 0) return;
   const ids = JSON.stringify(specimens.map(({ id }) => id));
-  await tx.db.$executeRawUnsafe(`DELETE FROM specimen_wording WHERE specimen_id IN ${idList(tx, 1)}`, ids);
+  await tx.sql.run(`DELETE FROM specimen_wording WHERE specimen_id IN ${idList(tx, 1)}`, ids);
   await addWordings(tx, specimens);
 }
 

@@ -72,9 +72,9 @@ export async function patientDays(
   patientIds: readonly number[],
   fromDay: DayNumber,
 ): Promise<StoredPatientDay[]> {
-  const rows = await read.db.$queryRawUnsafe<RawRow[]>(
+  const rows = await read.sql.rows<RawRow>(
     `SELECT patient_id, day, ward_id, stay_id, catheter FROM patient_day
-     WHERE patient_id IN ${idList(read, 1)} AND day >= ${read.kind === "sqlite" ? "?" : "$2::int"}
+     WHERE patient_id IN ${idList(read, 1)} AND day >= ${read.kind === "sqlite" ? "$2" : "$2::int"}
      ORDER BY patient_id, day`,
     JSON.stringify(patientIds),
     fromDay,
@@ -103,7 +103,7 @@ function rowFrom(row: RawRow): StoredPatientDay {
 async function removeDays(tx: Tx, days: readonly (readonly [number, number])[]): Promise<void> {
   if (days.length === 0) return;
   const cell = (i: number) => (tx.kind === "sqlite" ? `value ->> ${i}` : `(value ->> ${i})::int`);
-  await tx.db.$executeRawUnsafe(
+  await tx.sql.run(
     `DELETE FROM patient_day WHERE (patient_id, day) IN (SELECT ${cell(0)}, ${cell(1)} FROM ${jsonRows(tx, 1)})`,
     JSON.stringify(days),
   );

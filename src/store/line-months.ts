@@ -2,7 +2,7 @@ import type { Month } from "../../shared/day.ts";
 import type { Instant } from "../domain/days/day-number.ts";
 import type { LineAbout } from "../domain/intake/line-about.ts";
 import type { LineMark } from "../domain/intake/outcome.ts";
-import { insertRows } from "./bulk.ts";
+import { insertRows, textList } from "./bulk.ts";
 import type { LinePlace } from "./set-aside-lines.ts";
 import type { Read, Tx } from "./store.ts";
 import { anyMonth, from, type Months, monthsOf, touchMonths } from "./touched-months.ts";
@@ -128,15 +128,15 @@ type Stored = Date | number | bigint;
 /** The lines that touch any of these months, each once, in the order of imports, files and lines. */
 export async function linesTouching(read: Read, facilityId: number, months: readonly Month[]): Promise<TouchingLine[]> {
   const isSqlite = read.kind === "sqlite";
-  const rows = await read.db.$queryRawUnsafe<Row[]>(
+  const rows = await read.sql.rows<Row>(
     `SELECT m.month, m.import_id, m.file, m.line, m.wards, m.dated, l.state, l.reason, l.settled_by, l.settled_at,
        i.source_id, i.started_at, i.finished_at
      FROM import_line_month m
      JOIN import_line l ON l.import_id = m.import_id AND l.file = m.file AND l.line = m.line
      JOIN import i ON i.id = m.import_id
-     WHERE m.facility_id = ${isSqlite ? "?" : "$1::int"}
-       AND (m.month IN (${isSqlite ? "SELECT value FROM json_each(?)" : "SELECT jsonb_array_elements_text($2::jsonb)"})
-         OR m.month BETWEEN '${from}0000-00' AND ${isSqlite ? "?" : "$3::text"})
+     WHERE m.facility_id = ${isSqlite ? "$1" : "$1::int"}
+       AND (m.month IN ${textList(read, 2)}
+         OR m.month BETWEEN '${from}0000-00' AND ${isSqlite ? "$3" : "$3::text"})
        AND l.state IN ('refused', 'marked', 'dropped')
      ORDER BY m.import_id, m.file, m.line`,
     facilityId,

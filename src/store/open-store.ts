@@ -1,17 +1,23 @@
 import { PrismaPg } from "@prisma/adapter-pg";
+import type { Database } from "better-sqlite3";
 import { refuse } from "../../shared/problems.ts";
 import { type AuditBy, writeAudits } from "./audit.ts";
 import { claimsInProcess, claimsOnServer } from "./claims.ts";
 import { PrismaClient as PostgresClient } from "./generated/postgresql/client.ts";
 import { PrismaClient as SqliteClient } from "./generated/sqlite/client.ts";
+import { groupCommits } from "./group-commits.ts";
 import { idBlocks } from "./id-blocks.ts";
 import { oneAtATime, together } from "./queue.ts";
+import { prismaSql, type Sql, sqliteSql } from "./sql.ts";
 import { LedgerSqlite } from "./sqlite-adapter.ts";
 import type { DatabaseKind, Read, Store, Tx, TxOptions } from "./store.ts";
 import { isRetryable, storeProblem } from "./store-errors.ts";
+import { timeOrderedIds } from "./time-ordered-ids.ts";
 
 const transactionLimits = { maxWait: 30_000, timeout: 120_000 };
 const attempts = 8;
+/** Views that are stored with one statement: it stays short. */
+const mostViews = 100;
 /** Else an error quotes the code around the call, and what was to be stored. */
 const errorFormat = "minimal";
 
@@ -40,19 +46,49 @@ export function openStore(url: string): Store {
 }
 
 function openSqlite(file: string): Store {
-  const writer = new SqliteClient({ errorFormat, adapter: new LedgerSqlite(file, { readonly: false }) });
-  const reader = new SqliteClient({ errorFormat, adapter: new LedgerSqlite(file, { readonly: true }) });
-  const write = oneAtATime();
+  const writer = connectionTo(file, { readonly: false });
+  const reader = connectionTo(file, { readonly: true });
+  const write = groupCommits(writer.database);
   const read = oneAtATime();
+  const snapshot = async <T>(work: Work<T>): Promise<T> => {
+    const database = await reader.database();
+    database.exec("BEGIN");
+    try {
+      return await work(reader.client, reader.sql(database));
+    } finally {
+      database.exec("COMMIT");
+    }
+  };
   return makeStore({
     kind: "sqlite",
     claim: claimsInProcess(),
-    writing: (work) => write(() => writer.$transaction(work, transactionLimits)),
-    reading: (work) => read(() => reader.$transaction(work, transactionLimits)),
+    writing: (work) => write((database) => work(writer.client, writer.sql(database))),
+    reading: (work) => read(() => snapshot(work)),
     close: async () => {
-      await Promise.all([write(() => writer.$disconnect()), read(() => reader.$disconnect())]);
+      await Promise.all([write(() => Promise.resolve()), read(() => Promise.resolve())]);
+      await Promise.all([writer.client.$disconnect(), reader.client.$disconnect()]);
     },
   });
+}
+
+/** A connection to a SQLite file, and Prisma on that very connection; it is made when it is first asked for. */
+function connectionTo(file: string, options: { readonly: boolean }) {
+  const adapter = new LedgerSqlite(file, options);
+  const client = new SqliteClient({ errorFormat, adapter });
+  let connected: Promise<Database> | null = null;
+  const database = () => {
+    connected ??= client.$connect().then(() => adapter.database);
+    return connected;
+  };
+  let sql: Sql | null = null;
+  return {
+    client,
+    database,
+    sql: (on: Database) => {
+      sql ??= sqliteSql(on);
+      return sql;
+    },
+  };
 }
 
 function openPostgres(url: string): Store {
@@ -65,13 +101,14 @@ function openPostgres(url: string): Store {
   return makeStore({
     kind: "postgresql",
     claim: claimsOnServer(url),
-    writing: (work, options) => client.$transaction(work, options?.snapshot ? snapshot : transactionLimits),
-    reading: (work) => client.$transaction(work, snapshot),
+    writing: (work, options) =>
+      client.$transaction((db) => work(db, prismaSql(db)), options?.snapshot ? snapshot : transactionLimits),
+    reading: (work) => client.$transaction((db) => work(db, prismaSql(db)), snapshot),
     close: () => client.$disconnect(),
   });
 }
 
-type Work<T> = (db: Read["db"]) => Promise<T>;
+type Work<T> = (db: Read["db"], sql: Read["sql"]) => Promise<T>;
 
 interface Connections {
   kind: DatabaseKind;
@@ -95,17 +132,21 @@ function makeStore({ kind, claim, writing, reading, close }: Connections): Store
     ),
   );
   const reserve = oneAtATime();
+  const newAuditId = timeOrderedIds();
   const tx = async <T>(work: (tx: Tx) => Promise<T>, options: TxOptions = {}): Promise<T> =>
     again(async () => {
       const newId = await reserve(() => ids.reserve(options.ids ?? (options.snapshot ? 0 : 16)));
-      return writing((db) => work({ kind, db, newId, trace: { touched: [], act: null } }), options);
+      return writing(
+        (db, sql) => work({ kind, db, sql, newId, newAuditId, trace: { touched: [], act: null } }),
+        options,
+      );
     });
-  const views = together<AuditBy>((entries) => tx((opened) => writeAudits(opened, entries), { ids: 0 }));
+  const views = together<AuditBy>((entries) => tx((opened) => writeAudits(opened, entries), { ids: 0 }), mostViews);
   return {
     kind,
     claim: (id) => again(() => claim(id)),
     close,
-    read: (work) => again(() => reading((db) => work({ kind, db }))),
+    read: (work) => again(() => reading((db, sql) => work({ kind, db, sql }))),
     noteView: (by, view) => views({ by, ...view }),
     tx,
   };

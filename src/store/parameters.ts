@@ -16,7 +16,7 @@ export function parametersFor({ kind }: Pick<Read, "kind">): Parameters {
   const values: (number | string)[] = [];
   const given = (value: number | string, type: string): string => {
     values.push(value);
-    return kind === "sqlite" ? "?" : `$${values.length}::${type}`;
+    return kind === "sqlite" ? `$${values.length}` : `$${values.length}::${type}`;
   };
   return {
     values,

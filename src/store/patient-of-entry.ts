@@ -13,29 +13,26 @@ export type PatientKey =
   /** A determined culture: its urine specimen, or its finding in urine. */
   | { caseId: number };
 
-const ofPatient = { select: { patientId: true } } as const;
-const ofStay = { select: { stay: ofPatient } } as const;
+/** The patient of an entry of each kind, by the entry's number. */
+const owners = {
+  stayId: "SELECT patient_id AS id FROM stay WHERE id = $1",
+  wardStayId: "SELECT s.patient_id AS id FROM ward_stay e JOIN stay s ON s.id = e.stay_id WHERE e.id = $1",
+  catheterId: "SELECT s.patient_id AS id FROM catheter e JOIN stay s ON s.id = e.stay_id WHERE e.id = $1",
+  noteId: `SELECT s.patient_id AS id FROM catheter_note e JOIN catheter c ON c.id = e.catheter_id
+             JOIN stay s ON s.id = c.stay_id WHERE e.id = $1`,
+  specimenId: "SELECT patient_id AS id FROM specimen WHERE id = $1",
+  signId: "SELECT patient_id AS id FROM sign WHERE id = $1",
+  findingId: "SELECT patient_id AS id FROM finding WHERE id = $1",
+  caseId: `SELECT patient_id AS id FROM specimen WHERE id = $1
+           UNION ALL SELECT patient_id FROM finding WHERE id = $1`,
+} as const;
 
 /** The patient for whom an entry was recorded, of whatever facility; null when there is no such entry. */
-export async function patientIdOf({ db }: Read, key: PatientKey): Promise<number | null> {
+export async function patientIdOf({ sql }: Pick<Read, "sql">, key: PatientKey): Promise<number | null> {
   if ("patientId" in key) return key.patientId;
-  const entry = await ownerOf(db, key);
-  return entry?.patientId ?? null;
-}
-
-type EntryKey = Exclude<PatientKey, { patientId: number }>;
-
-async function ownerOf(db: Read["db"], key: EntryKey): Promise<{ patientId: number } | null | undefined> {
-  if ("stayId" in key) return db.stay.findUnique({ where: { id: key.stayId }, ...ofPatient });
-  if ("wardStayId" in key) return (await db.wardStay.findUnique({ where: { id: key.wardStayId }, ...ofStay }))?.stay;
-  if ("catheterId" in key) return (await db.catheter.findUnique({ where: { id: key.catheterId }, ...ofStay }))?.stay;
-  if ("noteId" in key) {
-    const note = await db.catheterNote.findUnique({ where: { id: key.noteId }, select: { catheter: ofStay } });
-    return note?.catheter.stay;
+  for (const [name, id] of Object.entries(key)) {
+    const [owner] = await sql.rows<{ id: number | bigint }>(owners[name as keyof typeof owners], id);
+    return owner === undefined ? null : Number(owner.id);
   }
-  if ("specimenId" in key) return db.specimen.findUnique({ where: { id: key.specimenId }, ...ofPatient });
-  if ("signId" in key) return db.sign.findUnique({ where: { id: key.signId }, ...ofPatient });
-  if ("findingId" in key) return db.finding.findUnique({ where: { id: key.findingId }, ...ofPatient });
-  const specimen = await db.specimen.findUnique({ where: { id: key.caseId }, ...ofPatient });
-  return specimen ?? db.finding.findUnique({ where: { id: key.caseId }, ...ofPatient });
+  throw new Error("a key that leads to a patient names no entry");
 }

@@ -1,6 +1,7 @@
 import { refuse } from "../../shared/problems.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
-import { idList, insertRows } from "./bulk.ts";
+import { idList, insertRows, textList } from "./bulk.ts";
+import { rowsOf, writtenRows } from "./columns.ts";
 import { inChunks } from "./in-chunks.ts";
 import { type PatientKey, patientIdOf } from "./patient-of-entry.ts";
 import type { Read, Tx } from "./store.ts";
@@ -16,15 +17,18 @@ export interface PatientRow {
   readonly sex: string | null;
 }
 
-const columns = {
-  id: true,
-  facilityId: true,
-  identifier: true,
-  survivorId: true,
-  mergedIntoId: true,
-  version: true,
-  birthDay: true,
-  sex: true,
+const patientColumns = {
+  table: "patient",
+  columns: {
+    id: "int",
+    facilityId: "int",
+    identifier: "text",
+    survivorId: "int",
+    mergedIntoId: "int?",
+    version: "int",
+    birthDay: "int?",
+    sex: "text?",
+  },
 } as const;
 
 /**
@@ -36,11 +40,9 @@ export async function lockPatient(tx: Tx, facilityId: number, key: PatientKey): 
   await shareFacility(tx, facilityId);
   for (;;) {
     const found = await findPatient(tx, facilityId, key);
-    const locked = await tx.db.patient.update({
-      where: { id: found.survivorId },
-      data: { version: { increment: 1 } },
-      select: columns,
-    });
+    const next = "UPDATE patient SET version = version + 1 WHERE id = $1";
+    const [locked] = await writtenRows(tx, patientColumns, next, found.survivorId);
+    if (!locked) throw new Error(`patient ${found.id} has no surviving record`);
     // SQLite has one writer: nothing came between.
     if (tx.kind === "sqlite") return locked;
     const again = await findPatient(tx, facilityId, key);
@@ -54,7 +56,7 @@ export async function lockPatient(tx: Tx, facilityId: number, key: PatientKey): 
  * of the census waits for the writers, and they for it. SQLite has one writer anyhow.
  */
 async function shareFacility(tx: Tx, facilityId: number): Promise<void> {
-  if (tx.kind === "postgresql") await tx.db.$queryRaw`SELECT id FROM facility WHERE id = ${facilityId} FOR SHARE`;
+  if (tx.kind === "postgresql") await tx.sql.rows("SELECT id FROM facility WHERE id = $1::int FOR SHARE", facilityId);
 }
 
 /**
@@ -63,7 +65,8 @@ async function shareFacility(tx: Tx, facilityId: number): Promise<void> {
  */
 export async function findPatient(read: Read, facilityId: number, key: PatientKey): Promise<PatientRow> {
   const id = await patientIdOf(read, key);
-  const patient = id === null ? null : await read.db.patient.findFirst({ where: { id, facilityId }, select: columns });
+  if (id === null) return refuse("not-found", "There is no such record in this facility.");
+  const [patient] = await rowsOf(read, patientColumns, "WHERE id = $1 AND facility_id = $2", id, facilityId);
   return patient ?? refuse("not-found", "There is no such record in this facility.");
 }
 
@@ -73,9 +76,8 @@ export async function patientsByIdentifier(
   facilityId: number,
   identifiers: readonly string[],
 ): Promise<Map<string, PatientRow>> {
-  const rows = await inChunks(identifiers, (chunk) =>
-    read.db.patient.findMany({ where: { facilityId, identifier: { in: chunk } }, select: columns }),
-  );
+  const where = `WHERE facility_id = $1 AND identifier IN ${textList(read, 2)}`;
+  const rows = await rowsOf(read, patientColumns, where, facilityId, JSON.stringify(identifiers));
   return new Map(rows.map((row) => [row.identifier, row]));
 }
 
@@ -84,8 +86,8 @@ export async function lockPatients(tx: Tx, facilityId: number, ids: readonly num
   await shareFacility(tx, facilityId);
   const list = JSON.stringify([...new Set(ids)]);
   if (tx.kind === "postgresql")
-    await tx.db.$queryRawUnsafe(`SELECT id FROM patient WHERE id IN ${idList(tx, 1)} ORDER BY id FOR UPDATE`, list);
-  await tx.db.$executeRawUnsafe(`UPDATE patient SET version = version + 1 WHERE id IN ${idList(tx, 1)}`, list);
+    await tx.sql.rows(`SELECT id FROM patient WHERE id IN ${idList(tx, 1)} ORDER BY id FOR UPDATE`, list);
+  await tx.sql.run(`UPDATE patient SET version = version + 1 WHERE id IN ${idList(tx, 1)}`, list);
 }
 
 export interface NewPatient {

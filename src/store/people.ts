@@ -1,4 +1,5 @@
 import type { Role } from "../../shared/vocabulary.ts";
+import { type RowOf, rowsOf } from "./columns.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 
@@ -46,20 +47,39 @@ export async function everybody(read: Read, facilityId: number): Promise<(Person
 
 /** The first active person of a facility; null when it has none. */
 export async function firstPerson(read: Read, facilityId: number): Promise<PersonRow | null> {
-  const row = await read.db.person.findFirst({ ...inFacility(facilityId), orderBy: { id: "asc" } });
-  return row && personFrom(row, facilityId);
+  const inIt = "EXISTS (SELECT 1 FROM person_role r WHERE r.person_id = person.id AND r.facility_id = $1)";
+  const [person] = await rowsOf(read, personTable, `WHERE active AND ${inIt} ORDER BY id LIMIT 1`, facilityId);
+  return person ? withRoles(read, person, facilityId) : null;
 }
 
 /** The active person of that number, in the first facility in which they have a role; null when there is none. */
 export async function personOf(read: Read, personId: number): Promise<PersonRow | null> {
-  const row = await read.db.person.findFirst({
-    where: { id: personId, active: true },
-    include: { roles: { orderBy: { facilityId: "asc" } }, wards: true },
-  });
-  const [first] = row?.roles ?? [];
-  if (!row || !first) return null;
-  const roles = row.roles.filter(({ facilityId }) => facilityId === first.facilityId);
-  return personFrom({ ...row, roles }, first.facilityId);
+  const [person] = await rowsOf(read, personTable, "WHERE active AND id = $1", personId);
+  const [first] = await rowsOf(read, roleTable, "WHERE person_id = $1 ORDER BY facility_id LIMIT 1", personId);
+  return person && first ? withRoles(read, person, first.facilityId) : null;
+}
+
+const personTable = { table: "person", columns: { id: "int", name: "text" } } as const;
+const roleTable = { table: "person_role", columns: { facilityId: "int", role: "text" } } as const;
+const wardTable = { table: "person_ward", columns: { wardId: "int" } } as const;
+
+async function withRoles(
+  read: Read,
+  { id: personId, name }: RowOf<typeof personTable>,
+  facilityId: number,
+): Promise<PersonRow> {
+  const roles = await rowsOf(read, roleTable, "WHERE person_id = $1 AND facility_id = $2", personId, facilityId);
+  const ofFacility = "JOIN ward w ON w.id = person_ward.ward_id AND w.facility_id = $2";
+  const wards = await rowsOf(
+    read,
+    wardTable,
+    `${ofFacility} WHERE person_ward.person_id = $1 ORDER BY person_ward.ward_id`,
+    ...[personId, facilityId],
+  );
+  return {
+    ...{ personId, name, facilityId, roles: roles.map(({ role }) => role as Role) },
+    wardIds: wards.map(({ wardId }) => wardId),
+  };
 }
 
 /** The names of people by their numbers, of those who left too. */

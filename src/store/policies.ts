@@ -1,5 +1,6 @@
 import type { PolicyBody } from "../../shared/policy.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import { rowsOf } from "./columns.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 import { touchDays } from "./trace.ts";
@@ -18,20 +19,30 @@ export interface PolicyRow {
   readonly recordedBy: number;
 }
 
+const table = {
+  table: "policy_version",
+  columns: {
+    id: "int",
+    wardId: "int",
+    number: "int",
+    fromDay: "int",
+    body: "text?",
+    reason: "text",
+    recordedAt: "instant",
+    recordedBy: "int",
+  },
+} as const;
+
 /**
  * All policy versions of a facility and its wards: the facility's first, then by ward, each in the order of its numbers.
  * Ids would not do: programs draw them from blocks of their own.
  */
 export async function policies(read: Read, facilityId: number): Promise<PolicyRow[]> {
-  const rows = await read.db.policyVersion.findMany({
-    where: { facilityId },
-    orderBy: [{ wardId: "asc" }, { number: "asc" }],
-  });
-  return rows.map(({ id, wardId, number, fromDay, body, reason, recordedAt, recordedBy }) => ({
-    ...{ id, number, fromDay, reason, recordedBy },
+  const rows = await rowsOf(read, table, "WHERE facility_id = $1 ORDER BY ward_id, number", facilityId);
+  return rows.map(({ wardId, body, ...row }) => ({
+    ...row,
     wardId: wardId === 0 ? null : wardId,
     body: body === null ? null : (JSON.parse(body) as PolicyBody),
-    recordedAt: recordedAt.getTime(),
   }));
 }
 

@@ -15,19 +15,16 @@ export function oneAtATime(): <T>(work: () => Promise<T>) => Promise<T> {
   };
 }
 
-/** At most so many pieces at once: one statement stays short. */
-const mostTogether = 100;
-
 /**
- * Does a piece of work together with those that came while an earlier lot was done. Each resolves when its lot is done;
- * when that fails, each of the lot fails.
+ * Does a piece of work together with those that came while an earlier lot was done, at most `most` at once. Each resolves
+ * when its lot is done; when that fails, each of the lot fails.
  */
-export function together<P>(work: (pieces: readonly P[]) => Promise<void>): (piece: P) => Promise<void> {
+export function together<P>(work: (pieces: readonly P[]) => Promise<void>, most: number): (piece: P) => Promise<void> {
   let waiting: { readonly piece: P; readonly done: (lot: Promise<void>) => void }[] = [];
   const line = oneAtATime();
   const next = async () => {
-    const lot = waiting.slice(0, mostTogether);
-    waiting = waiting.slice(mostTogether);
+    const lot = waiting.slice(0, most);
+    waiting = waiting.slice(most);
     if (lot.length === 0) return;
     const result = work(lot.map(({ piece }) => piece));
     for (const { done } of lot) done(result);
@@ -40,6 +37,7 @@ export function together<P>(work: (pieces: readonly P[]) => Promise<void>): (pie
     });
 }
 
-function turn(): Promise<void> {
+/** Lets the event loop turn. */
+export function turn(): Promise<void> {
   return new Promise((resolve) => setImmediate(resolve));
 }

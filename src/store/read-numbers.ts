@@ -23,7 +23,7 @@ export async function readNumbers(read: Read, { cells, joins }: NumberRows, ids:
   // SQLite then keeps to this order of tables, from the few ids to the many rows.
   const join = read.kind === "sqlite" ? "CROSS JOIN" : "JOIN";
   const from = joins.map(({ table, on }) => `${join} ${table} ON ${on}`).join(" ");
-  const [found] = await read.db.$queryRawUnsafe<{ numbers: string | null }[]>(
+  const [found] = await read.sql.rows<{ numbers: string | null }>(
     `SELECT string_agg(concat_ws(',', ${row}), ',') AS numbers FROM ${idList(read, 1)} AS given ${from}`,
     JSON.stringify(ids),
   );

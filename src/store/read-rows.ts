@@ -25,7 +25,7 @@ export async function readRows(read: Read, { cells, joins }: Rows, ids: readonly
   const from = joins.map(({ table, on }) => `${join} ${table} ON ${on}`).join(" ");
   const list =
     read.kind === "sqlite" ? `json_group_array(json_array(${row}))` : `json_agg(json_build_array(${row}))::text`;
-  const [found] = await read.db.$queryRawUnsafe<{ list: string | null }[]>(
+  const [found] = await read.sql.rows<{ list: string | null }>(
     `SELECT ${list} AS list FROM ${idList(read, 1)} AS given ${from}`,
     JSON.stringify(ids),
   );

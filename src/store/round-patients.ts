@@ -21,7 +21,7 @@ export async function patientsOnWards(read: Read, facilityId: number, asked: OnW
   const found = new Map<number, string>();
   for (const part of ["there", "left", "procedure"] as const) {
     const { sql, values } = statement(read, facilityId, { ...asked, part });
-    const rows = await read.db.$queryRawUnsafe<{ id: number | bigint; identifier: string }[]>(sql, ...values);
+    const rows = await read.sql.rows<{ id: number | bigint; identifier: string }>(sql, ...values);
     for (const { id, identifier } of rows) found.set(Number(id), identifier);
   }
   return found;

@@ -3,6 +3,8 @@ import type { Month } from "../../shared/day.ts";
 import type { ChangedEntry, FigureChange } from "../../shared/signed-changes.ts";
 import type { Instant } from "../domain/days/day-number.ts";
 import { monthOf } from "../domain/days/month.ts";
+import { rowsOf } from "./columns.ts";
+import { parametersFor } from "./parameters.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 import { daysOfMonths, type TouchedDays } from "./trace.ts";
@@ -29,7 +31,7 @@ const lockSpace = 727_074;
 export async function lockSignedMonths(tx: Tx, facilityId: number): Promise<void> {
   // SQLite has one writer.
   if (tx.kind === "postgresql")
-    await tx.db.$executeRawUnsafe("SELECT pg_advisory_xact_lock($1::int, $2::int)", lockSpace, facilityId);
+    await tx.sql.run("SELECT pg_advisory_xact_lock($1::int, $2::int)", lockSpace, facilityId);
 }
 
 /** The signed months of a facility that have any of these days, each with the number of its latest signature, in order. */
@@ -38,20 +40,26 @@ export async function signedMonthsAmong(
   facilityId: number,
   days: readonly TouchedDays[],
 ): Promise<Map<Month, number>> {
-  const spans = days.map(({ first, last }) => ({
-    gte: monthOf(first),
-    ...(last === null ? {} : { lte: monthOf(last) }),
-  }));
-  const distinct = [...new Map(spans.map((span) => [JSON.stringify(span), span])).values()];
-  if (distinct.length === 0) return new Map();
-  const rows = await read.db.signedMonth.findMany({
-    where: { facilityId, OR: distinct.map((month) => ({ month })) },
-    select: { month: true, number: true },
-    orderBy: [{ month: "asc" }, { number: "asc" }],
+  if (days.length === 0) return new Map();
+  const { values, given } = parametersFor(read);
+  const facility = `facility_id = ${given(facilityId, "int")}`;
+  const spans = new Map(
+    days.map(({ first, last }) => {
+      const span = [monthOf(first), last === null ? null : monthOf(last)] as const;
+      return [span.join(), span];
+    }),
+  );
+  const within = [...spans.values()].map(([from, to]) => {
+    const since = `month >= ${given(from, "text")}`;
+    return to === null ? since : `(${since} AND month <= ${given(to, "text")})`;
   });
+  const where = `WHERE ${facility} AND (${within.join(" OR ")}) ORDER BY month, number`;
+  const rows = await rowsOf(read, signedTable, where, ...values);
   // By number, so the last one of a month is its latest.
   return new Map(rows.map(({ month, number }) => [month as Month, number]));
 }
+
+const signedTable = { table: "signed_month", columns: { month: "text", number: "int" } } as const;
 
 /** Which of these months are signed, in order. */
 export async function signedOf(read: Read, facilityId: number, months: readonly Month[]): Promise<Month[]> {

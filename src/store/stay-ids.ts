@@ -53,7 +53,7 @@ async function idsOf(read: Read, question: StayQuestion, part: Part): Promise<nu
     // The sign keeps the index of wards out of it: a stay has few ward stays, a ward has many.
     where.push(`EXISTS (SELECT 1 FROM ward_stay w WHERE w.stay_id = s.id AND +w.ward_id IN ${ids(wardIds)})`);
   }
-  const rows = await read.db.$queryRawUnsafe<{ id: number | bigint }[]>(
+  const rows = await read.sql.rows<{ id: number | bigint }>(
     `SELECT s.id FROM stay s WHERE ${where.join(" AND ")}`,
     ...values,
   );

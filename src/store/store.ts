@@ -1,6 +1,8 @@
+import type { Instant } from "../domain/days/day-number.ts";
 import type { Audit } from "./audit.ts";
 import type { Prisma } from "./generated/sqlite/client.ts";
 import type { Recording } from "./patients.ts";
+import type { Sql } from "./sql.ts";
 import type { Trace } from "./trace.ts";
 
 export type DatabaseKind = "sqlite" | "postgresql";
@@ -10,12 +12,16 @@ export interface Read {
   readonly kind: DatabaseKind;
   /** Only this room may use it: elsewhere it is passed on unopened. */
   readonly db: Prisma.TransactionClient;
+  /** Statements of this room, in the same snapshot or transaction. */
+  readonly sql: Sql;
 }
 
 /** One transaction: all of it is stored, or nothing. */
 export interface Tx extends Read {
   /** An id that was never used. Throws when more were drawn than the transaction asked for. */
   newId(): number;
+  /** The id of an entry of the audit trail that is written at `now`: ids stand in the order of time. */
+  newAuditId(now: Instant): string;
   /** What it has written so far. */
   readonly trace: Trace;
 }

@@ -49,9 +49,9 @@ function ledgerSums(
   columns: string,
   { wardIds, days, by }: { wardIds: readonly number[]; days: DayRange; by: string },
 ): Promise<RawSum[]> {
-  const p = (n: number) => (read.kind === "sqlite" ? "?" : `$${n}::int`);
+  const p = (n: number) => (read.kind === "sqlite" ? `$${n}` : `$${n}::int`);
   const catheters = read.kind === "sqlite" ? "sum(catheter)" : "count(*) FILTER (WHERE catheter)";
-  return read.db.$queryRawUnsafe<RawSum[]>(
+  return read.sql.rows<RawSum>(
     `SELECT ${columns}, count(*) AS patients, ${catheters} AS catheters FROM patient_day
      WHERE ward_id IN ${idList(read, 1)} AND day >= ${p(2)} AND day <= ${p(3)} GROUP BY ${by} ORDER BY ${by}`,
     JSON.stringify(wardIds),

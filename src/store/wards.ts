@@ -1,5 +1,7 @@
 import type { WardSetting } from "../../shared/vocabulary.ts";
 import type { DayNumber, Instant } from "../domain/days/day-number.ts";
+import { idList } from "./bulk.ts";
+import { rowsOf } from "./columns.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 import { touchDays } from "./trace.ts";
@@ -28,23 +30,40 @@ export interface WardRow {
   readonly settings: readonly WardSettingRow[];
 }
 
-const columns = {
-  id: true,
-  code: true,
-  openedDay: true,
-  closedDay: true,
-  namedOnly: true,
-  version: true,
-  settings: { orderBy: { fromDay: "asc" } },
+const wardTable = {
+  table: "ward",
+  columns: { id: "int", code: "text", openedDay: "int?", closedDay: "int?", namedOnly: "bool", version: "int" },
+} as const;
+const settingTable = {
+  table: "ward_setting",
+  columns: {
+    id: "int",
+    wardId: "int",
+    fromDay: "int",
+    name: "text",
+    type: "text?",
+    setting: "text?",
+    beds: "int?",
+    byHand: "bool",
+    version: "int",
+  },
 } as const;
 
 /** Wards that were neither merged into another one nor entered in error. */
-const standing = { voidKey: 0, mergedIntoId: null } as const;
+const standing = "facility_id = $1 AND void_key = 0 AND merged_into_id IS NULL";
 
 /** The wards of a facility with their dated settings, by code; only those of `ids` when given. */
 export async function wards(read: Read, facilityId: number, ids?: readonly number[]): Promise<WardRow[]> {
-  const where = { facilityId, ...standing, ...(ids ? { id: { in: [...new Set(ids)] } } : {}) };
-  return (await read.db.ward.findMany({ where, select: columns, orderBy: { code: "asc" } })) as WardRow[];
+  const chosen = ids ? ` AND id IN ${idList(read, 2)}` : "";
+  const values = [facilityId, ...(ids ? [JSON.stringify(ids)] : [])];
+  const rows = await rowsOf(read, wardTable, `WHERE ${standing}${chosen}`, ...values);
+  const settings = new Map<number, WardSettingRow[]>(rows.map(({ id }) => [id, []]));
+  const ofThese = `WHERE ward_id IN (SELECT id FROM ward WHERE ${standing}${chosen}) ORDER BY from_day`;
+  for (const { wardId, setting, ...row } of await rowsOf(read, settingTable, ofThese, ...values))
+    settings.get(wardId)?.push({ ...row, setting: setting as WardSetting | null });
+  return rows
+    .map((row) => ({ ...row, settings: settings.get(row.id) ?? [] }))
+    .sort((a, b) => (a.code < b.code ? -1 : 1));
 }
 
 /** The codes of wards that were merged, each with the code of the ward that it is now. */

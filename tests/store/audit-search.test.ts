@@ -113,8 +113,8 @@ onEachDatabase("searching the audit trail", (fresh, kind) => {
   async function planOf(question: Omit<AuditQuestion, "limit">): Promise<string> {
     const { sql, values } = auditPage({ kind }, { limit: 51, ...question });
     const explain = kind === "sqlite" ? "EXPLAIN QUERY PLAN" : "EXPLAIN";
-    const rows = await shared.store.read(({ db }) =>
-      db.$queryRawUnsafe<Record<string, unknown>[]>(`${explain} ${sql}`, ...values),
+    const rows = await shared.store.read((read) =>
+      read.sql.rows<Record<string, unknown>>(`${explain} ${sql}`, ...values),
     );
     return rows.map((row) => row.detail ?? row["QUERY PLAN"]).join("\n");
   }

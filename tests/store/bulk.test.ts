@@ -134,10 +134,7 @@ onEachDatabase("many rows at once", (fresh) => {
         names.map((name, i) => [name, i + 1_000_000]),
       );
       const list = JSON.stringify(names.map((_, i) => i + 1_000_000));
-      return tx.db.$queryRawUnsafe<{ n: bigint }[]>(
-        `SELECT count(*) AS n FROM "id_block" WHERE "next" IN ${idList(tx, 1)}`,
-        list,
-      );
+      return tx.sql.rows<{ n: bigint }>(`SELECT count(*) AS n FROM "id_block" WHERE "next" IN ${idList(tx, 1)}`, list);
     });
     expect(Number(found[0]?.n)).toBe(10_000);
   });
@@ -168,7 +165,7 @@ onEachDatabase("many rows at once", (fresh) => {
 
   it("are given to a statement as one parameter with one row for each", async () => {
     const rows = await shared.store.read((read) =>
-      read.db.$queryRawUnsafe<{ n: bigint }[]>(`SELECT count(*) AS n FROM ${jsonRows(read, 1)}`, "[[1],[2],[3]]"),
+      read.sql.rows<{ n: bigint }>(`SELECT count(*) AS n FROM ${jsonRows(read, 1)}`, "[[1],[2],[3]]"),
     );
     expect(Number(rows[0]?.n)).toBe(3);
   });

@@ -28,9 +28,7 @@ onEachDatabase("the ledger", (fresh, kind) => {
   async function places(patientId: number): Promise<unknown[]> {
     const where = kind === "sqlite" ? "rowid" : "ctid::text || xmin::text";
     return shared.store.read((read) =>
-      read.db.$queryRawUnsafe(
-        `SELECT day, ${where} AS place FROM patient_day WHERE patient_id = ${patientId} ORDER BY day`,
-      ),
+      read.sql.rows(`SELECT day, ${where} AS place FROM patient_day WHERE patient_id = ${patientId} ORDER BY day`),
     );
   }
 

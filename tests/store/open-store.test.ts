@@ -35,7 +35,7 @@ onEachDatabase("a store", (fresh, kind) => {
   const shared = sharedStore(fresh);
 
   it("can be entered by transactions and snapshots alone", () => {
-    expect(Object.keys(shared.store).sort()).toEqual(["claim", "close", "kind", "read", "tx"]);
+    expect(Object.keys(shared.store).sort()).toEqual(["claim", "close", "kind", "noteView", "read", "tx"]);
     expect(shared.store.kind).toBe(kind);
   });
 

@@ -13,7 +13,7 @@ describe("parameters", () => {
     ]);
     expect(instant(0)).toContain("$4::bigint");
     expect(values).toEqual([7, "a", "[3]", "0"]);
-    expect(parametersFor({ kind: "sqlite" }).given(7, "int")).toBe("?");
+    expect(parametersFor({ kind: "sqlite" }).given(7, "int")).toBe("$1");
   });
 });
 
@@ -24,7 +24,7 @@ onEachDatabase("a statement with parameters", (fresh) => {
     const rows = await shared.store.read((read) => {
       const { values, given, instant, ids } = parametersFor(read);
       const is = `${given(2, "int")} IN ${ids([1, 2])} AND ${instant(0)} < ${instant(1)}`;
-      return read.db.$queryRawUnsafe<{ found: number }[]>(`SELECT 1 AS found WHERE ${is}`, ...values);
+      return read.sql.rows<{ found: number }>(`SELECT 1 AS found WHERE ${is}`, ...values);
     });
     expect(rows.map(({ found }) => Number(found))).toEqual([1]);
   });

@@ -72,7 +72,7 @@ describe("pieces that are done together", () => {
     const add = together<number>(async (pieces) => {
       lots.push([...pieces]);
       await hold.opened;
-    });
+    }, 100);
     const first = add(0);
     await Promise.resolve();
     const more = Array.from({ length: 150 }, (_, i) => add(i + 1));
@@ -88,7 +88,7 @@ describe("pieces that are done together", () => {
     const add = together<string>(async () => {
       await hold.opened;
       log.push("stored");
-    });
+    }, 100);
     const added = add("a").then(() => log.push("answered"));
     await new Promise((resolve) => setTimeout(resolve, 10));
     expect(log).toEqual([]);
@@ -100,7 +100,7 @@ describe("pieces that are done together", () => {
   it("fail with their lot, and the next lot is tried all the same", async () => {
     const add = together<string>(async (pieces) => {
       if (pieces.includes("bad")) throw new Error("the disk is full");
-    });
+    }, 100);
     await add("good");
     const outcomes = await Promise.allSettled([add("bad"), add("beside")]);
     expect(outcomes.map(({ status }) => status)).toEqual(["rejected", "rejected"]);
