@@ -1,5 +1,7 @@
 import { spawn } from "node:child_process";
+import { isAbsolute } from "node:path";
 import { fileURLToPath } from "node:url";
+import { ensureProgramBuilt, program } from "../build-program.mjs";
 
 /** A server in a process of its own, so that what is measured does not share its time with who measures. */
 export interface ChildServer {
@@ -8,13 +10,15 @@ export interface ChildServer {
 }
 
 /** The service itself on a database. */
-export function startService(databaseUrl: string): Promise<ChildServer> {
-  return start(["../../src/main.ts", "serve", "--empty"], settingsOf(databaseUrl));
+export async function startService(databaseUrl: string): Promise<ChildServer> {
+  await ensureProgramBuilt();
+  return start([program, "serve", "--empty"], settingsOf(databaseUrl));
 }
 
 /** The service with the demo hospital, loaded into a database of its own. */
-export function startDemo(databaseUrl: string): Promise<ChildServer> {
-  return start(["../../src/main.ts", "serve"], settingsOf(databaseUrl));
+export async function startDemo(databaseUrl: string): Promise<ChildServer> {
+  await ensureProgramBuilt();
+  return start([program, "serve"], settingsOf(databaseUrl));
 }
 
 function settingsOf(databaseUrl: string): Record<string, string> {
@@ -30,7 +34,7 @@ async function start(
   [script = "", ...args]: readonly string[],
   settings: Record<string, string>,
 ): Promise<ChildServer> {
-  const path = fileURLToPath(new URL(script, import.meta.url));
+  const path = isAbsolute(script) ? script : fileURLToPath(new URL(script, import.meta.url));
   const child = spawn(process.execPath, ["--import", "tsx", path, ...args], {
     env: { ...process.env, ...settings },
     stdio: ["ignore", "pipe", "inherit"],

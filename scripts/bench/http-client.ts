@@ -12,6 +12,7 @@ export interface BenchRequest {
 export interface Latencies {
   readonly medianS: number;
   readonly p95S: number;
+  readonly longestS: number;
   readonly perSecond: number;
   /** The bytes of the last answer. */
   readonly bytes: Buffer;
@@ -41,11 +42,11 @@ export async function measureHttp(
   return { ...spread(took), perSecond: count / seconds, bytes };
 }
 
-/** The median and the 95th percentile. */
-export function spread(took: number[]): { medianS: number; p95S: number } {
+/** The median, the 95th percentile and the longest. */
+export function spread(took: number[]): { medianS: number; p95S: number; longestS: number } {
   took.sort((a, b) => a - b);
   const at = (share: number) => took[Math.min(took.length - 1, Math.floor(took.length * share))] ?? 0;
-  return { medianS: at(0.5), p95S: at(0.95) };
+  return { medianS: at(0.5), p95S: at(0.95), longestS: at(1) };
 }
 
 function send(base: string, agent: Agent, { method, path, headers = {}, body }: BenchRequest): Promise<Buffer> {

@@ -11,6 +11,7 @@ import { benchMonths } from "./bench-months.ts";
 import { benchPages } from "./bench-pages.ts";
 import { benchRecording } from "./bench-recording.ts";
 import { benchRecount } from "./bench-recount.ts";
+import { benchWaits } from "./bench-waits.ts";
 import { tableOf } from "./print-table.ts";
 
 const usage = "npm run bench [-- [--million] [--only NAME] [--seed NUMBER]]";
@@ -39,6 +40,7 @@ async function main(): Promise<void> {
     ["months", () => benchMonths({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
     ["history", () => benchHistory({ seed, wards: 40, bedsAWard: 25 }, { shortYears: 1, longYears: 10 })],
     ["history-400", () => benchHistory({ seed, wards: 400, bedsAWard: 5 }, { shortYears: 1, longYears: 10 })],
+    ["waits", () => benchWaits({ seed, wards: 400, bedsAWard: 5, years: 1 })],
     ["month-http", () => benchMonthHttp({ seed, wards: 400, bedsAWard: 5, years: 1 })],
     ["recording", () => benchRecording({ patients: 40, reviews: 1200, rounds: 400 })],
     ["pages", () => benchPages({ catheters: 40 })],

@@ -16,23 +16,23 @@ export interface ThreadData {
   readonly version: string;
 }
 
-/** Reads and files that may wait; each reader of a page asks for two or three reads. */
-const most = { reads: 100, files: 20 };
+/** Reads and prints that may wait; each reader of a page asks for two or three reads. */
+const most = { reads: 100, prints: 20 };
 
 /**
- * Does heavy work on two threads of `script`: one for reads, one for files, because a file takes many times as long as a
- * read. The thread of reads starts at once.
+ * Does heavy work on two threads of `script`: one for reads and workbooks, one for what is printed, which takes many times
+ * as long. The thread of reads starts at once.
  */
 export function heavyThreads(script: string, data: ThreadData): HeavyWork {
   const reads = new Lane({ script, data, most: most.reads });
-  const files = new Lane({ script, data, most: most.files });
+  const prints = new Lane({ script, data, most: most.prints });
   const ask = <T>(to: Lane, work: Work) => to.ask(work) as Promise<T>;
   reads.warm();
   return {
     read: (asked) => ask<HeavyAnswer>(reads, { read: asked }),
-    make: (make, type) => ask<Uint8Array>(files, { make, type }),
+    make: (make, type) => ask<Uint8Array>(type === "application/pdf" ? prints : reads, { make, type }),
     close: async () => {
-      await Promise.all([reads.close(), files.close()]);
+      await Promise.all([reads.close(), prints.close()]);
     },
   };
 }
@@ -48,8 +48,9 @@ async function backOf(id: number, work: Work, heavy: HeavyWork): Promise<Back> {
   try {
     return { id, done: "read" in work ? await heavy.read(work.read) : await heavy.make(work.make, work.type) };
   } catch (error) {
-    // An error of the class is not handed over as one.
+    // Errors of classes are not handed over as such.
     if (error instanceof Problem) return { id, faults: error.faults as readonly [Problem["faults"][0]] };
-    return { id, error };
+    const { name, message, stack = message } = error instanceof Error ? error : new Error(String(error));
+    return { id, error: { name, message, stack } };
   }
 }

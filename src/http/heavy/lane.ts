@@ -9,7 +9,8 @@ export interface Sent {
 export type Back = { readonly id: number } & (
   | { readonly done: unknown }
   | { readonly faults: readonly [Fault, ...Fault[]] }
-  | { readonly error: unknown }
+  /** A fault of the program, with the place at which it happened. */
+  | { readonly error: { readonly name: string; readonly message: string; readonly stack: string } }
 );
 
 interface Waiting {
@@ -110,5 +111,5 @@ export class Lane {
 function answer({ resolve, reject }: Waiting, back: Back): void {
   if ("done" in back) resolve(back.done);
   else if ("faults" in back) reject(new Problem(...back.faults));
-  else reject(back.error);
+  else reject(Object.assign(new Error(back.error.message), back.error));
 }

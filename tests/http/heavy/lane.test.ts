@@ -17,7 +17,7 @@ writeFileSync(
      if (work.exit) process.exit(work.exit);
      if (work.crash) throw new Error("out of memory");
      if (work.refuse) return parentPort.postMessage({ id, faults: [{ code: "not-found", pointer: "/month", detail: "None." }] });
-     if (work.fail) return parentPort.postMessage({ id, error: new Error("a fault of the program") });
+     if (work.fail) return parentPort.postMessage({ id, error: { name: "TypeError", message: "a fault of the program", stack: "at thread.mjs" } });
      const overlaps = busy;
      busy = true;
      await new Promise((resolve) => setTimeout(resolve, work.ms ?? 0));
@@ -63,7 +63,9 @@ describe("a lane", () => {
     const refused = await ask({ refuse: true }).catch((error: unknown) => error);
     expect(refused).toBeInstanceOf(Problem);
     expect((refused as Problem).faults).toEqual([{ code: "not-found", pointer: "/month", detail: "None." }]);
-    await expect(ask({ fail: true })).rejects.toThrow("a fault of the program");
+    const failed = await ask({ fail: true }).catch((error: unknown) => error);
+    expect(failed).toBeInstanceOf(Error);
+    expect(failed).toMatchObject({ name: "TypeError", message: "a fault of the program", stack: "at thread.mjs" });
     expect((await ask({ name: "later" })).name).toBe("later");
   });
 
