@@ -56,7 +56,8 @@ function openSqlite(file: string): Store {
     try {
       return await work(reader.client, reader.sql(database));
     } finally {
-      database.exec("COMMIT");
+      // A failure of the disk may have ended it already; what it was is thrown.
+      if (database.inTransaction) database.exec("COMMIT");
     }
   };
   return makeStore({
@@ -65,7 +66,8 @@ function openSqlite(file: string): Store {
     writing: (work) => write((database) => work(writer.client, writer.sql(database))),
     reading: (work) => read(() => snapshot(work)),
     close: async () => {
-      await Promise.all([write(() => Promise.resolve()), read(() => Promise.resolve())]);
+      // What waits is done first; a database that nobody asked is not made for that.
+      await Promise.all([writer.isOpen() ? write(() => Promise.resolve()) : null, read(() => Promise.resolve())]);
       await Promise.all([writer.client.$disconnect(), reader.client.$disconnect()]);
     },
   });
@@ -77,13 +79,21 @@ function connectionTo(file: string, options: { readonly: boolean }) {
   const client = new SqliteClient({ errorFormat, adapter });
   let connected: Promise<Database> | null = null;
   const database = () => {
-    connected ??= client.$connect().then(() => adapter.database);
+    connected ??= client.$connect().then(
+      () => adapter.database,
+      (error: unknown) => {
+        // The next one tries anew.
+        connected = null;
+        throw error;
+      },
+    );
     return connected;
   };
   let sql: Sql | null = null;
   return {
     client,
     database,
+    isOpen: () => connected !== null,
     sql: (on: Database) => {
       sql ??= sqliteSql(on);
       return sql;

@@ -1,4 +1,8 @@
-import { describe, expect, it } from "vitest";
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { migrate } from "../../src/store/migrate.ts";
 import { databaseKind, openStore, sqliteFile } from "../../src/store/open-store.ts";
 import type { Read, Store } from "../../src/store/store.ts";
 import { onEachDatabase } from "../databases/databases.ts";
@@ -107,6 +111,28 @@ onEachDatabase("a store", (fresh, kind) => {
   it("fails loudly when a transaction draws more ids than it asked for", async () => {
     const draw = shared.store.tx(async (tx) => [tx.newId(), tx.newId(), tx.newId()], { ids: 2 });
     await expect(draw).rejects.toThrow("drew more than the 2 ids");
+  });
+});
+
+describe("a SQLite file", () => {
+  const folder = mkdtempSync(join(tmpdir(), "dwell-open-"));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it("is not made by opening and closing a store that nobody asked", async () => {
+    const file = join(folder, "untouched.sqlite");
+    await openStore(file).close();
+    expect(existsSync(file)).toBe(false);
+  });
+
+  it("is tried anew after it could not be opened", async () => {
+    const file = join(folder, "later", "ledger.sqlite");
+    const store = openStore(file);
+    const put = () => store.tx((tx) => tx.db.idBlock.create({ data: { name: "later", next: 1 } }), { ids: 0 });
+    await expect(put()).rejects.toMatchObject({ code: "database-not-writable" });
+    mkdirSync(join(folder, "later"));
+    await migrate(file);
+    expect(await put()).toEqual({ name: "later", next: 1 });
+    await store.close();
   });
 });
 
