@@ -21,14 +21,14 @@ const heavy: readonly { readonly what: string; readonly path: string; readonly a
   { what: "the month as PDF", path: "/months/2025-12/document", accept: "application/pdf" },
 ];
 
-/** Rounds that are asked one after another when nobody asks anything else. */
+/** Rounds that are asked one after another when no other request is under way. */
 const alone = 100;
 /** Rounds that are asked at most beside one read: a file of hundreds of pages takes minutes. */
 const beside = 300;
 
 /**
- * The longest that a round takes while somebody else asks a read or a file of the whole facility, against the longest that
- * one takes alone. The aim is that nobody waits 0.25 s longer.
+ * The longest that a round takes while another client asks for a read or a file of the whole facility, against the longest that
+ * one takes alone. The aim is at most 0.25 s longer.
  */
 export async function benchWaits(size: LedgerSize): Promise<BenchResult> {
   const { file } = await ledgerFile(size);

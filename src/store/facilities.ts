@@ -1,7 +1,7 @@
 import type { CensusTime } from "../../shared/day.ts";
 import { refuse } from "../../shared/problems.ts";
 import type { CensusChange } from "../domain/days/census.ts";
-import { rowsOf } from "./columns.ts";
+import { type RowOf, rowsOf } from "./columns.ts";
 import type { Recording } from "./patients.ts";
 import type { Read, Tx } from "./store.ts";
 import { touchDays } from "./trace.ts";
@@ -28,8 +28,11 @@ const censusTable = {
 /** A facility with its census times. Refuses `not-found`. */
 export async function facility(read: Read, id: number): Promise<FacilityRow> {
   const [row] = await rowsOf(read, facilityTable, "WHERE id = $1", id);
-  if (!row) return refuse("not-found", "There is no such facility.");
-  const census = await rowsOf(read, censusTable, "WHERE facility_id = $1 ORDER BY from_day", id);
+  return row ? withCensus(read, row) : refuse("not-found", "There is no such facility.");
+}
+
+async function withCensus(read: Read, row: RowOf<typeof facilityTable>): Promise<FacilityRow> {
+  const census = await rowsOf(read, censusTable, "WHERE facility_id = $1 ORDER BY from_day", row.id);
   return { ...row, census: census.map((one) => ({ ...one, time: one.time as CensusTime })) };
 }
 
@@ -37,7 +40,7 @@ export async function facility(read: Read, id: number): Promise<FacilityRow> {
 export async function facilities(read: Read): Promise<FacilityRow[]> {
   const rows = await rowsOf(read, facilityTable, "ORDER BY id");
   const found: FacilityRow[] = [];
-  for (const row of rows) found.push(await facility(read, row.id));
+  for (const row of rows) found.push(await withCensus(read, row));
   return found;
 }
 

@@ -12,8 +12,8 @@ interface Piece {
 
 /**
  * Runs transactions one after another on the connection, in the order in which they came. Those that waited together are
- * forced to disk together: each is a savepoint of one transaction, so that one that fails leaves nothing and takes nobody
- * along. Each resolves or fails once the commit is on disk, also one that failed: what made it fail may be something
+ * forced to disk together: each is a savepoint of one transaction, so that one that fails leaves nothing and the others
+ * are stored. Each resolves or fails once the commit is on disk, also one that failed: what made it fail may be something
  * that was written just before. When the commit itself fails, or SQLite gives up the whole transaction, all of them fail.
  */
 export function groupCommits(connection: () => Promise<Database>): <T>(work: Work<T>) => Promise<T> {

@@ -13,16 +13,25 @@ interface Bound {
 
 /**
  * Makes a connection keep the statements that it prepares: Prisma's driver prepares each anew, which takes longer than
- * most of them run. The least recently used one goes when a new one comes. A statement that the driver binds once and
+ * most of them run. A statement that the driver binds once and
  * for all could not be given other values, so that here the values wait until it runs. SQLite prepares a kept statement
  * again by itself when the schema changed.
  */
 export function keepStatements(client: Database): void {
-  const prepare = client.prepare.bind(client) as (sql: string) => Statement<unknown[]>;
+  const statementOf = keeping(client.prepare.bind(client) as (sql: string) => Statement<unknown[]>);
+  Object.assign(client, {
+    prepare: (sql: string) => {
+      const statement = statementOf(sql);
+      return { ...boundTo(statement, []), bind: (values: unknown[]) => boundTo(statement, values) };
+    },
+  });
+}
+
+/** Prepares each text once. The least recently used statement goes when a new one comes. */
+export function keeping(prepare: (sql: string) => Statement<unknown[]>): (sql: string) => Statement<unknown[]> {
   const kept = new Map<string, Statement<unknown[]>>();
-  const statementOf = (sql: string): Statement<unknown[]> => {
-    const known = kept.get(sql);
-    const statement = known ?? prepare(sql);
+  return (sql) => {
+    const statement = kept.get(sql) ?? prepare(sql);
     if (sql.length > most.characters) return statement;
     kept.delete(sql);
     kept.set(sql, statement);
@@ -30,12 +39,6 @@ export function keepStatements(client: Database): void {
     if (kept.size > most.statements && oldest !== undefined) kept.delete(oldest);
     return statement;
   };
-  Object.assign(client, {
-    prepare: (sql: string) => {
-      const statement = statementOf(sql);
-      return { ...boundTo(statement, []), bind: (values: unknown[]) => boundTo(statement, values) };
-    },
-  });
 }
 
 function boundTo(statement: Statement<unknown[]>, values: unknown[]): Bound {

@@ -66,7 +66,7 @@ function openSqlite(file: string): Store {
     writing: (work) => write((database) => work(writer.client, writer.sql(database))),
     reading: (work) => read(() => snapshot(work)),
     close: async () => {
-      // What waits is done first; a database that nobody asked is not made for that.
+      // What waits is done first; a database that was not used is not made for that.
       await Promise.all([writer.isOpen() ? write(() => Promise.resolve()) : null, read(() => Promise.resolve())]);
       await Promise.all([writer.client.$disconnect(), reader.client.$disconnect()]);
     },
@@ -82,7 +82,7 @@ function connectionTo(file: string, options: { readonly: boolean }) {
     connected ??= client.$connect().then(
       () => adapter.database,
       (error: unknown) => {
-        // The next one tries anew.
+        // The next one tries again.
         connected = null;
         throw error;
       },

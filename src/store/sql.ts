@@ -1,5 +1,6 @@
-import type { Database, Statement } from "better-sqlite3";
+import type { Database } from "better-sqlite3";
 import type { Prisma } from "./generated/sqlite/client.ts";
+import { keeping } from "./kept-statements.ts";
 
 /** A value of a statement. Instants are given as the database keeps them: see `bulk.ts`. */
 export type SqlValue = string | number | null;
@@ -14,22 +15,9 @@ export interface Sql {
   run(text: string, ...values: readonly SqlValue[]): Promise<number>;
 }
 
-/** Statements kept for a connection. Texts that hold a list of values come once and are not kept. */
-const most = { statements: 400, characters: 4_000 };
-
 /** Statements on a SQLite connection. They run inside whatever transaction the connection is in. */
 export function sqliteSql(database: Database): Sql {
-  const kept = new Map<string, Statement<unknown[]>>();
-  const statementOf = (text: string): Statement<unknown[]> => {
-    const known = kept.get(text);
-    if (known) return known;
-    const statement = database.prepare<unknown[]>(text).safeIntegers(false);
-    if (text.length > most.characters) return statement;
-    const [oldest] = kept.keys();
-    if (kept.size >= most.statements && oldest !== undefined) kept.delete(oldest);
-    kept.set(text, statement);
-    return statement;
-  };
+  const statementOf = keeping((text) => database.prepare<unknown[]>(text).safeIntegers(false));
   return {
     rows: async <Row>(text: string, ...values: readonly SqlValue[]) => statementOf(text).all(named(values)) as Row[],
     run: async (text, ...values) => statementOf(text).run(named(values)).changes,

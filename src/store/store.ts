@@ -43,7 +43,7 @@ export interface Store {
   tx<T>(work: (tx: Tx) => Promise<T>, options?: TxOptions): Promise<T>;
   /** Reads from one snapshot: nothing that is written meanwhile is seen. */
   read<T>(work: (read: Read) => Promise<T>): Promise<T>;
-  /** Writes down that somebody saw records; stored when it resolves. Views that come together are stored together. */
+  /** Writes down who saw which records; stored when it resolves. Views that come together are stored together. */
   noteView(by: Recording, view: Audit): Promise<void>;
   /**
    * Takes work of that number for this process, until `release` or the end of the process, however it ends; null when

@@ -5,7 +5,7 @@ import { type Act, recording } from "./act.ts";
 /**
  * Answers from one snapshot what speaks of patients, once it is written down that it was seen: `work` names the view by
  * `seen`. Nothing is answered whose entry in the audit trail is not stored. The snapshot is over by then, so that a long
- * look keeps nobody from writing.
+ * look does not delay writing.
  */
 export async function view<T>(act: Act, work: (read: Read, seen: (view: Audit) => void) => Promise<T>): Promise<T> {
   let viewed: Audit | null = null;
